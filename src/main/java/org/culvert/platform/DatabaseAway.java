@@ -1,0 +1,48 @@
+package org.culvert.platform;
+
+import io.quarkiverse.resteasy.problem.HttpProblem;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.net.ConnectException;
+import java.net.SocketException;
+import java.net.URI;
+import java.sql.SQLException;
+import java.sql.SQLTransientConnectionException;
+
+/** Says 503 with Retry-After while the database is away, whichever way that shows. */
+final class DatabaseAway {
+    private static final String RETRY_AFTER_SECONDS = "5";
+
+    private DatabaseAway() {}
+
+    /** Class 08 is a lost connection, 57P0x a server that stops, starts or was told to end us (PostgreSQL, appendix A). */
+    static boolean isAway(String sqlState) {
+        return sqlState.startsWith("08") || sqlState.startsWith("57P");
+    }
+
+    static boolean isAway(Throwable thrown) {
+        for (Throwable t = thrown; t != null; t = t.getCause()) {
+            if (t instanceof ConnectException
+                    || t instanceof SocketException
+                    || t instanceof SQLTransientConnectionException) {
+                return true;
+            }
+            if (t instanceof SQLException sql && sql.getSQLState() != null && isAway(sql.getSQLState())) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    static Response response(UriInfo uriInfo) {
+        return HttpProblem.builder()
+                .withType(URI.create(ProblemMapping.TYPES + "away"))
+                .withTitle("The database is away for a moment")
+                .withStatus(503)
+                .withDetail("Nothing was lost and nothing half done; try again in a few seconds.")
+                .withInstance(URI.create(uriInfo.getRequestUri().getRawPath()))
+                .withHeader("Retry-After", RETRY_AFTER_SECONDS)
+                .build()
+                .toResponse();
+    }
+}

@@ -1,0 +1,39 @@
+package org.culvert.platform;
+
+import io.quarkiverse.resteasy.problem.HttpProblem;
+import jakarta.annotation.Priority;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import jakarta.ws.rs.ext.ExceptionMapper;
+import jakarta.ws.rs.ext.Provider;
+import java.net.URI;
+
+/** Turns what services throw into problem details (RFC 9457). */
+@Provider
+@Priority(1)
+public class ProblemMapping implements ExceptionMapper<CulvertException> {
+    static final String TYPES = "/problems/";
+
+    private final UriInfo uriInfo;
+
+    ProblemMapping(UriInfo uriInfo) {
+        this.uriInfo = uriInfo;
+    }
+
+    @Override
+    public Response toResponse(CulvertException exception) {
+        HttpProblem.Builder problem = HttpProblem.builder()
+                .withType(URI.create(TYPES + exception.type()))
+                .withTitle(exception.title())
+                .withStatus(exception.status())
+                .withDetail(exception.getMessage())
+                .withInstance(URI.create(uriInfo.getRequestUri().getRawPath()));
+        if (exception instanceof InvalidException invalid) {
+            problem.with("errors", invalid.errors());
+        }
+        if (exception instanceof RefusedException refused) {
+            problem.with("reasons", refused.reasons());
+        }
+        return problem.build().toResponse();
+    }
+}

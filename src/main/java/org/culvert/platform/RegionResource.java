@@ -1,0 +1,29 @@
+package org.culvert.platform;
+
+import jakarta.annotation.security.PermitAll;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+
+/** The region that this server serves. */
+@Path("/api/region")
+public class RegionResource {
+    private final RegionService service;
+
+    RegionResource(RegionService service) {
+        this.service = service;
+    }
+
+    @GET
+    @PermitAll
+    public RegionService.RegionDescription getRegion() {
+        return service.describe();
+    }
+
+    @PUT
+    @RolesAllowed(Role.ADMIN)
+    public RegionService.RegionDescription settle(RegionService.RegionDescription wanted) {
+        return service.settle(wanted);
+    }
+}
