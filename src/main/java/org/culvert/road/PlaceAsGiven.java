@@ -1,0 +1,41 @@
+package org.culvert.road;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A place as somebody gave it: exactly one way of saying it, and hints.
+ *
+ * @param decimalDegrees latitude and longitude as given, as texts so that the number of digits is kept
+ * @param degreesMinutesSeconds both coordinates in one text with hemisphere letters, such as {@code 33°51'31"S
+ *     151°12'53"E}
+ * @param grid easting and northing in a projected system named by its EPSG code
+ * @param plusCode a full Plus Code, or a short one
+ * @param roadAndChainage a road and a distance along it in kilometres, as said, such as {@code 12.4}
+ * @param crossingRoads two roads that meet there
+ * @param uncertaintyMetres the caller's own doubt in metres where one was stated
+ * @param roadName a road the place is said to be on, to decide between roads that are equally near
+ * @param direction a compass direction of travel or a carriageway, to decide likewise
+ */
+public record PlaceAsGiven(
+        @Nullable DecimalDegrees decimalDegrees,
+        @Nullable String degreesMinutesSeconds,
+        @Nullable Grid grid,
+        @Nullable String plusCode,
+        @Nullable RoadAndChainage roadAndChainage,
+        @Nullable CrossingRoads crossingRoads,
+        @Nullable Double uncertaintyMetres,
+        @Nullable String roadName,
+        @Nullable String direction) {
+
+    public record DecimalDegrees(String latitude, String longitude) {}
+
+    /** Easting before northing whatever the system's own order is. */
+    public record Grid(int epsg, String easting, String northing) {}
+
+    public record RoadAndChainage(
+            String road,
+            String chainageKilometres,
+            @Nullable String carriageway) {}
+
+    public record CrossingRoads(String road, String crossingRoad) {}
+}

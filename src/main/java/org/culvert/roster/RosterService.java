@@ -1,0 +1,304 @@
+package org.culvert.roster;
+
+import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.NotNull;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.culvert.platform.InvalidException;
+import org.culvert.platform.NotFoundException;
+import org.culvert.taxon.TaxonService;
+import org.jspecify.annotations.Nullable;
+
+/** Organisations, members, authorisations and vaccinations. */
+@ApplicationScoped
+public class RosterService {
+    public static final List<String> ORGANISATION_KINDS =
+            List.of("network", "clinic", "shelter", "council", "roadsAuthority", "police", "wildlifeAuthority");
+
+    /** An organisation as entered; kinds are {@link #ORGANISATION_KINDS}. */
+    public record OrganisationEntry(
+            @NotBlank String kind,
+            @NotBlank String name,
+            @Nullable Double latitude,
+            @Nullable Double longitude,
+            boolean xRay,
+            boolean surgery) {}
+
+    /** An organisation as shown. */
+    public record OrganisationView(
+            UUID id,
+            String kind,
+            String name,
+            @Nullable Double latitude,
+            @Nullable Double longitude,
+            boolean xRay,
+            boolean surgery) {}
+
+    /** A member as entered, with what is personal; that part is never shown outside the network. */
+    public record MemberEntry(
+            @NotNull UUID organisationId,
+            @NotBlank String callSign,
+            @NotBlank String name,
+            @Nullable String phone,
+            @Nullable String email,
+            @Nullable Double homeLatitude,
+            @Nullable Double homeLongitude,
+            boolean attends,
+            boolean cares,
+            @Nullable String vetRegistration) {}
+
+    /** A member as the work knows them. */
+    public record MemberView(
+            UUID id,
+            UUID organisationId,
+            String callSign,
+            boolean attends,
+            boolean cares,
+            @Nullable String vetRegistration,
+            @Nullable LocalDate leftOn) {}
+
+    /** Where a member sets out from: for dispatch alone. */
+    public record MemberBase(UUID memberId, double latitude, double longitude) {}
+
+    /**
+     * What a holder may hold.
+     *
+     * @param authorisationClass the jurisdiction's own class
+     * @param taxonGroup key of the group it covers
+     */
+    public record AuthorisationEntry(
+            @Nullable UUID memberId,
+            @Nullable UUID organisationId,
+            @NotBlank String jurisdiction,
+            @NotBlank String authorisationClass,
+            @NotBlank String number,
+            @NotBlank String taxonGroup,
+            @NotNull LocalDate validFrom,
+            @NotNull LocalDate validTo) {}
+
+    /** A vaccination as entered. */
+    public record VaccinationEntry(
+            @NotNull UUID memberId,
+            @NotBlank String against,
+            @NotNull LocalDate givenOn,
+            @NotNull LocalDate currentUntil,
+            @NotBlank String basis) {}
+
+    @ApplicationScoped
+    static class Organisations implements PanacheRepositoryBase<Organisation, UUID> {}
+
+    @ApplicationScoped
+    static class Members implements PanacheRepositoryBase<Member, UUID> {}
+
+    @ApplicationScoped
+    static class MemberPersons implements PanacheRepositoryBase<MemberPerson, UUID> {}
+
+    @ApplicationScoped
+    static class Authorisations implements PanacheRepositoryBase<Authorisation, UUID> {}
+
+    @ApplicationScoped
+    static class Vaccinations implements PanacheRepositoryBase<Vaccination, UUID> {}
+
+    private final Organisations organisations;
+    private final Members members;
+    private final MemberPersons persons;
+    private final Authorisations authorisations;
+    private final Vaccinations vaccinations;
+    private final TaxonService taxa;
+
+    RosterService(
+            Organisations organisations,
+            Members members,
+            MemberPersons persons,
+            Authorisations authorisations,
+            Vaccinations vaccinations,
+            TaxonService taxa) {
+        this.organisations = organisations;
+        this.members = members;
+        this.persons = persons;
+        this.authorisations = authorisations;
+        this.vaccinations = vaccinations;
+        this.taxa = taxa;
+    }
+
+    @Transactional
+    public OrganisationView createOrganisation(OrganisationEntry entry) {
+        if (!ORGANISATION_KINDS.contains(entry.kind())) {
+            throw InvalidException.of(
+                    "kind", "There is no such kind of organisation.", String.join(", ", ORGANISATION_KINDS));
+        }
+        var row = new Organisation(entry.kind(), entry.name());
+        row.latitude = entry.latitude();
+        row.longitude = entry.longitude();
+        row.xRay = entry.xRay();
+        row.surgery = entry.surgery();
+        organisations.persistAndFlush(row);
+        return view(row);
+    }
+
+    @Transactional
+    public List<OrganisationView> listOrganisations(@Nullable String kind) {
+        List<Organisation> rows = kind == null
+                ? organisations.list("order by name")
+                : organisations.list("kind = ?1 order by name", kind);
+        return rows.stream().map(RosterService::view).toList();
+    }
+
+    @Transactional
+    public OrganisationView getOrganisation(UUID id) {
+        return organisations
+                .findByIdOptional(id)
+                .map(RosterService::view)
+                .orElseThrow(() -> new NotFoundException("organisation", id));
+    }
+
+    @Transactional
+    public MemberView createMember(MemberEntry entry) {
+        getOrganisation(entry.organisationId());
+        var person = new MemberPerson(entry.name());
+        person.phone = entry.phone();
+        person.email = entry.email();
+        person.homeLatitude = entry.homeLatitude();
+        person.homeLongitude = entry.homeLongitude();
+        persons.persistAndFlush(person);
+        var row = new Member(person.id(), entry.organisationId(), entry.callSign());
+        row.attends = entry.attends();
+        row.cares = entry.cares();
+        row.vetRegistration = entry.vetRegistration();
+        members.persistAndFlush(row);
+        return view(row);
+    }
+
+    @Transactional
+    public List<MemberView> listMembers() {
+        return members.list("order by callSign").stream()
+                .map(RosterService::view)
+                .toList();
+    }
+
+    @Transactional
+    public MemberView getMember(UUID id) {
+        return members.findByIdOptional(id)
+                .map(RosterService::view)
+                .orElseThrow(() -> new NotFoundException("member", id));
+    }
+
+    /** Homes of the members who attend and have one on record. */
+    @Transactional
+    public List<MemberBase> listBases() {
+        Map<UUID, UUID> memberByPerson = members.list("attends = true and leftOn is null").stream()
+                .collect(Collectors.toMap(member -> member.personId, Member::id));
+        List<MemberBase> bases = new ArrayList<>();
+        for (MemberPerson person : persons.list("erasedAt is null order by id")) {
+            UUID memberId = memberByPerson.get(person.id());
+            Double latitude = person.homeLatitude;
+            Double longitude = person.homeLongitude;
+            if (memberId != null && latitude != null && longitude != null) {
+                bases.add(new MemberBase(memberId, latitude, longitude));
+            }
+        }
+        return bases;
+    }
+
+    @Transactional
+    public UUID createAuthorisation(AuthorisationEntry entry) {
+        if ((entry.memberId() == null) == (entry.organisationId() == null)) {
+            throw InvalidException.of(
+                    "memberId", "An authorisation has exactly one holder.", "either memberId or organisationId");
+        }
+        if (entry.validTo().isBefore(entry.validFrom())) {
+            throw InvalidException.of("validTo", "It ends before it begins.", "a day on or after validFrom");
+        }
+        if (entry.memberId() != null) {
+            getMember(entry.memberId());
+        }
+        if (entry.organisationId() != null) {
+            getOrganisation(entry.organisationId());
+        }
+        var row = Authorisation.of(
+                entry, taxa.requireGroup("taxonGroup", entry.taxonGroup()).id());
+        authorisations.persistAndFlush(row);
+        return row.id();
+    }
+
+    @Transactional
+    public UUID createVaccination(VaccinationEntry entry) {
+        getMember(entry.memberId());
+        if (entry.currentUntil().isBefore(entry.givenOn())) {
+            throw InvalidException.of("currentUntil", "It ends before it was given.", "a day on or after givenOn");
+        }
+        var row = new Vaccination(
+                entry.memberId(), entry.against(), entry.givenOn(), entry.currentUntil(), entry.basis());
+        vaccinations.persistAndFlush(row);
+        return row.id();
+    }
+
+    /** Whether a member is shown to be vaccinated on a day; no record is no vaccination. */
+    @Transactional
+    public boolean isVaccinated(UUID memberId, String against, LocalDate day) {
+        return vaccinations.count(
+                        "memberId = ?1 and against = ?2 and givenOn <= ?3 and currentUntil >= ?3 and erasedAt is null",
+                        memberId,
+                        against,
+                        day)
+                > 0;
+    }
+
+    /** Members among those given who are shown to be vaccinated on a day. */
+    @Transactional
+    public List<UUID> vaccinatedAmong(Collection<UUID> memberIds, String against, LocalDate day) {
+        return memberIds.stream().filter(id -> isVaccinated(id, against, day)).toList();
+    }
+
+    /**
+     * The number of an authorisation by which a holder may hold a group on a day: the member's own, or that of the
+     * organisation the member works under.
+     */
+    @Transactional
+    public Optional<String> findAuthorisation(Holder holder, UUID taxonGroupId, LocalDate day) {
+        UUID organisationId = holder.organisationId();
+        if (holder.memberId() != null) {
+            Optional<String> own = authorisations
+                    .find(
+                            "memberId = ?1 and taxonGroupId = ?2 and validFrom <= ?3 and validTo >= ?3 order by id",
+                            holder.memberId(),
+                            taxonGroupId,
+                            day)
+                    .firstResultOptional()
+                    .map(row -> row.number);
+            if (own.isPresent()) {
+                return own;
+            }
+            organisationId = getMember(holder.memberId()).organisationId();
+        }
+        if (organisationId == null) {
+            return Optional.empty();
+        }
+        return authorisations
+                .find(
+                        "organisationId = ?1 and taxonGroupId = ?2 and validFrom <= ?3 and validTo >= ?3 order by id",
+                        organisationId,
+                        taxonGroupId,
+                        day)
+                .firstResultOptional()
+                .map(row -> row.number);
+    }
+
+    private static OrganisationView view(Organisation row) {
+        return new OrganisationView(row.id(), row.kind, row.name, row.latitude, row.longitude, row.xRay, row.surgery);
+    }
+
+    private static MemberView view(Member row) {
+        return new MemberView(
+                row.id(), row.organisationId, row.callSign, row.attends, row.cares, row.vetRegistration, row.leftOn);
+    }
+}

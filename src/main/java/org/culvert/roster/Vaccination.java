@@ -1,0 +1,36 @@
+package org.culvert.roster;
+
+import jakarta.persistence.Entity;
+import jakarta.persistence.Table;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.UUID;
+import org.culvert.platform.Recorded;
+import org.jspecify.annotations.Nullable;
+
+/** One vaccination, and until when it counts as current, on which basis (booster or antibody test). */
+@Entity
+@Table(name = "vaccinations", schema = "personal")
+class Vaccination extends Recorded {
+    UUID memberId;
+    String against;
+    LocalDate givenOn;
+    LocalDate currentUntil;
+    String basis;
+
+    @Nullable
+    LocalDate keepUntil;
+
+    @Nullable
+    Instant erasedAt;
+
+    protected Vaccination() {}
+
+    Vaccination(UUID memberId, String against, LocalDate givenOn, LocalDate currentUntil, String basis) {
+        this.memberId = memberId;
+        this.against = against;
+        this.givenOn = givenOn;
+        this.currentUntil = currentUntil;
+        this.basis = basis;
+    }
+}

@@ -1,0 +1,56 @@
+package org.culvert.taxon;
+
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.validation.Valid;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.QueryParam;
+import java.util.List;
+import org.culvert.platform.Role;
+import org.jspecify.annotations.Nullable;
+
+/** Which animals there are. */
+@Path("/api")
+public class TaxonResource {
+    private final TaxonService service;
+
+    TaxonResource(TaxonService service) {
+        this.service = service;
+    }
+
+    @GET
+    @Path("/taxon-groups")
+    @RolesAllowed("**")
+    public List<TaxonService.GroupView> listGroups() {
+        return service.listGroups();
+    }
+
+    @POST
+    @Path("/taxon-groups")
+    @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
+    public List<TaxonService.GroupView> enterGroups(List<TaxonService.@Valid GroupEntry> entries) {
+        return service.enterGroups(entries);
+    }
+
+    @GET
+    @Path("/taxa")
+    @RolesAllowed("**")
+    public List<TaxonService.TaxonView> findTaxa(@QueryParam("q") @Nullable String words) {
+        return service.findTaxa(words);
+    }
+
+    @POST
+    @Path("/taxa")
+    @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
+    public List<TaxonService.TaxonView> enterTaxa(List<TaxonService.@Valid TaxonEntry> entries) {
+        return service.enterTaxa(entries);
+    }
+
+    @POST
+    @Path("/cautions")
+    @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
+    public void enterCautions(List<TaxonService.@Valid CautionView> entries) {
+        service.enterCautions(entries);
+    }
+}

@@ -1,0 +1,231 @@
+package org.culvert.taxon;
+
+import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Pattern;
+import java.time.LocalDate;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.culvert.platform.InvalidException;
+import org.culvert.platform.NotFoundException;
+import org.jspecify.annotations.Nullable;
+
+/** Groups, taxa and cautions, kept as data. */
+@ApplicationScoped
+public class TaxonService {
+    /**
+     * A group of taxa that the job treats alike.
+     *
+     * @param vaccinationNeeded what whoever handles it must be vaccinated against, such as {@code lyssavirus}; no one
+     *     overrides that
+     * @param pouch whether a pouch must be checked
+     * @param clutches whether females may carry eggs that can be recovered
+     * @param introduced whether it is introduced here
+     */
+    public record GroupEntry(
+            @NotBlank @Pattern(regexp = "[a-z][a-z-]*", message = "must be lower-case words joined by hyphens")
+            String key,
+
+            @NotBlank String name,
+            @Nullable String vaccinationNeeded,
+            boolean pouch,
+            boolean clutches,
+            boolean introduced) {}
+
+    /** A group as others see it. */
+    public record GroupView(
+            UUID id,
+            String key,
+            String name,
+            @Nullable String vaccinationNeeded,
+            boolean pouch,
+            boolean clutches,
+            boolean introduced) {}
+
+    /** A taxon as it is entered. */
+    public record TaxonEntry(
+            @NotBlank String scientificName,
+            @NotBlank String vernacularName,
+            @NotBlank String taxonRank,
+            @NotBlank String taxonGroup,
+            @Nullable Double sensitivityGridDegrees,
+            @Nullable String sensitivityReason,
+            @Nullable LocalDate sensitivityReviewBy) {}
+
+    /** A taxon as others see it. */
+    public record TaxonView(
+            UUID id,
+            String scientificName,
+            String vernacularName,
+            String taxonRank,
+            String taxonGroup,
+            UUID taxonGroupId,
+            @Nullable Double sensitivityGridDegrees) {}
+
+    /** A caution for callers or rescuers who meet a group. */
+    public record CautionView(
+            @NotBlank String taxonGroup,
+
+            @NotNull @Pattern(regexp = "caller|rescuer", message = "must be caller or rescuer")
+            String audience,
+
+            @NotBlank String words,
+            @NotBlank String source,
+            @NotNull LocalDate readOn) {}
+
+    @ApplicationScoped
+    static class Groups implements PanacheRepositoryBase<TaxonGroup, UUID> {}
+
+    @ApplicationScoped
+    static class Taxa implements PanacheRepositoryBase<Taxon, UUID> {}
+
+    @ApplicationScoped
+    static class Cautions implements PanacheRepositoryBase<Caution, UUID> {}
+
+    private final Groups groups;
+    private final Taxa taxa;
+    private final Cautions cautions;
+
+    TaxonService(Groups groups, Taxa taxa, Cautions cautions) {
+        this.groups = groups;
+        this.taxa = taxa;
+        this.cautions = cautions;
+    }
+
+    @Transactional
+    public List<GroupView> listGroups() {
+        return groups.list("order by key").stream().map(TaxonGroup::view).toList();
+    }
+
+    /** Adds groups, or revises those whose key is known. */
+    @Transactional
+    public List<GroupView> enterGroups(List<GroupEntry> entries) {
+        for (GroupEntry entry : entries) {
+            groups.find("key", entry.key())
+                    .firstResultOptional()
+                    .ifPresentOrElse(known -> known.update(entry), () -> groups.persist(TaxonGroup.of(entry)));
+        }
+        groups.flush();
+        return listGroups();
+    }
+
+    /** Adds taxa, or revises those whose scientific name is known. */
+    @Transactional
+    public List<TaxonView> enterTaxa(List<TaxonEntry> entries) {
+        for (int i = 0; i < entries.size(); i++) {
+            TaxonEntry entry = entries.get(i);
+            UUID groupId = requireGroup(i + ".taxonGroup", entry.taxonGroup()).id();
+            taxa.find("scientificName", entry.scientificName())
+                    .firstResultOptional()
+                    .ifPresentOrElse(
+                            known -> known.update(entry, groupId), () -> taxa.persist(Taxon.of(entry, groupId)));
+        }
+        taxa.flush();
+        return views(taxa.list(
+                "scientificName in ?1 order by scientificName",
+                entries.stream().map(TaxonEntry::scientificName).toList()));
+    }
+
+    @Transactional
+    public void enterCautions(List<CautionView> entries) {
+        for (int i = 0; i < entries.size(); i++) {
+            CautionView entry = entries.get(i);
+            cautions.persist(Caution.of(
+                    entry, requireGroup(i + ".taxonGroup", entry.taxonGroup()).id()));
+        }
+    }
+
+    /** Taxa whose names contain the words, or all. */
+    @Transactional
+    public List<TaxonView> findTaxa(@Nullable String words) {
+        return views(
+                words == null || words.isBlank()
+                        ? taxa.list("order by scientificName")
+                        : taxa.list(
+                                "lower(scientificName || ' ' || vernacularName) like lower(?1) order by scientificName",
+                                "%" + words.strip() + "%"));
+    }
+
+    @Transactional
+    public TaxonView getTaxon(UUID id) {
+        return views(List.of(taxa.findByIdOptional(id).orElseThrow(() -> new NotFoundException("taxon", id))))
+                .get(0);
+    }
+
+    /** Taxa by identifier, in one question. */
+    @Transactional
+    public Map<UUID, TaxonView> taxaById(Collection<UUID> ids) {
+        return ids.isEmpty()
+                ? Map.of()
+                : views(taxa.list("id in ?1", ids)).stream()
+                        .collect(Collectors.toMap(TaxonView::id, Function.identity()));
+    }
+
+    @Transactional
+    public Optional<TaxonView> findByScientificName(String name) {
+        return views(taxa.list("scientificName", name)).stream().findFirst();
+    }
+
+    @Transactional
+    public Optional<GroupView> findGroup(String key) {
+        return groups.find("key", key).firstResultOptional().map(TaxonGroup::view);
+    }
+
+    @Transactional
+    public GroupView getGroup(UUID id) {
+        return groups.findByIdOptional(id)
+                .map(TaxonGroup::view)
+                .orElseThrow(() -> new NotFoundException("taxon group", id));
+    }
+
+    /**
+     * The group by its key.
+     *
+     * @throws InvalidException naming {@code field} when there is no such group
+     */
+    @Transactional
+    public GroupView requireGroup(String field, String key) {
+        return findGroup(key)
+                .orElseThrow(() -> InvalidException.of(
+                        field,
+                        "There is no taxon group " + key + ".",
+                        listGroups().stream().map(GroupView::key).collect(Collectors.joining(", "))));
+    }
+
+    /** What callers or rescuers should hear about some groups, in a stable order. */
+    @Transactional
+    public List<CautionView> listCautions(Collection<UUID> groupIds, String audience) {
+        if (groupIds.isEmpty()) {
+            return List.of();
+        }
+        Map<UUID, String> keys = groups.list("id in ?1", groupIds).stream()
+                .collect(Collectors.toMap(TaxonGroup::id, group -> group.key));
+        return cautions.list("taxonGroupId in ?1 and audience = ?2 order by id", groupIds, audience).stream()
+                .map(c ->
+                        new CautionView(keys.getOrDefault(c.taxonGroupId, ""), c.audience, c.words, c.source, c.readOn))
+                .toList();
+    }
+
+    private List<TaxonView> views(List<Taxon> rows) {
+        Map<UUID, String> keys =
+                groups.listAll().stream().collect(Collectors.toMap(TaxonGroup::id, group -> group.key));
+        return rows.stream()
+                .map(taxon -> new TaxonView(
+                        taxon.id(),
+                        taxon.scientificName,
+                        taxon.vernacularName,
+                        taxon.taxonRank,
+                        keys.getOrDefault(taxon.taxonGroupId, ""),
+                        taxon.taxonGroupId,
+                        taxon.sensitivityGrid))
+                .toList();
+    }
+}
