@@ -1,0 +1,86 @@
+package org.culvert.platform.database;
+
+import io.quarkus.test.junit.QuarkusTest;
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.junit.platform.engine.support.descriptor.ClassSource;
+import org.junit.platform.launcher.LauncherSession;
+import org.junit.platform.launcher.LauncherSessionListener;
+import org.junit.platform.launcher.TestExecutionListener;
+import org.junit.platform.launcher.TestIdentifier;
+import org.junit.platform.launcher.TestPlan;
+
+/**
+ * Gives every {@link QuarkusTest} of a test session the real PostgreSQL, with one empty database: the server's own, in a
+ * folder under {@code target}, or the one of {@code CULVERT_TEST_DATABASE_URL} (with {@code CULVERT_TEST_DATABASE_USER}
+ * and {@code CULVERT_TEST_DATABASE_PASSWORD}, and those of {@code CULVERT_TEST_MIGRATOR_USER}), which must be empty.
+ */
+public final class TestDatabase implements LauncherSessionListener {
+    private static final String DATABASE = "culvert_test";
+
+    private @Nullable OwnPostgres own;
+    private boolean ready;
+
+    @Override
+    public void launcherSessionOpened(LauncherSession session) {
+        session.getLauncher().registerTestExecutionListeners(new TestExecutionListener() {
+            @Override
+            public void testPlanExecutionStarted(TestPlan plan) {
+                if (!ready && plan.countTestIdentifiers(TestDatabase::needsServer) > 0) {
+                    prepare();
+                    ready = true;
+                }
+            }
+        });
+    }
+
+    private static boolean needsServer(TestIdentifier test) {
+        return test.getSource()
+                .filter(ClassSource.class::isInstance)
+                .map(source -> ((ClassSource) source).getJavaClass())
+                .map(TestDatabase::isQuarkusTest)
+                .orElse(false);
+    }
+
+    /** By name: the class may have been loaded by the framework's own class loader, with an annotation of its own. */
+    private static boolean isQuarkusTest(Class<?> type) {
+        for (var annotation : type.getAnnotations()) {
+            if (annotation.annotationType().getName().equals(QuarkusTest.class.getName())) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private void prepare() {
+        Map<String, String> environment = System.getenv();
+        if (environment.containsKey("CULVERT_TEST_DATABASE_URL")) {
+            DatabaseAccess access = ConfiguredDatabase.read(Map.of(
+                    "CULVERT_DATABASE_URL", environment.get("CULVERT_TEST_DATABASE_URL"),
+                    "CULVERT_DATABASE_USER", environment.getOrDefault("CULVERT_TEST_DATABASE_USER", ""),
+                    "CULVERT_DATABASE_PASSWORD", environment.getOrDefault("CULVERT_TEST_DATABASE_PASSWORD", ""),
+                    "CULVERT_MIGRATOR_USER", environment.getOrDefault("CULVERT_TEST_MIGRATOR_USER", ""),
+                    "CULVERT_MIGRATOR_PASSWORD", environment.getOrDefault("CULVERT_TEST_MIGRATOR_PASSWORD", "")));
+            ConfiguredDatabase.check(access);
+            access.publish();
+            return;
+        }
+        OwnPostgres postgres = OwnPostgres.start(Path.of("target", "test-home"));
+        own = postgres;
+        try {
+            postgres.layAnew(DATABASE);
+        } catch (SQLException e) {
+            throw new IllegalStateException("No empty database for the tests", e);
+        }
+        postgres.accessTo(DATABASE).publish();
+    }
+
+    @Override
+    public void launcherSessionClosed(LauncherSession session) {
+        if (own != null) {
+            own.stop();
+        }
+    }
+}
