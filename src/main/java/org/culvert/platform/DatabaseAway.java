@@ -39,7 +39,8 @@ final class DatabaseAway {
                 .withType(URI.create(ProblemMapping.TYPES + "away"))
                 .withTitle("The database is away for a moment")
                 .withStatus(503)
-                .withDetail("Nothing was lost and nothing half done; try again in a few seconds.")
+                .withDetail(
+                        "Try again in a few seconds. A change sent again with the same Idempotency-Key is not made twice.")
                 .withInstance(URI.create(uriInfo.getRequestUri().getRawPath()))
                 .withHeader("Retry-After", RETRY_AFTER_SECONDS)
                 .build()
