@@ -1,0 +1,66 @@
+package org.culvert.hotspot.stats;
+
+import java.util.List;
+import java.util.function.IntPredicate;
+
+/**
+ * What a search found on the whole network: density and adjusted p at every piece, and the hotspots they make.
+ *
+ * <p>Immutable.
+ */
+public final class Findings {
+    private final Pieces pieces;
+    private final double[] density;
+    private final double[] expectedDensity;
+    private final double[] adjustedP;
+    private final HotspotNaming naming;
+
+    Findings(Pieces pieces, double[] density, double[] expectedDensity, double[] adjustedP, HotspotNaming naming) {
+        this.pieces = pieces;
+        this.density = density;
+        this.expectedDensity = expectedDensity;
+        this.adjustedP = adjustedP;
+        this.naming = naming;
+    }
+
+    public Pieces pieces() {
+        return pieces;
+    }
+
+    /** Density at a piece, in events per metre. */
+    public double density(int piece) {
+        return density[piece];
+    }
+
+    /** Density that the kind of chance expects at a piece, in events per metre. */
+    public double expectedDensity(int piece) {
+        return expectedDensity[piece];
+    }
+
+    /** The p-value of a piece, adjusted for all pieces of the network. */
+    public double adjustedP(int piece) {
+        return adjustedP[piece];
+    }
+
+    /** The smallest adjusted p anywhere: whether there is anything at all. */
+    public double smallestP() {
+        double smallest = 1;
+        for (double p : adjustedP) {
+            smallest = Math.min(smallest, p);
+        }
+        return smallest;
+    }
+
+    /** All hotspots of the network, by rank. */
+    public List<Hotspot> hotspots() {
+        return hotspotsOn(link -> true);
+    }
+
+    /**
+     * The hotspots on some links only, such as those of one owner. What is significant was settled on the whole network;
+     * the stretches are clipped to the links and trimmed again.
+     */
+    public List<Hotspot> hotspotsOn(IntPredicate links) {
+        return naming.name(adjustedP, links);
+    }
+}

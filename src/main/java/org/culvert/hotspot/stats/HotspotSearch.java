@@ -1,0 +1,122 @@
+package org.culvert.hotspot.stats;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.IntConsumer;
+import org.culvert.road.network.RoadGraph;
+
+/**
+ * Searches a road network for places where events are denser than a kind of chance allows.
+ *
+ * <p>The density at a place is the sum over the events of an equal-split discontinuous Epanechnikov kernel along the
+ * roads, reflected at dead ends ({@link KernelRows}). How surprising it is there is judged against the mean and variance
+ * that the kind of chance gives it there ({@link Surprise}); how surprising anything anywhere may be, against simulated
+ * sets that go through the same rounding, spreading and smoothing ({@link MonteCarlo}). So the chance of naming anything
+ * where only that kind of chance is at work is at most alpha for the whole network.
+ */
+public final class HotspotSearch {
+    /** Changes whenever the same input may give another result. */
+    public static final String VERSION = "1";
+
+    private final RoadGraph graph;
+    private final Chainage chainage;
+    private final Settings settings;
+
+    public HotspotSearch(RoadGraph graph, Chainage chainage, Settings settings) {
+        if (chainage.linkCount() != graph.linkCount()) {
+            throw new IllegalArgumentException("every link of the network needs its chainage");
+        }
+        this.graph = graph;
+        this.chainage = chainage;
+        this.settings = settings;
+    }
+
+    /**
+     * @param events the events of the group, in any order
+     * @param chance what they are judged against; for {@link Chance.PerAllReports} the events must be among its reports
+     * @param threads how many threads to use, at least 1; the result does not depend on it
+     * @param done hears how many simulations are done, from several threads and not always in order
+     * @throws java.util.concurrent.CancellationException if the thread is interrupted meanwhile
+     */
+    public Findings search(List<RoadEvent> events, Chance chance, int threads, IntConsumer done) {
+        List<RoadEvent> ordered = Responses.inOrder(events);
+        var pieces = new Pieces(graph, settings.pieceMetres());
+        var kernel = new RoadKernel.Epanechnikov(settings.reachMetres());
+        List<RoadEvent> lookedUp = new ArrayList<>(ordered);
+        boolean everywhere = true;
+        if (chance instanceof Chance.PerAllReports all) {
+            lookedUp.addAll(all.reports());
+            everywhere = false;
+        }
+        Responses responses =
+                Responses.build(pieces, chainage, kernel, settings.pieceMetres(), lookedUp, everywhere, threads);
+        NullModel model = model(chance, responses, ordered);
+        NullModel.Moments moments = model.moments();
+        var surprise = new Surprise(moments);
+
+        double[] density = new double[pieces.count()];
+        int[] touched = new int[pieces.count()];
+        int[] eventsIn = new int[pieces.count()];
+        int count = 0;
+        for (RoadEvent event : ordered) {
+            int row = responses.row(event);
+            eventsIn[responses.pieceOf(row)]++;
+            count = responses.addTo(row, density, touched, count);
+        }
+        MonteCarlo simulated = MonteCarlo.run(
+                responses, model, surprise, ordered.size(), settings.simulations(), settings.seed(), threads, done);
+        double[] adjustedP = new double[pieces.count()];
+        Arrays.fill(adjustedP, 1);
+        for (int i = 0; i < count; i++) {
+            adjustedP[touched[i]] = simulated.adjustedP(surprise.at(touched[i], density[touched[i]]));
+        }
+        var naming = new HotspotNaming(pieces, chainage, eventsIn, moments.recorded(), settings);
+        return new Findings(pieces, density, moments.mean(), adjustedP, naming);
+    }
+
+    private NullModel model(Chance chance, Responses responses, List<RoadEvent> ordered) {
+        if (chance instanceof Chance.PerAllReports all) {
+            return new ShuffledReports(responses, Responses.inOrder(all.reports()), ordered.size());
+        }
+        int[] stratumOfPiece = new int[responses.pieces().count()];
+        if (chance instanceof Chance.PerTrafficAndClass strata) {
+            int[] stratumOfLink = strata(strata);
+            Arrays.setAll(
+                    stratumOfPiece, piece -> stratumOfLink[responses.pieces().linkOf(piece)]);
+        }
+        return new RedrawnPlaces(responses, ordered, stratumOfPiece);
+    }
+
+    /** Strata by class and band of traffic; the bands hold equal lengths of the roads whose traffic is known. */
+    private int[] strata(Chance.PerTrafficAndClass chance) {
+        int links = graph.linkCount();
+        if (chance.aadt().length != links) {
+            throw new IllegalArgumentException("every link of the network needs a class and a traffic");
+        }
+        TreeMap<Double, Double> lengthAt = new TreeMap<>();
+        double known = 0;
+        for (int link = 0; link < links; link++) {
+            if (!Double.isNaN(chance.aadt()[link])) {
+                lengthAt.merge(chance.aadt()[link], graph.length(link), Double::sum);
+                known += graph.length(link);
+            }
+        }
+        TreeMap<Double, Integer> bandAt = new TreeMap<>();
+        double below = 0;
+        for (Map.Entry<Double, Double> entry : lengthAt.entrySet()) {
+            double middle = below + entry.getValue() / 2;
+            bandAt.put(entry.getKey(), (int) Math.min(chance.bands() - 1.0, middle / known * chance.bands()));
+            below += entry.getValue();
+        }
+        int[] stratum = new int[links];
+        for (int link = 0; link < links; link++) {
+            double aadt = chance.aadt()[link];
+            int band = Double.isNaN(aadt) ? chance.bands() : bandAt.getOrDefault(aadt, 0);
+            stratum[link] = chance.roadClass()[link] * (chance.bands() + 1) + band;
+        }
+        return stratum;
+    }
+}

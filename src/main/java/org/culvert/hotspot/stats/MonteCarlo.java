@@ -1,0 +1,96 @@
+package org.culvert.hotspot.stats;
+
+import java.util.Arrays;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.IntConsumer;
+import org.apache.commons.rng.UniformRandomProvider;
+import org.apache.commons.rng.simple.RandomSource;
+
+/**
+ * The greatest surprise anywhere on the network in each of many simulated sets, and what it says of an observed one.
+ *
+ * <p>With the observed set among S + 1 equally likely ones, {@code (1 + number of simulations at least as surprising) /
+ * (S + 1)} is a p-value adjusted for all the places looked at: Westfall and Young (1993), Resampling-Based Multiple
+ * Testing; Davison and Hinkley (1997), Bootstrap Methods and their Application, chapter 4.
+ */
+final class MonteCarlo {
+    /** Sums of the same values in another order may differ by this much, relatively; such are taken as equal. */
+    private static final double TIE = 1e-9;
+
+    private final double[] ascending;
+
+    private MonteCarlo(double[] ascending) {
+        this.ascending = ascending;
+    }
+
+    static MonteCarlo run(
+            Responses responses,
+            NullModel chance,
+            Surprise surprise,
+            int events,
+            int simulations,
+            long seed,
+            int threads,
+            IntConsumer done) {
+        double[] greatest = new double[simulations];
+        var finished = new AtomicInteger();
+        Parallel.forEach(simulations, threads, () -> {
+            int pieces = responses.pieces().count();
+            double[] field = new double[pieces];
+            int[] touched = new int[pieces];
+            int[] rows = new int[events];
+            return simulation -> {
+                chance.draw(generator(seed, simulation), rows);
+                int count = 0;
+                for (int row : rows) {
+                    count = responses.addTo(row, field, touched, count);
+                }
+                double best = 0;
+                for (int i = 0; i < count; i++) {
+                    int piece = touched[i];
+                    best = surprise.orBetter(best, piece, field[piece]);
+                    field[piece] = 0;
+                }
+                greatest[simulation] = best;
+                done.accept(finished.incrementAndGet());
+            };
+        });
+        Arrays.sort(greatest);
+        return new MonteCarlo(greatest);
+    }
+
+    /** The p-value, adjusted for all places, of a surprise at one of them. */
+    double adjustedP(double surprise) {
+        double least = surprise - TIE * Math.max(1, surprise);
+        int below = 0;
+        int above = ascending.length;
+        while (below < above) {
+            int middle = (below + above) >>> 1;
+            if (ascending[middle] < least) {
+                below = middle + 1;
+            } else {
+                above = middle;
+            }
+        }
+        return (1.0 + ascending.length - below) / (ascending.length + 1.0);
+    }
+
+    /** A generator of its own for each simulation, so that it does not matter which thread runs it. */
+    static UniformRandomProvider generator(long seed, int simulation) {
+        long[] state = new long[4];
+        long at = seed ^ mix(simulation + 1L);
+        for (int i = 0; i < state.length; i++) {
+            at += 0x9e3779b97f4a7c15L;
+            state[i] = mix(at);
+        }
+        return RandomSource.XO_SHI_RO_256_PP.create(state);
+    }
+
+    /** Finaliser of SplitMix64: Steele, Lea and Flood (2014), Fast splittable pseudorandom number generators. */
+    private static long mix(long of) {
+        long z = of;
+        z = (z ^ (z >>> 30)) * 0xbf58476d1ce4e5b9L;
+        z = (z ^ (z >>> 27)) * 0x94d049bb133111ebL;
+        return z ^ (z >>> 31);
+    }
+}

@@ -1,0 +1,21 @@
+package org.culvert.hotspot.stats;
+
+import org.apache.commons.rng.UniformRandomProvider;
+
+/** A kind of chance made ready for one set of events: what it draws, and what it expects. */
+interface NullModel {
+    /** Draws one set of events as rows of {@link Responses}, one an event. */
+    void draw(UniformRandomProvider random, int[] rows);
+
+    /** Mean and variance of the density at every piece, and the number of events recorded in it that is expected. */
+    Moments moments();
+
+    /**
+     * By piece.
+     *
+     * @param mean expected density, events per metre
+     * @param variance its variance
+     * @param recorded expected number of events recorded in the piece
+     */
+    record Moments(double[] mean, double[] variance, double[] recorded) {}
+}

@@ -1,0 +1,75 @@
+package org.culvert.hotspot.stats;
+
+import org.apache.commons.numbers.gamma.LogGamma;
+
+/**
+ * How surprising a density is where it stands: minus the natural logarithm of its marginal p.
+ *
+ * <p>A density at a place is a sum of kernel values; under chance its mean is mu and its variance is v. It is taken as a
+ * scaled Poisson count: with {@code phi = v / mu} and {@code lambda = mu / phi}, {@code x = f / phi} has equal mean and
+ * variance lambda, and {@code p = P(Poisson(lambda) >= x)}, continued to real x by the regularised incomplete gamma
+ * function P(x, lambda). So places of unequal exposure can be compared: that is what a maximum of the raw density cannot
+ * do. The approximation need not be good; the simulations judge the smallest p by the same yardstick.
+ *
+ * <p>At or below its mean a density is not surprising at all (0, that is p = 1), nor where chance puts nothing.
+ */
+final class Surprise {
+    private static final double LOG_TWO_PI = Math.log(2 * Math.PI);
+
+    private final double[] mean;
+    private final double[] perPhi;
+    private final double[] lambda;
+    private final double[] logLambda;
+
+    Surprise(NullModel.Moments moments) {
+        int pieces = moments.mean().length;
+        this.mean = new double[pieces];
+        this.perPhi = new double[pieces];
+        this.lambda = new double[pieces];
+        this.logLambda = new double[pieces];
+        for (int piece = 0; piece < pieces; piece++) {
+            double mu = moments.mean()[piece];
+            double v = moments.variance()[piece];
+            boolean varies = mu > 0 && v > 1e-10 * mu * mu;
+            mean[piece] = varies ? mu : Double.POSITIVE_INFINITY;
+            perPhi[piece] = varies ? mu / v : 0;
+            lambda[piece] = varies ? mu * mu / v : 0;
+            logLambda[piece] = Math.log(lambda[piece]);
+        }
+    }
+
+    /** The surprise of a density at a piece. */
+    double at(int piece, double density) {
+        return density <= mean[piece] ? 0 : minusLogTail(density * perPhi[piece], lambda[piece], logLambda[piece]);
+    }
+
+    /** The larger of {@code best} and the surprise of a density at a piece, mostly without computing the latter. */
+    double orBetter(double best, int piece, double density) {
+        if (density <= mean[piece]) {
+            return best;
+        }
+        double x = density * perPhi[piece];
+        double ceiling = lambda[piece]
+                + x * (Math.log(x) - logLambda[piece] - 1)
+                + 0.5 * (LOG_TWO_PI + Math.log(x))
+                + 1 / (12 * x);
+        if (ceiling <= best) {
+            return best;
+        }
+        return Math.max(best, minusLogTail(x, lambda[piece], logLambda[piece]));
+    }
+
+    /**
+     * {@code -log P(x, lambda)} for x > lambda > 0, by the series {@code P(x, l) = l^x e^-l / Gamma(x + 1) (1 + l/(x+1) +
+     * l^2/((x+1)(x+2)) + ...)} (Abramowitz and Stegun 1964, 6.5.29), so that it does not underflow.
+     */
+    static double minusLogTail(double x, double lambda, double logLambda) {
+        double term = 1;
+        double sum = 1;
+        for (int k = 1; term > 1e-16 * sum; k++) {
+            term *= lambda / (x + k);
+            sum += term;
+        }
+        return lambda - x * logLambda + LogGamma.value(x + 1) - Math.log(sum);
+    }
+}

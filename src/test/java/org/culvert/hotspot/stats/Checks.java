@@ -1,0 +1,53 @@
+package org.culvert.hotspot.stats;
+
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Objects;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVRecord;
+import org.culvert.road.network.RoadGraph;
+
+/** Values from outside the project, as they came. */
+final class Checks {
+    private Checks() {}
+
+    static List<CSVRecord> csv(String path) {
+        var stream = Objects.requireNonNull(Checks.class.getResourceAsStream("/checks/" + path), path);
+        try (var reader = new InputStreamReader(stream, StandardCharsets.UTF_8)) {
+            return CSVFormat.DEFAULT
+                    .builder()
+                    .setHeader()
+                    .setSkipHeaderRecord(true)
+                    .get()
+                    .parse(reader)
+                    .getRecords();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    static double number(CSVRecord row, String column) {
+        return Double.parseDouble(row.get(column));
+    }
+
+    static double[] column(List<CSVRecord> rows, String column) {
+        return rows.stream().mapToDouble(row -> number(row, column)).toArray();
+    }
+
+    /** The small network: 9 nodes, 10 links, a loop, a Y, dead ends. Links are numbered as in the file, less one. */
+    static RoadGraph smallNetwork() {
+        List<CSVRecord> segments = csv("net_small/segments.csv");
+        return new RoadGraph(
+                9,
+                segments.stream()
+                        .mapToInt(row -> Integer.parseInt(row.get("from")) - 1)
+                        .toArray(),
+                segments.stream()
+                        .mapToInt(row -> Integer.parseInt(row.get("to")) - 1)
+                        .toArray(),
+                column(segments, "length"));
+    }
+}
