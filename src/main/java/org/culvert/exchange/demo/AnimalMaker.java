@@ -10,14 +10,15 @@ final class AnimalMaker {
     private final Map<String, List<Settings.Taxon>> byGroup = new HashMap<>();
 
     AnimalMaker(Settings settings) {
-        settings.taxa().forEach(taxon -> byGroup.computeIfAbsent(taxon.group(), key -> new ArrayList<>())
-                .add(taxon));
+        settings.taxa()
+                .forEach(taxon -> byGroup.computeIfAbsent(taxon.group(), key -> new ArrayList<>())
+                        .add(taxon));
     }
 
     Settings.Taxon taxon(Dice dice, Settings.Group group) {
         List<Settings.Taxon> taxa = byGroup.getOrDefault(group.name(), List.of());
-        return taxa.get(dice.weighted(
-                taxa.stream().mapToDouble(Settings.Taxon::weight).toArray()));
+        return taxa.get(
+                dice.weighted(taxa.stream().mapToDouble(Settings.Taxon::weight).toArray()));
     }
 
     Incident.Animal unsure(Settings.Taxon taxon, String vitality) {
@@ -49,7 +50,13 @@ final class AnimalMaker {
             int howMany = group.name().equals("possums and gliders") && dice.chance(0.3) ? 2 : 1;
             for (int i = 0; i < howMany; i++) {
                 animals.add(new Incident.Animal(
-                        taxon.scientificName(), checked, 1, dice.chance(0.8) ? "alive" : "dead", "juvenile", "unknown", 1));
+                        taxon.scientificName(),
+                        checked,
+                        1,
+                        dice.chance(0.8) ? "alive" : "dead",
+                        "juvenile",
+                        "unknown",
+                        1));
             }
         }
         return List.copyOf(animals);

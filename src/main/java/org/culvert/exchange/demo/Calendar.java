@@ -84,20 +84,19 @@ final class Calendar {
     LocalDateTime moment(Dice dice, String activity, LocalDate day) {
         double rise = Sun.rise(day);
         double set = Sun.set(day);
-        double minutes =
-                switch (activity) {
-                    case "dusk" -> {
-                        double of = dice.unit();
-                        yield of < 0.55
-                                ? dice.normal(set + 25, 45)
-                                : of < 0.8 ? dice.normal(rise - 15, 35) : dice.between(set, rise + 1440);
-                    }
-                    case "night" -> dice.between(set + 20, rise + 1440 - 20);
-                    case "midday" -> dice.normal((rise + set) / 2 + 60, 120);
-                    case "nesting" -> dice.chance(0.45) ? dice.normal(set - 20, 60) : dice.between(rise, set);
-                    case "day" -> dice.between(rise, set);
-                    default -> throw new IllegalArgumentException("no hours are known for " + activity);
-                };
+        double minutes = switch (activity) {
+            case "dusk" -> {
+                double of = dice.unit();
+                yield of < 0.55
+                        ? dice.normal(set + 25, 45)
+                        : of < 0.8 ? dice.normal(rise - 15, 35) : dice.between(set, rise + 1440);
+            }
+            case "night" -> dice.between(set + 20, rise + 1440 - 20);
+            case "midday" -> dice.normal((rise + set) / 2 + 60, 120);
+            case "nesting" -> dice.chance(0.45) ? dice.normal(set - 20, 60) : dice.between(rise, set);
+            case "day" -> dice.between(rise, set);
+            default -> throw new IllegalArgumentException("no hours are known for " + activity);
+        };
         return day.atStartOfDay().plusSeconds((long) (minutes * 60));
     }
 

@@ -17,7 +17,13 @@ import org.jspecify.annotations.Nullable;
 /** Makes what happened and what was reported of it. */
 final class CallMaker {
     private static final List<String> OTHER_CAUSES = List.of(
-            "attack by dog", "attack by cat", "entanglement", "orphaned", "illness", "fall from nest or tree", "unknown");
+            "attack by dog",
+            "attack by cat",
+            "entanglement",
+            "orphaned",
+            "illness",
+            "fall from nest or tree",
+            "unknown");
     private static final double[] OTHER_CAUSE_WEIGHTS = {22, 10, 12, 24, 10, 10, 12};
 
     private final Settings settings;
@@ -75,8 +81,7 @@ final class CallMaker {
             Spot street0 = street.spotAt(dice.between(street.startMeasure(), street.endMeasure()));
             if (dice.unit() * settings.townReportingFactor() < exposure.reporting(street0)) {
                 Spot yard = settings.ground().moved(street0, dice.normal(0, 60), dice.normal(0, 60));
-                Instant happened =
-                        calendar.instant(calendar.moment(dice, group.activity(), calendar.day(dice, group)));
+                Instant happened = calendar.instant(calendar.moment(dice, group.activity(), calendar.day(dice, group)));
                 GivenPlace place = dice.chance(0.12)
                         ? GivenPlace.none("at the caller's home in " + street.name())
                         : placeGiver.pinned(dice, yard, null);
@@ -119,8 +124,8 @@ final class CallMaker {
             moment = calendar.moment(dice, group.activity(), day);
         }
         Instant happened = calendar.instant(moment);
-        GivenPlace place =
-                placeGiver.onRoad(dice, point, plant == null ? null : plant.spec().wholeKmShare());
+        GivenPlace place = placeGiver.onRoad(
+                dice, point, plant == null ? null : plant.spec().wholeKmShare());
         record(dice, "collision", group, happened, point.spot(), point, plant == null ? null : plant.id(), place);
     }
 
@@ -140,8 +145,8 @@ final class CallMaker {
         boolean seen = !dead && dice.chance(0.7) || dice.chance(0.25);
         Instant received = seen
                 ? happened.plusSeconds((long) (60 * dice.logNormal(14, 0.8)))
-                : calendar.instant(calendar.nextDaylight(dice, local)
-                        .plusSeconds((long) (60 * dice.logNormal(60, 0.9))));
+                : calendar.instant(
+                        calendar.nextDaylight(dice, local).plusSeconds((long) (60 * dice.logNormal(60, 0.9))));
         List<Incident.Call> calls = new ArrayList<>();
         calls.add(call(dice, cause, happened, received, seen, point, taxon, animals, dead, place));
         if (point != null && dice.chance(settings.duplicateShare())) {
@@ -152,8 +157,7 @@ final class CallMaker {
                     List.of(animalMaker.unsure(saidTaxon, dead || dice.chance(0.1) ? "dead" : "alive"));
             calls.add(call(dice, cause, happened, second, false, point, saidTaxon, said, dead, again));
         }
-        incidents.add(new Incident(
-                0, cause, group.name(), happened, spot, point, plantId, List.copyOf(calls)));
+        incidents.add(new Incident(0, cause, group.name(), happened, spot, point, plantId, List.copyOf(calls)));
     }
 
     private Incident.Call call(
@@ -180,7 +184,8 @@ final class CallMaker {
         Instant written = late
                 ? received.plus(Duration.ofHours(dice.from(20, 20 * 24)))
                 : received.plusSeconds(dice.from(30, 400));
-        Instant end = settings.lastDay().plusDays(2).atStartOfDay(settings.zone()).toInstant();
+        Instant end =
+                settings.lastDay().plusDays(2).atStartOfDay(settings.zone()).toInstant();
         Instant recorded = written.isAfter(end) && received.isBefore(end) ? end : written;
         boolean collision = cause.equals("collision");
         boolean hurt = collision && dice.chance(0.008);
@@ -223,8 +228,8 @@ final class CallMaker {
 
     /** Incidents in the order in which they became known, calls numbered as they came in. */
     private List<Incident> numbered() {
-        Comparator<Incident> order = Comparator.comparing((Incident incident) ->
-                        incident.calls().get(0).received())
+        Comparator<Incident> order = Comparator.comparing(
+                        (Incident incident) -> incident.calls().get(0).received())
                 .thenComparing(incident -> incident.spot().longitudeE7())
                 .thenComparing(incident -> incident.spot().latitudeE7());
         List<Incident> sorted = incidents.stream().sorted(order).toList();

@@ -13,9 +13,8 @@ public final class DemoRegionMain {
         if (arguments.length < 1) {
             throw new IllegalArgumentException("name the folder to write to");
         }
-        DemoRegion region = arguments.length > 1
-                ? DemoRegion.withSeed(Long.parseLong(arguments[1]))
-                : DemoRegion.committed();
+        DemoRegion region =
+                arguments.length > 1 ? DemoRegion.withSeed(Long.parseLong(arguments[1])) : DemoRegion.committed();
         Path folder = Files.createDirectories(Path.of(arguments[0]));
         for (Map.Entry<String, String> file : RegionFiles.of(region).entrySet()) {
             Files.writeString(folder.resolve(file.getKey()), file.getValue());

@@ -64,19 +64,7 @@ record GivenPlace(
 
     static GivenPlace degreesMinutesSeconds(String text) {
         return new GivenPlace(
-                Kind.DEGREES_MINUTES_SECONDS,
-                text,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null);
+                Kind.DEGREES_MINUTES_SECONDS, text, null, null, null, null, null, null, null, null, null, null, null);
     }
 
     static GivenPlace grid(long easting, long northing) {
@@ -97,8 +85,7 @@ record GivenPlace(
     }
 
     static GivenPlace plusCode(String code) {
-        return new GivenPlace(
-                Kind.PLUS_CODE, code, null, null, null, null, null, null, code, null, null, null, null);
+        return new GivenPlace(Kind.PLUS_CODE, code, null, null, null, null, null, null, code, null, null, null, null);
     }
 
     static GivenPlace roadAndChainage(String road, @Nullable String carriageway, String km) {
@@ -136,7 +123,6 @@ record GivenPlace(
     }
 
     static GivenPlace none(String words) {
-        return new GivenPlace(
-                Kind.NONE, words, null, null, null, null, null, null, null, null, null, null, null);
+        return new GivenPlace(Kind.NONE, words, null, null, null, null, null, null, null, null, null, null, null);
     }
 }

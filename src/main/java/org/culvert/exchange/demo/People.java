@@ -40,7 +40,11 @@ record People(
 
     /** An event is a completed first course, a booster, or an antibody test with its result. */
     record Vaccination(
-            String memberKey, String against, String event, LocalDate date, @Nullable Double antibodyIuPerMl) {}
+            String memberKey,
+            String against,
+            String event,
+            LocalDate date,
+            @Nullable Double antibodyIuPerMl) {}
 
     record ReleaseSite(
             String key,

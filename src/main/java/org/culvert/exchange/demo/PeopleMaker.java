@@ -19,8 +19,11 @@ final class PeopleMaker {
             List.of("other birds"),
             List.of("other birds", "owls and frogmouths", "possums and gliders"));
     private static final List<List<String>> SPECIALIST = List.of(
-            List.of("turtles"), List.of("turtles", "lizards"), List.of("raptors", "owls and frogmouths"),
-            List.of("monotremes"), List.of("snakes", "lizards"));
+            List.of("turtles"),
+            List.of("turtles", "lizards"),
+            List.of("raptors", "owls and frogmouths"),
+            List.of("monotremes"),
+            List.of("snakes", "lizards"));
 
     private final Settings settings;
     private final Ground ground;
@@ -61,9 +64,7 @@ final class PeopleMaker {
     private void organisations() {
         organisation("network", settings.network(), "network");
         List<Settings.Town> towns = settings.towns();
-        String[] names = {
-            "Wildlife Hospital", "Animal Hospital", "Veterinary Clinic", "Veterinary Clinic"
-        };
+        String[] names = {"Wildlife Hospital", "Animal Hospital", "Veterinary Clinic", "Veterinary Clinic"};
         for (int i = 0; i < names.length; i++) {
             organisation("clinic" + (i + 1), towns.get(i).name() + ' ' + names[i], "clinic");
             Spot town = ground.spot(towns.get(i).x(), towns.get(i).y());
@@ -105,14 +106,9 @@ final class PeopleMaker {
         String premisesKey = i < 8 ? "P-" + organisation : "P-" + key;
         if (i >= 8) {
             premises.add(new People.Premises(
-                    premisesKey,
-                    "home",
-                    dice.from(1, 98) + " " + street.name(),
-                    home,
-                    holds ? dice.from(2, 14) : 1));
+                    premisesKey, "home", dice.from(1, 98) + " " + street.name(), home, holds ? dice.from(2, 14) : 1));
         }
-        members.add(new People.Member(
-                key, name[0], name[1], email, phone(), organisation, roles, premisesKey));
+        members.add(new People.Member(key, name[0], name[1], email, phone(), organisation, roles, premisesKey));
         if (holds) {
             authorise(key, i);
         }
@@ -182,11 +178,7 @@ final class PeopleMaker {
         if (!lapsed && n % 2 == 0) {
             double antibody = StrictMath.rint(dice.between(0.6, 4) * 100) / 100;
             vaccinations.add(new People.Vaccination(
-                    member,
-                    "rabies",
-                    "antibody test",
-                    settings.lastDay().minusDays(dice.from(20, 300)),
-                    antibody));
+                    member, "rabies", "antibody test", settings.lastDay().minusDays(dice.from(20, 300)), antibody));
         }
     }
 

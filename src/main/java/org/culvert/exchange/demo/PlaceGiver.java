@@ -50,14 +50,12 @@ final class PlaceGiver {
     GivenPlace pinned(Dice dice, Spot spot, @Nullable String roadName) {
         double of = dice.unit();
         if (of < 0.06) {
-            return GivenPlace.degreesMinutesSeconds(
-                    PlaceText.degreesMinutesSeconds(spot, dice.chance(0.5) ? 1 : 0));
+            return GivenPlace.degreesMinutesSeconds(PlaceText.degreesMinutesSeconds(spot, dice.chance(0.5) ? 1 : 0));
         }
         if (of < 0.1) {
             double[] grid = PlaceText.eastingNorthing(spot);
             int unit = dice.chance(0.7) ? 10 : 1;
-            return GivenPlace.grid(
-                    StrictMath.round(grid[0] / unit) * unit, StrictMath.round(grid[1] / unit) * unit);
+            return GivenPlace.grid(StrictMath.round(grid[0] / unit) * unit, StrictMath.round(grid[1] / unit) * unit);
         }
         if (of < 0.13) {
             return GivenPlace.plusCode(PlaceText.plusCode(spot));
@@ -87,9 +85,7 @@ final class PlaceGiver {
                     road.name(), road.carriageway(), String.format(Locale.ROOT, "%.1f", rounded));
         }
         return GivenPlace.roadAndChainage(
-                road.name(),
-                road.carriageway(),
-                String.format(Locale.ROOT, wholeKm ? "%.0f" : "%.1f", rounded));
+                road.name(), road.carriageway(), String.format(Locale.ROOT, wholeKm ? "%.0f" : "%.1f", rounded));
     }
 
     private static @Nullable String junctionNear(Exposure.RoadPoint point) {

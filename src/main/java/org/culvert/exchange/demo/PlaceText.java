@@ -21,7 +21,8 @@ final class PlaceText {
 
     /** Such as {@code 30°12'03.4"S 156°40'12.0"E}. */
     static String degreesMinutesSeconds(Spot spot, int decimals) {
-        return sexagesimal(spot.latitude(), decimals, "N", "S") + ' '
+        return sexagesimal(spot.latitude(), decimals, "N", "S")
+                + ' '
                 + sexagesimal(spot.longitude(), decimals, "E", "W");
     }
 
@@ -30,8 +31,8 @@ final class PlaceText {
         long tenths = StrictMath.round(StrictMath.abs(degrees) * 3600 * scale);
         long whole = tenths / (3600 * scale);
         long minutes = tenths / (60 * scale) % 60;
-        String seconds = String.format(Locale.ROOT, decimals == 0 ? "%02.0f" : "%04.1f", (double) (tenths % (60 * scale))
-                / scale);
+        String seconds = String.format(
+                Locale.ROOT, decimals == 0 ? "%02.0f" : "%04.1f", (double) (tenths % (60 * scale)) / scale);
         return String.format(Locale.ROOT, "%d°%02d'%s\"", whole, minutes, seconds)
                 + (degrees < 0 ? negative : positive);
     }

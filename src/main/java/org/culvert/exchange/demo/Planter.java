@@ -45,12 +45,11 @@ final class Planter {
 
     private Plant place(Settings.PlantSpec spec) {
         Dice dice = new Dice(settings.seed(), "place of " + spec.id());
-        Predicate<Spot> where =
-                switch (spec.trait()) {
-                    case "town" -> spot -> fromTown(spot) > 2_500 && fromTown(spot) < settings.townNearMetres();
-                    case "far" -> spot -> fromTown(spot) > 25_000;
-                    default -> spot -> fromTown(spot) > settings.townFarMetres() + 2_000;
-                };
+        Predicate<Spot> where = switch (spec.trait()) {
+            case "town" -> spot -> fromTown(spot) > 2_500 && fromTown(spot) < settings.townNearMetres();
+            case "far" -> spot -> fromTown(spot) > 25_000;
+            default -> spot -> fromTown(spot) > settings.townFarMetres() + 2_000;
+        };
         Road crewRoad = crewRoad(settings, roads);
         List<Road> fit = roads.stream()
                 .filter(road -> spec.roadClasses().contains(road.kind()) && road != crewRoad)
@@ -82,7 +81,10 @@ final class Planter {
         return switch (spec.trait()) {
             case "boundary" -> {
                 List<Road.Piece> ends = IntStream.range(1, road.pieces().size())
-                        .filter(i -> !road.pieces().get(i).owner().equals(road.pieces().get(i - 1).owner()))
+                        .filter(i -> !road.pieces()
+                                .get(i)
+                                .owner()
+                                .equals(road.pieces().get(i - 1).owner()))
                         .mapToObj(road.pieces()::get)
                         .toList();
                 yield ends.isEmpty()
@@ -94,8 +96,7 @@ final class Planter {
                 yield post - 0.4 * spec.lengthMetres();
             }
             default ->
-                StrictMath.rint(dice.between(road.startMeasure(), road.endMeasure() - spec.lengthMetres()) / 10)
-                        * 10;
+                StrictMath.rint(dice.between(road.startMeasure(), road.endMeasure() - spec.lengthMetres()) / 10) * 10;
         };
     }
 
@@ -109,11 +110,11 @@ final class Planter {
 
     private boolean isNearWater(Spot spot) {
         return terrain.rivers().stream()
-                        .anyMatch(river ->
-                                river.line().stream().anyMatch(vertex -> ground.distance(vertex, spot) < 800))
+                        .anyMatch(
+                                river -> river.line().stream().anyMatch(vertex -> ground.distance(vertex, spot) < 800))
                 || terrain.waters().stream()
-                        .anyMatch(water ->
-                                water.ring().stream().anyMatch(vertex -> ground.distance(vertex, spot) < 800));
+                        .anyMatch(
+                                water -> water.ring().stream().anyMatch(vertex -> ground.distance(vertex, spot) < 800));
     }
 
     /** The kilometres near the town with most reports: burden, not a hotspot. */
@@ -177,6 +178,12 @@ final class Planter {
 
     private static Plant renumbered(Plant plant, String id) {
         return new Plant(
-                id, plant.hot(), plant.spec(), plant.roads(), plant.fromMetres(), plant.toMetres(), plant.expectedShare());
+                id,
+                plant.hot(),
+                plant.spec(),
+                plant.roads(),
+                plant.fromMetres(),
+                plant.toMetres(),
+                plant.expectedShare());
     }
 }

@@ -116,8 +116,8 @@ public final class RegionFiles {
     }
 
     private String members() {
-        Csv csv = new Csv(
-                "key", "givenName", "familyName", "email", "phone", "organisationKey", "roles", "premisesKey");
+        Csv csv =
+                new Csv("key", "givenName", "familyName", "email", "phone", "organisationKey", "roles", "premisesKey");
         region.people()
                 .members()
                 .forEach(m -> csv.row(
@@ -136,8 +136,8 @@ public final class RegionFiles {
         Csv csv = new Csv("key", "kind", "address", "decimalLatitude", "decimalLongitude", "capacity");
         region.people()
                 .premises()
-                .forEach(p -> csv.row(
-                        p.key(), p.kind(), p.address(), latitude(p.spot()), longitude(p.spot()), p.capacity()));
+                .forEach(p ->
+                        csv.row(p.key(), p.kind(), p.address(), latitude(p.spot()), longitude(p.spot()), p.capacity()));
         return csv.text();
     }
 

@@ -10,8 +10,8 @@ final class Sun {
     private Sun() {}
 
     static double halfDayMinutes(LocalDate day) {
-        double declination = StrictMath.toRadians(
-                -23.44 * StrictMath.cos(2 * StrictMath.PI * (day.getDayOfYear() + 10) / 365.25));
+        double declination =
+                StrictMath.toRadians(-23.44 * StrictMath.cos(2 * StrictMath.PI * (day.getDayOfYear() + 10) / 365.25));
         double cosine = -StrictMath.tan(StrictMath.toRadians(LATITUDE)) * StrictMath.tan(declination);
         return StrictMath.toDegrees(StrictMath.acos(cosine)) * 4;
     }

@@ -67,12 +67,16 @@ final class Truth {
                     RegionFiles.longitude(plant.middle()),
                     spec.taxonGroup(),
                     spec.months().stream().map(String::valueOf).collect(Collectors.joining(";")),
-                    sixYears.stream().filter(incident -> incident.plantId() != null).count(),
+                    sixYears.stream()
+                            .filter(incident -> incident.plantId() != null)
+                            .count(),
                     matching.stream()
                             .filter(incident -> incident.plantId() != null
                                     && !incident.happened().isBefore(end))
                             .count(),
-                    sixYears.stream().filter(incident -> incident.plantId() == null).count(),
+                    sixYears.stream()
+                            .filter(incident -> incident.plantId() == null)
+                            .count(),
                     String.format(Locale.ROOT, "%.2f", expected(region, plant, end)),
                     sixYears.stream()
                             .filter(incident -> incident.calls().get(0).place().kind() != GivenPlace.Kind.NONE)
@@ -83,10 +87,7 @@ final class Truth {
     }
 
     static Instant endOfSixYears(Settings settings) {
-        return settings.sixYearsEnd()
-                .plusDays(1)
-                .atStartOfDay(settings.zone())
-                .toInstant();
+        return settings.sixYearsEnd().plusDays(1).atStartOfDay(settings.zone()).toInstant();
     }
 
     /** Whether a collision lies on a stretch and is of its group and months; no group means any. */
@@ -131,7 +132,8 @@ final class Truth {
     private static String duplicates(DemoRegion region) {
         Csv csv = new Csv("incident", "callId", "sameAsCallId");
         for (Incident incident : region.incidents()) {
-            for (Incident.Call later : incident.calls().subList(1, incident.calls().size())) {
+            for (Incident.Call later :
+                    incident.calls().subList(1, incident.calls().size())) {
                 csv.row(incident.number(), later.id(), incident.calls().get(0).id());
             }
         }

@@ -21,23 +21,22 @@ final class Words {
     private static final List<String> WIRE = List.of(
             "A %s is hanging on the barbed wire.", "A %s is caught in the netting over the fruit tree and fights it.");
     private static final List<String> ALONE = List.of(
-            "A young %s has been alone under the tree since yesterday.", "The children found a small %s with no mother.");
+            "A young %s has been alone under the tree since yesterday.",
+            "The children found a small %s with no mother.");
     private static final List<String> OTHER = List.of(
             "There is a %s in the yard that does not look well.",
-            "A %s has been in the same spot all day.",
-            "A %s flew or fell against the window, I am not sure.");
+            "A %s has been in the same spot all day.", "A %s flew or fell against the window, I am not sure.");
 
     private Words() {}
 
     static String of(Dice dice, String cause, boolean dead, String vernacularName) {
-        List<String> templates =
-                switch (cause) {
-                    case "collision" -> dead ? STRUCK_DEAD : STRUCK_ALIVE;
-                    case "attack by dog", "attack by cat" -> DOG;
-                    case "entanglement" -> WIRE;
-                    case "orphaned" -> ALONE;
-                    default -> OTHER;
-                };
+        List<String> templates = switch (cause) {
+            case "collision" -> dead ? STRUCK_DEAD : STRUCK_ALIVE;
+            case "attack by dog", "attack by cat" -> DOG;
+            case "entanglement" -> WIRE;
+            case "orphaned" -> ALONE;
+            default -> OTHER;
+        };
         String name = dice.chance(0.5) ? looseName(vernacularName) : vernacularName.toLowerCase(Locale.ROOT);
         return String.format(Locale.ROOT, dice.pick(templates), name).replaceAll("\\b([Aa]) (?=[aeiou])", "$1n ");
     }
