@@ -1,0 +1,60 @@
+package org.culvert.geo;
+
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.geom.Point;
+import org.locationtech.jts.geom.PrecisionModel;
+import org.locationtech.jts.io.ParseException;
+import org.locationtech.jts.io.WKBReader;
+import org.locationtech.jts.io.WKBWriter;
+
+/** JTS geometry on WGS 84 from positions: longitude as x, latitude as y, SRID 4326. The only place where it is made. */
+public final class Shapes {
+    private static final int SRID = 4326;
+    private static final GeometryFactory FACTORY = new GeometryFactory(new PrecisionModel(), SRID);
+
+    private Shapes() {}
+
+    public static Point point(Position position) {
+        return FACTORY.createPoint(new Coordinate(position.longitude(), position.latitude()));
+    }
+
+    public static Position position(Point point) {
+        return new Position(point.getY(), point.getX());
+    }
+
+    /** A line from longitudes and latitudes in turn: longitude, latitude, longitude, latitude. */
+    public static LineString line(double[] longitudeLatitude) {
+        Coordinate[] coordinates = new Coordinate[longitudeLatitude.length / 2];
+        for (int i = 0; i < coordinates.length; i++) {
+            coordinates[i] = new Coordinate(longitudeLatitude[2 * i], longitudeLatitude[2 * i + 1]);
+        }
+        return FACTORY.createLineString(coordinates);
+    }
+
+    /** The longitudes and latitudes of a line in turn. */
+    public static double[] longitudeLatitude(LineString line) {
+        double[] values = new double[2 * line.getNumPoints()];
+        for (int i = 0; i < line.getNumPoints(); i++) {
+            values[2 * i] = line.getCoordinateN(i).getX();
+            values[2 * i + 1] = line.getCoordinateN(i).getY();
+        }
+        return values;
+    }
+
+    /** Well-known binary in two dimensions, without SRID. */
+    public static byte[] wkb(Geometry geometry) {
+        return new WKBWriter(2).write(geometry);
+    }
+
+    /** @throws IllegalArgumentException if the bytes are no well-known binary */
+    public static Geometry fromWkb(byte[] bytes) {
+        try {
+            return new WKBReader(FACTORY).read(bytes);
+        } catch (ParseException broken) {
+            throw new IllegalArgumentException("not well-known binary", broken);
+        }
+    }
+}
