@@ -29,6 +29,11 @@ CREATE TABLE accounts (
     disabled_at     timestamptz
 );
 
+-- The server's own account, in whose name shipped rows are written. Its hash is of a random secret that nobody has.
+INSERT INTO accounts (id, username, password_hash, roles, created_at)
+VALUES ('01920000-0000-7000-8000-000000000000', 'culvert',
+        '$2a$12$qLNKdMaRyYO5HmJzJYQE4.HQ0va4RFOpXCEr7dYojELP9Zc/zIaOu', '', now());
+
 CREATE TABLE regions (
     id           uuid PRIMARY KEY,
     version      integer     NOT NULL DEFAULT 0,

@@ -149,3 +149,14 @@ CREATE INDEX incident_joins_by_kept ON incident_joins (kept_incident_id) WHERE u
 
 SELECT keep_revisions('places'), keep_revisions('incidents'), keep_revisions('calls'),
        keep_revisions('reported_animals'), keep_revisions('incident_joins');
+
+-- Every incident with the one it stands under; an incident that is joined to none stands under itself.
+CREATE VIEW incident_roots AS
+WITH RECURSIVE down (incident_id, root_id) AS (
+    SELECT i.id, i.id FROM incidents i
+    WHERE NOT EXISTS (SELECT 1 FROM incident_joins j WHERE j.joined_incident_id = i.id AND j.undone_at IS NULL)
+    UNION ALL
+    SELECT j.joined_incident_id, down.root_id
+    FROM down JOIN incident_joins j ON j.kept_incident_id = down.incident_id AND j.undone_at IS NULL
+)
+SELECT incident_id, root_id FROM down;

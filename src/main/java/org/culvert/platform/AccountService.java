@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
 /** Makes accounts. Passwords are kept as bcrypt hashes only. */
 @ApplicationScoped
 public class AccountService {
-    /** The account in whose name the server itself writes: it has no usable password and no roles. */
+    /** The account in whose name the server itself writes; the first migration makes it, without usable password or roles. */
     public static final String SYSTEM = "culvert";
 
     private final AccountRepository accounts;
@@ -28,9 +28,10 @@ public class AccountService {
         return accounts.findByUsername(username).map(Account::id);
     }
 
+    /** Whether anybody can sign in yet. */
     @Transactional
-    public long count() {
-        return accounts.count();
+    public boolean hasPeople() {
+        return accounts.count("username <> ?1", SYSTEM) > 0;
     }
 
     @Transactional
@@ -54,13 +55,11 @@ public class AccountService {
         return account.id();
     }
 
-    /** The server's own account, made when first asked for; nobody can sign in with it. */
+    /** The server's own account; nobody can sign in with it. */
     @Transactional
     public UUID systemAccount() {
-        return accounts.findByUsername(SYSTEM).map(Account::id).orElseGet(() -> {
-            var account = new Account(SYSTEM, "", "", clock.instant());
-            accounts.persistAndFlush(account);
-            return account.id();
-        });
+        return accounts.findByUsername(SYSTEM)
+                .map(Account::id)
+                .orElseThrow(() -> new IllegalStateException("the migrations made no account " + SYSTEM));
     }
 }

@@ -27,10 +27,9 @@ class FirstAdmin {
     }
 
     void make(@Observes @Priority(10) StartupEvent event) {
-        if (accounts.count() > 0) {
+        if (accounts.hasPeople()) {
             return;
         }
-        accounts.systemAccount();
         String password = configuredPassword.orElseGet(FirstAdmin::randomPassword);
         accounts.createAccount("admin", password, Set.of(Role.ADMIN), null, null);
         if (configuredPassword.isEmpty()) {

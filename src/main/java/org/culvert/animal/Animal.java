@@ -1,0 +1,39 @@
+package org.culvert.animal;
+
+import jakarta.persistence.Entity;
+import jakarta.persistence.Table;
+import java.util.UUID;
+import org.culvert.platform.Recorded;
+import org.jspecify.annotations.Nullable;
+
+/** One individual, alive or dead. */
+@Entity
+@Table(name = "animals")
+class Animal extends Recorded {
+    UUID taxonId;
+    String identificationVerificationStatus;
+    String sex;
+
+    @Nullable
+    String lifeStage;
+
+    @Nullable
+    UUID motherId;
+
+    @Nullable
+    String naturalMarks;
+
+    protected Animal() {}
+
+    static Animal of(CaseEntries.AnimalEntry entry, UUID taxonId) {
+        var animal = new Animal();
+        animal.taxonId = taxonId;
+        animal.identificationVerificationStatus =
+                entry.identificationVerificationStatus().name();
+        animal.sex = entry.sex().name();
+        animal.lifeStage = entry.lifeStage();
+        animal.motherId = entry.motherAnimalId();
+        animal.naturalMarks = entry.naturalMarks();
+        return animal;
+    }
+}

@@ -1,0 +1,128 @@
+package org.culvert.animal;
+
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
+import java.time.Instant;
+import java.util.UUID;
+import org.culvert.call.CallEntry.Sex;
+import org.culvert.call.CallEntry.Verification;
+import org.culvert.roster.Holder;
+import org.jspecify.annotations.Nullable;
+
+/** What goes into this room. */
+public final class CaseEntries {
+    private CaseEntries() {}
+
+    /**
+     * An individual.
+     *
+     * @param naturalMarks what tells it from others; individual marks put on by people are unlawful in many places
+     */
+    public record AnimalEntry(
+            @NotBlank String scientificName,
+            Verification identificationVerificationStatus,
+            Sex sex,
+            @Nullable @Size(max = 100) String lifeStage,
+            @Nullable UUID motherAnimalId,
+            @Nullable @Size(max = 2000) String naturalMarks) {
+        public AnimalEntry {
+            identificationVerificationStatus = identificationVerificationStatus == null
+                    ? Verification.seenByMember
+                    : identificationVerificationStatus;
+            sex = sex == null ? Sex.unknown : sex;
+        }
+    }
+
+    /**
+     * Opens a case.
+     *
+     * @param animalId an animal known from before (struck again a year after release), or else {@code animal}
+     * @param incidentId what happened to it
+     * @param attendanceId the going-out that collected it, if any
+     * @param foundAt when it was found
+     * @param originUnknown whether nobody knows where it came from, although the incident has a place
+     * @param holder who has it first, such as the finder or the rescuer; none for an animal left at the place
+     */
+    public record CaseEntry(
+            @Nullable UUID animalId,
+            @Nullable @Valid AnimalEntry animal,
+            @NotNull UUID incidentId,
+            @Nullable UUID attendanceId,
+            @Nullable Instant foundAt,
+            boolean originUnknown,
+            boolean dependentYoung,
+            @Nullable Holder holder) {}
+
+    /** Offers the animal to another holder. */
+    public record HandOverEntry(
+            @NotNull Holder taker, @Nullable Instant at) {}
+
+    /** Settles a hand-over; now when {@code at} is left out. */
+    public record AcceptanceEntry(@Nullable Instant at) {}
+
+    public record RefusalEntry(
+            @Nullable Instant at, @NotBlank String reason) {}
+
+    /** Where the animal is from an instant on. */
+    public record WhereaboutsEntry(
+            @Nullable UUID organisationId,
+            @Nullable UUID memberId,
+            @Nullable @Size(max = 500) String words,
+            @Nullable Instant at) {}
+
+    public enum FateKind {
+        released,
+        died,
+        euthanased,
+        deadWhenFound,
+        diedOnTheWay,
+        deadOnReachingClinic,
+        leftWell,
+        escaped,
+        unknown;
+
+        /** Whether the animal is dead, so that there is a body. */
+        public boolean dead() {
+            return this == died
+                    || this == euthanased
+                    || this == deadWhenFound
+                    || this == diedOnTheWay
+                    || this == deadOnReachingClinic;
+        }
+    }
+
+    /**
+     * How a case ended.
+     *
+     * @param method how, for euthanasia
+     * @param approvedBy who approved, for euthanasia
+     * @param barbiturate whether barbiturate was given
+     */
+    public record FateEntry(
+            @NotNull FateKind fate,
+            @Nullable Instant at,
+            @Nullable String method,
+            @Nullable String approvedBy,
+            boolean barbiturate) {}
+
+    public enum Disposal {
+        leftInPlace,
+        movedOffRoad,
+        buriedDeep,
+        incinerated,
+        clinicWaste,
+        museum,
+        keptForPathology;
+
+        /** Whether scavengers can reach it. */
+        public boolean leftOut() {
+            return this == leftInPlace || this == movedOffRoad;
+        }
+    }
+
+    /** What became of a body. */
+    public record DisposalEntry(
+            @NotNull Disposal disposal, @Nullable Instant at) {}
+}

@@ -1,0 +1,101 @@
+package org.culvert.animal;
+
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.QueryParam;
+import java.net.URI;
+import java.util.UUID;
+import org.culvert.platform.Page;
+import org.culvert.platform.Paging;
+import org.culvert.platform.Role;
+import org.jboss.resteasy.reactive.ResponseStatus;
+import org.jboss.resteasy.reactive.RestResponse;
+import org.jspecify.annotations.Nullable;
+
+/** Cases and their chain of custody. */
+@Path("/api")
+public class CaseResource {
+    /** Identifier of a pending hand-over. */
+    public record HandOverMade(UUID id) {}
+
+    private final CaseService cases;
+    private final CustodyService custody;
+
+    CaseResource(CaseService cases, CustodyService custody) {
+        this.cases = cases;
+        this.custody = custody;
+    }
+
+    @POST
+    @Path("/cases")
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER})
+    public RestResponse<CaseView> open(@NotNull @Valid CaseEntries.CaseEntry entry) {
+        CaseView view = cases.open(entry);
+        return RestResponse.ResponseBuilder.<CaseView>created(URI.create("/api/cases/" + view.id()))
+                .entity(view)
+                .build();
+    }
+
+    @GET
+    @Path("/cases")
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER, Role.OFFICER})
+    public Page<CaseView> listCases(
+            @QueryParam("limit") @Nullable Integer limit, @QueryParam("cursor") @Nullable String cursor) {
+        return cases.listCases(Paging.limit(limit), Paging.cursor(cursor));
+    }
+
+    @GET
+    @Path("/cases/{id}")
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER, Role.OFFICER})
+    public CaseView getCase(@PathParam("id") String id) {
+        return cases.getCase(Paging.uuid("id", id));
+    }
+
+    @POST
+    @Path("/cases/{id}/hand-overs")
+    @ResponseStatus(201)
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER})
+    public HandOverMade offer(@PathParam("id") String id, @NotNull @Valid CaseEntries.HandOverEntry entry) {
+        return new HandOverMade(custody.offer(Paging.uuid("id", id), entry));
+    }
+
+    @POST
+    @Path("/hand-overs/{id}/acceptance")
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER})
+    public CaseView accept(@PathParam("id") String id, @NotNull @Valid CaseEntries.AcceptanceEntry entry) {
+        return cases.getCase(custody.accept(Paging.uuid("id", id), entry));
+    }
+
+    @POST
+    @Path("/hand-overs/{id}/refusal")
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER})
+    public CaseView refuse(@PathParam("id") String id, @NotNull @Valid CaseEntries.RefusalEntry entry) {
+        return cases.getCase(custody.refuse(Paging.uuid("id", id), entry));
+    }
+
+    @POST
+    @Path("/cases/{id}/whereabouts")
+    @RolesAllowed({Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER})
+    public CaseView move(@PathParam("id") String id, @NotNull @Valid CaseEntries.WhereaboutsEntry entry) {
+        return cases.move(Paging.uuid("id", id), entry);
+    }
+
+    @POST
+    @Path("/cases/{id}/fate")
+    @RolesAllowed({Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER})
+    public CaseView end(@PathParam("id") String id, @NotNull @Valid CaseEntries.FateEntry entry) {
+        return cases.end(Paging.uuid("id", id), entry);
+    }
+
+    @POST
+    @Path("/cases/{id}/body/disposal")
+    @RolesAllowed({Role.COORDINATOR, Role.RESCUER, Role.CLINIC})
+    public CaseView dispose(@PathParam("id") String id, @NotNull @Valid CaseEntries.DisposalEntry entry) {
+        return cases.dispose(Paging.uuid("id", id), entry);
+    }
+}

@@ -1,0 +1,222 @@
+package org.culvert.animal;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+import org.culvert.call.IncidentService;
+import org.culvert.call.IncidentView;
+import org.culvert.platform.ConflictException;
+import org.culvert.platform.InvalidException;
+import org.culvert.platform.NotFoundException;
+import org.culvert.platform.Page;
+import org.culvert.roster.Holder;
+import org.culvert.taxon.TaxonService;
+import org.jspecify.annotations.Nullable;
+
+/** Opens cases, follows where the animal is, and ends them. */
+@ApplicationScoped
+public class CaseService {
+    private final CaseRepositories.Animals animals;
+    private final CaseRepositories.Cases cases;
+    private final CaseRepositories.WhereaboutsRows whereabouts;
+    private final CaseRepositories.Fates fates;
+    private final CaseRepositories.Bodies bodies;
+    private final CustodyService custody;
+    private final CaseReader reader;
+    private final IncidentService incidents;
+    private final TaxonService taxa;
+    private final Clock clock;
+
+    CaseService(
+            CaseRepositories.Animals animals,
+            CaseRepositories.Cases cases,
+            CaseRepositories.WhereaboutsRows whereabouts,
+            CaseRepositories.Fates fates,
+            CaseRepositories.Bodies bodies,
+            CustodyService custody,
+            CaseReader reader,
+            IncidentService incidents,
+            TaxonService taxa,
+            Clock clock) {
+        this.animals = animals;
+        this.cases = cases;
+        this.whereabouts = whereabouts;
+        this.fates = fates;
+        this.bodies = bodies;
+        this.custody = custody;
+        this.reader = reader;
+        this.incidents = incidents;
+        this.taxa = taxa;
+        this.clock = clock;
+    }
+
+    /** Opens a case for an animal; its origin is its mother's found place when it has a mother, else its incident's. */
+    @Transactional
+    public CaseView open(CaseEntries.CaseEntry entry) {
+        IncidentView incident = incidents.getIncident(entry.incidentId(), false);
+        Instant foundAt = entry.foundAt() == null ? clock.instant() : entry.foundAt();
+        Animal animal = animalOf(entry);
+        var row = new Case(animal.id(), entry.incidentId(), entry.attendanceId(), incident.cause(), foundAt);
+        row.dependentYoung = entry.dependentYoung();
+        Case motherCase = animal.motherId == null
+                ? null
+                : cases.find("animalId = ?1 order by happenedAt desc", animal.motherId)
+                        .firstResult();
+        if (!entry.originUnknown()) {
+            if (motherCase != null) {
+                row.foundAt(motherCase.foundPlaceId, true);
+            } else if (incident.place() != null) {
+                row.foundAt(incident.place().id(), false);
+            }
+        }
+        cases.persistAndFlush(row);
+        if (entry.holder() != null) {
+            custody.begin(row.id(), Holder.require("holder", entry.holder()), foundAt);
+        }
+        return reader.view(row);
+    }
+
+    /** Hatchlings and other young of a known animal: each a case with its mother's found place. */
+    @Transactional
+    public CaseView openForYoung(UUID motherCaseId, CaseEntries.AnimalEntry young, Instant bornAt, Holder holder) {
+        Case mother = require(motherCaseId);
+        var entry = new CaseEntries.AnimalEntry(
+                young.scientificName(),
+                young.identificationVerificationStatus(),
+                young.sex(),
+                young.lifeStage(),
+                mother.animalId,
+                young.naturalMarks());
+        Animal animal = Animal.of(entry, taxonId(entry.scientificName()));
+        animals.persistAndFlush(animal);
+        var row = new Case(animal.id(), mother.incidentId, null, mother.cause, bornAt);
+        row.foundAt(mother.foundPlaceId, true);
+        cases.persistAndFlush(row);
+        custody.begin(row.id(), holder, bornAt);
+        return reader.view(row);
+    }
+
+    @Transactional
+    public CaseView getCase(UUID id) {
+        return reader.view(require(id));
+    }
+
+    @Transactional
+    public Page<CaseView> listCases(int limit, @Nullable UUID before) {
+        List<Case> rows = cases.find("?1 is null or id < ?1 order by id desc", before)
+                .page(0, limit + 1)
+                .list();
+        return Page.of(rows, limit, row -> reader.view(row), row -> row.id().toString());
+    }
+
+    @Transactional
+    public CaseView move(UUID caseId, CaseEntries.WhereaboutsEntry entry) {
+        Case row = require(caseId);
+        if (entry.organisationId() == null && entry.memberId() == null && entry.words() == null) {
+            throw InvalidException.of("words", "It does not say where.", "organisationId, memberId or words");
+        }
+        whereabouts.persistAndFlush(new Whereabouts(caseId, entry, entry.at() == null ? clock.instant() : entry.at()));
+        return reader.view(row);
+    }
+
+    /** Ends a case. A dead animal leaves a body, which stays with whoever had the animal. */
+    @Transactional
+    public CaseView end(UUID caseId, CaseEntries.FateEntry entry) {
+        if (entry.fate() == CaseEntries.FateKind.released) {
+            throw InvalidException.of(
+                    "fate", "A release is recorded at its site.", "POST /api/releases, which ends the case");
+        }
+        return settle(caseId, entry, null);
+    }
+
+    /** Ends a case by a release that the room above has recorded. */
+    @Transactional
+    public CaseView endByRelease(UUID caseId, UUID releaseId, Instant at) {
+        return settle(
+                caseId, new CaseEntries.FateEntry(CaseEntries.FateKind.released, at, null, null, false), releaseId);
+    }
+
+    private CaseView settle(UUID caseId, CaseEntries.FateEntry entry, @Nullable UUID releaseId) {
+        Case row = require(caseId);
+        if (fates.count("caseId", caseId) > 0) {
+            throw new ConflictException("That case has ended already.");
+        }
+        if (custody.pending(caseId) != null) {
+            throw new ConflictException("A hand-over is pending: let it be accepted or refused first.");
+        }
+        if (entry.fate() == CaseEntries.FateKind.euthanased
+                && (isBlank(entry.method()) || isBlank(entry.approvedBy()))) {
+            throw InvalidException.of(
+                    "approvedBy", "Euthanasia needs its method and who approved it.", "method and approvedBy");
+        }
+        Instant at = entry.at() == null ? clock.instant() : entry.at();
+        if (row.happenedAt() != null && at.isBefore(row.happenedAt())) {
+            throw InvalidException.of("at", "It ended before it began.", "an instant after " + row.happenedAt());
+        }
+        Holder holder = custody.findHolder(caseId, at).orElse(null);
+        custody.end(caseId, at);
+        fates.persistAndFlush(new Fate(caseId, entry, releaseId, at));
+        if (entry.fate().dead()) {
+            bodies.persistAndFlush(new Body(caseId, holder, barbiturateIn(entry), at));
+        }
+        return reader.view(row);
+    }
+
+    @Transactional
+    public CaseView dispose(UUID caseId, CaseEntries.DisposalEntry entry) {
+        Case row = require(caseId);
+        Body body = bodies.find("caseId", caseId)
+                .firstResultOptional()
+                .orElseThrow(() -> new NotFoundException("body of case", caseId));
+        if (body.disposal != null) {
+            throw new ConflictException("What became of that body is recorded already: " + body.disposal + ".");
+        }
+        body.dispose(entry.disposal(), entry.at() == null ? clock.instant() : entry.at());
+        bodies.flush();
+        return reader.view(row);
+    }
+
+    /** Unless told otherwise a body of an animal that was put down may have barbiturate in it. */
+    private static String barbiturateIn(CaseEntries.FateEntry entry) {
+        if (entry.barbiturate()) {
+            return "yes";
+        }
+        return entry.fate() == CaseEntries.FateKind.euthanased ? "unknown" : "no";
+    }
+
+    private Animal animalOf(CaseEntries.CaseEntry entry) {
+        if ((entry.animalId() == null) == (entry.animal() == null)) {
+            throw InvalidException.of("animal", "A case is of one animal.", "either animalId or animal");
+        }
+        UUID knownId = entry.animalId();
+        if (knownId != null) {
+            return animals.findByIdOptional(knownId).orElseThrow(() -> new NotFoundException("animal", knownId));
+        }
+        CaseEntries.AnimalEntry told = java.util.Objects.requireNonNull(entry.animal());
+        if (told.motherAnimalId() != null
+                && animals.findByIdOptional(told.motherAnimalId()).isEmpty()) {
+            throw new NotFoundException("animal", told.motherAnimalId());
+        }
+        Animal animal = Animal.of(told, taxonId(told.scientificName()));
+        animals.persistAndFlush(animal);
+        return animal;
+    }
+
+    private UUID taxonId(String scientificName) {
+        return taxa.findByScientificName(scientificName)
+                .orElseThrow(() -> InvalidException.of(
+                        "animal.scientificName", "There is no taxon " + scientificName + ".", "a name from /api/taxa"))
+                .id();
+    }
+
+    private Case require(UUID id) {
+        return cases.findByIdOptional(id).orElseThrow(() -> new NotFoundException("case", id));
+    }
+
+    private static boolean isBlank(@Nullable String text) {
+        return text == null || text.isBlank();
+    }
+}

@@ -1,0 +1,87 @@
+package org.culvert.animal;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+import org.culvert.call.PlaceView;
+import org.culvert.roster.Holder;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A case, with its chain of custody whole.
+ *
+ * @param state {@code found}, {@code inCare}, {@code handOverPending} or {@code ended}, derived from custody and fate
+ * @param origin {@code found}, {@code ofMother} or {@code unknown}
+ * @param custodyGaps spans between links in which nobody is recorded as holder: shown, not refused
+ */
+public record CaseView(
+        UUID id,
+        long number,
+        String state,
+        AnimalView animal,
+        UUID incidentId,
+        @Nullable UUID attendanceId,
+        String cause,
+        Instant foundAt,
+        Instant recordedAt,
+        String origin,
+        @Nullable PlaceView foundPlace,
+        boolean dependentYoung,
+        List<CustodyView> custody,
+        List<Gap> custodyGaps,
+        @Nullable HandOverView pendingHandOver,
+        @Nullable WhereaboutsView whereabouts,
+        @Nullable FateView fate,
+        @Nullable BodyView body) {
+
+    public record AnimalView(
+            UUID id,
+            UUID taxonId,
+            String scientificName,
+            String vernacularName,
+            String taxonGroup,
+            UUID taxonGroupId,
+            String identificationVerificationStatus,
+            String sex,
+            @Nullable String lifeStage,
+            @Nullable UUID motherId,
+            @Nullable String naturalMarks) {}
+
+    /**
+     * One link of custody.
+     *
+     * @param authorisation number of the authorisation listed for the holder on the first day; null when none was listed
+     */
+    public record CustodyView(
+            Holder holder,
+            Instant from,
+            @Nullable Instant to,
+            @Nullable String authorisation,
+            Instant recordedAt) {}
+
+    public record Gap(Instant from, Instant to) {}
+
+    public record HandOverView(
+            UUID id, Holder taker, @Nullable Instant offeredAt) {}
+
+    public record WhereaboutsView(
+            @Nullable UUID organisationId,
+            @Nullable UUID memberId,
+            @Nullable String words,
+            @Nullable Instant since) {}
+
+    public record FateView(
+            String fate,
+            @Nullable Instant at,
+            @Nullable String method,
+            @Nullable String approvedBy,
+            boolean barbiturate,
+            @Nullable UUID releaseId) {}
+
+    public record BodyView(
+            UUID id,
+            @Nullable Holder holder,
+            String barbiturate,
+            @Nullable String disposal,
+            @Nullable Instant disposedAt) {}
+}

@@ -1,0 +1,173 @@
+package org.culvert.animal;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.culvert.platform.ConflictException;
+import org.culvert.platform.InvalidException;
+import org.culvert.platform.NotFoundException;
+import org.culvert.platform.RegionService;
+import org.culvert.roster.Holder;
+import org.culvert.roster.RosterService;
+import org.culvert.taxon.TaxonService;
+import org.jspecify.annotations.Nullable;
+
+/** The chain of custody of a case: who answers for the animal at any instant. */
+@ApplicationScoped
+public class CustodyService {
+    private final CaseRepositories.Cases cases;
+    private final CaseRepositories.Animals animals;
+    private final CaseRepositories.CustodyLinks links;
+    private final CaseRepositories.HandOvers handOvers;
+    private final CaseRepositories.Fates fates;
+    private final RosterService roster;
+    private final TaxonService taxa;
+    private final RegionService region;
+    private final Clock clock;
+
+    CustodyService(
+            CaseRepositories.Cases cases,
+            CaseRepositories.Animals animals,
+            CaseRepositories.CustodyLinks links,
+            CaseRepositories.HandOvers handOvers,
+            CaseRepositories.Fates fates,
+            RosterService roster,
+            TaxonService taxa,
+            RegionService region,
+            Clock clock) {
+        this.cases = cases;
+        this.animals = animals;
+        this.links = links;
+        this.handOvers = handOvers;
+        this.fates = fates;
+        this.roster = roster;
+        this.taxa = taxa;
+        this.region = region;
+        this.clock = clock;
+    }
+
+    /** Starts a link, open at its end. */
+    @Transactional
+    void begin(UUID caseId, Holder holder, Instant from) {
+        links.persistAndFlush(new CustodyLink(
+                caseId, holder, from, null, authorisation(caseId, holder, from).orElse(null)));
+    }
+
+    /** Who answers for the animal at an instant, or empty in a gap. */
+    @Transactional
+    public Optional<Holder> findHolder(UUID caseId, Instant at) {
+        return open(caseId, at).map(link -> link.holder);
+    }
+
+    /** Offers the animal to another holder; the giver stays holder until the taker accepts. */
+    @Transactional
+    public UUID offer(UUID caseId, CaseEntries.HandOverEntry entry) {
+        requireOpenCase(caseId);
+        Holder taker = Holder.require("taker", entry.taker());
+        requireKnown("taker", taker);
+        var handOver = new HandOver(caseId, taker, entry.at() == null ? clock.instant() : entry.at());
+        handOvers.persistAndFlush(handOver);
+        return handOver.id();
+    }
+
+    /** The taker has the animal: the giver's link ends and the taker's begins, at the same instant. */
+    @Transactional
+    public UUID accept(UUID handOverId, CaseEntries.AcceptanceEntry entry) {
+        HandOver handOver = require(handOverId);
+        requireOpenCase(handOver.caseId);
+        Instant at = entry.at() == null ? clock.instant() : entry.at();
+        if (handOver.happenedAt() != null && at.isBefore(handOver.happenedAt())) {
+            throw InvalidException.of("at", "It was accepted before it was offered.", "after " + handOver.happenedAt());
+        }
+        Optional<CustodyLink> giver = last(handOver.caseId);
+        if (giver.isPresent() && !at.isAfter(giver.get().span().from())) {
+            throw InvalidException.of(
+                    "at",
+                    "The giver had it only later.",
+                    "after " + giver.get().span().from());
+        }
+        handOver.accept(at);
+        giver.filter(link -> link.span().to() == null).ifPresent(link -> link.endAt(at));
+        links.flush();
+        begin(handOver.caseId, handOver.taker, at);
+        return handOver.caseId;
+    }
+
+    @Transactional
+    public UUID refuse(UUID handOverId, CaseEntries.RefusalEntry entry) {
+        HandOver handOver = require(handOverId);
+        handOver.refuse(entry.at() == null ? clock.instant() : entry.at(), entry.reason());
+        handOvers.flush();
+        return handOver.caseId;
+    }
+
+    /** Ends the last link when a case ends. */
+    @Transactional
+    void end(UUID caseId, Instant at) {
+        last(caseId).filter(link -> link.span().to() == null).ifPresent(link -> {
+            if (!at.isAfter(link.span().from())) {
+                throw InvalidException.of(
+                        "at",
+                        "The holder had it only later.",
+                        "after " + link.span().from());
+            }
+            link.endAt(at);
+        });
+        links.flush();
+    }
+
+    /** The authorisation listed for a holder on the day of an instant, for the kind of animal of a case. */
+    @Transactional
+    public Optional<String> authorisation(UUID caseId, Holder holder, Instant at) {
+        Case row = cases.findByIdOptional(caseId).orElseThrow(() -> new NotFoundException("case", caseId));
+        UUID group = taxa.getTaxon(animals.findById(row.animalId).taxonId).taxonGroupId();
+        return roster.findAuthorisation(holder, group, at.atZone(region.zone()).toLocalDate());
+    }
+
+    List<CustodyLink> chain(UUID caseId) {
+        return links.list("caseId = ?1 order by happenedAt", caseId);
+    }
+
+    @Nullable
+    HandOver pending(UUID caseId) {
+        return handOvers
+                .find("caseId = ?1 and acceptedAt is null and refusedAt is null", caseId)
+                .firstResult();
+    }
+
+    private Optional<CustodyLink> last(UUID caseId) {
+        List<CustodyLink> chain = chain(caseId);
+        return chain.isEmpty() ? Optional.empty() : Optional.of(chain.get(chain.size() - 1));
+    }
+
+    private Optional<CustodyLink> open(UUID caseId, Instant at) {
+        return chain(caseId).stream().filter(link -> link.span().contains(at)).findFirst();
+    }
+
+    private HandOver require(UUID id) {
+        return handOvers.findByIdOptional(id).orElseThrow(() -> new NotFoundException("hand-over", id));
+    }
+
+    private void requireOpenCase(UUID caseId) {
+        if (cases.findByIdOptional(caseId).isEmpty()) {
+            throw new NotFoundException("case", caseId);
+        }
+        if (fates.count("caseId", caseId) > 0) {
+            throw new ConflictException("That case has ended; nobody takes the animal over any more.");
+        }
+    }
+
+    private void requireKnown(String field, Holder holder) {
+        if (holder.memberId() != null) {
+            roster.getMember(holder.memberId());
+        } else if (holder.organisationId() != null) {
+            roster.getOrganisation(holder.organisationId());
+        } else if (holder.personId() == null) {
+            throw InvalidException.of(field, "Nobody is named.", "a holder");
+        }
+    }
+}

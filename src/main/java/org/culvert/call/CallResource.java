@@ -1,0 +1,105 @@
+package org.culvert.call;
+
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.QueryParam;
+import java.net.URI;
+import java.util.UUID;
+import org.culvert.platform.Actor;
+import org.culvert.platform.Page;
+import org.culvert.platform.Paging;
+import org.culvert.platform.Role;
+import org.culvert.road.PlaceAsGiven;
+import org.jboss.resteasy.reactive.RestResponse;
+import org.jspecify.annotations.Nullable;
+
+/** Calls and incidents. Callers and their words are shown to dispatchers and coordinators only. */
+@Path("/api")
+public class CallResource {
+    /** Joins another incident to this one. */
+    public record JoinEntry(
+            @NotNull UUID incidentId, @NotBlank String reason) {}
+
+    /** Why something is taken back or changed. */
+    public record Reason(@NotBlank String reason) {}
+
+    /** Another place for an incident, and why. */
+    public record PlaceChange(
+            @NotNull PlaceAsGiven place, @NotBlank String reason) {}
+
+    private final CallService calls;
+    private final CallReader reader;
+    private final IncidentService incidents;
+    private final Actor actor;
+
+    CallResource(CallService calls, CallReader reader, IncidentService incidents, Actor actor) {
+        this.calls = calls;
+        this.reader = reader;
+        this.incidents = incidents;
+        this.actor = actor;
+    }
+
+    @POST
+    @Path("/calls")
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR})
+    public RestResponse<CallReceipt> receive(@NotNull @Valid CallEntry entry) {
+        CallReceipt receipt = calls.receive(entry);
+        return RestResponse.ResponseBuilder.<CallReceipt>created(URI.create("/api/calls/" + receipt.callId()))
+                .entity(receipt)
+                .build();
+    }
+
+    @GET
+    @Path("/calls/{id}")
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER, Role.OFFICER})
+    public CallView getCall(@PathParam("id") String id) {
+        return reader.getCall(Paging.uuid("id", id), mayShowPeople());
+    }
+
+    @GET
+    @Path("/incidents")
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER, Role.OFFICER})
+    public Page<IncidentView> listIncidents(
+            @QueryParam("limit") @Nullable Integer limit, @QueryParam("cursor") @Nullable String cursor) {
+        return incidents.listIncidents(Paging.limit(limit), Paging.cursor(cursor), mayShowPeople());
+    }
+
+    @GET
+    @Path("/incidents/{id}")
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER, Role.OFFICER})
+    public IncidentView getIncident(@PathParam("id") String id) {
+        return incidents.getIncident(Paging.uuid("id", id), mayShowPeople());
+    }
+
+    @PUT
+    @Path("/incidents/{id}/place")
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR})
+    public IncidentView movePlace(@PathParam("id") String id, @NotNull @Valid PlaceChange change) {
+        return incidents.movePlace(Paging.uuid("id", id), change.place(), change.reason(), mayShowPeople());
+    }
+
+    @POST
+    @Path("/incidents/{id}/joins")
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR})
+    public IncidentView join(@PathParam("id") String id, @NotNull @Valid JoinEntry entry) {
+        return incidents.join(Paging.uuid("id", id), entry.incidentId(), entry.reason(), mayShowPeople());
+    }
+
+    @POST
+    @Path("/joins/{id}/undoing")
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR})
+    public IncidentView undoJoin(@PathParam("id") String id, @NotNull @Valid Reason reason) {
+        return incidents.undoJoin(Paging.uuid("id", id), reason.reason(), mayShowPeople());
+    }
+
+    private boolean mayShowPeople() {
+        return actor.hasRole(Role.DISPATCHER) || actor.hasRole(Role.COORDINATOR);
+    }
+}

@@ -1,0 +1,209 @@
+package org.culvert.call;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+import org.culvert.platform.InvalidException;
+import org.culvert.platform.NotFoundException;
+import org.culvert.road.PlaceAsGiven;
+import org.culvert.road.PlaceReading;
+import org.culvert.taxon.TaxonService;
+import org.jspecify.annotations.Nullable;
+
+/** Takes calls. */
+@ApplicationScoped
+public class CallService {
+    /** What was kept of a call. */
+    public record Kept(UUID callId, UUID incidentId, long incidentNumber, Set<UUID> taxonGroupIds) {}
+
+    private final Ledger.Places places;
+    private final Ledger.People people;
+    private final Ledger.Said said;
+    private final Ledger.Calls calls;
+    private final Ledger.Animals animals;
+    private final Ledger.Incidents incidents;
+    private final PlaceReading reading;
+    private final TaxonService taxa;
+    private final SameIncidentFinder finder;
+    private final EntityManager entities;
+    private final Clock clock;
+
+    CallService(
+            Ledger.Places places,
+            Ledger.People people,
+            Ledger.Said said,
+            Ledger.Calls calls,
+            Ledger.Animals animals,
+            Ledger.Incidents incidents,
+            PlaceReading reading,
+            TaxonService taxa,
+            SameIncidentFinder finder,
+            EntityManager entities,
+            Clock clock) {
+        this.places = places;
+        this.people = people;
+        this.said = said;
+        this.calls = calls;
+        this.animals = animals;
+        this.incidents = incidents;
+        this.reading = reading;
+        this.taxa = taxa;
+        this.finder = finder;
+        this.entities = entities;
+        this.clock = clock;
+    }
+
+    /** Keeps a call and says what the dispatcher should hear: cautions, and incidents it may be about. */
+    @Transactional
+    public CallReceipt receive(CallEntry entry) {
+        Kept kept = keep(entry, null);
+        Incident incident = incidents.findById(kept.incidentId());
+        Place place = incident.placeId == null ? null : places.findById(incident.placeId);
+        return new CallReceipt(
+                kept.callId(),
+                kept.incidentId(),
+                kept.incidentNumber(),
+                place == null ? null : place.view(),
+                peopleFirst(entry.people()),
+                taxa.listCautions(kept.taxonGroupIds(), "caller").stream()
+                        .map(TaxonService.CautionView::words)
+                        .toList(),
+                finder.find(kept.incidentId()));
+    }
+
+    /**
+     * Keeps a call; a new incident is made unless the call names one.
+     *
+     * @param importId the file it came from, or null when it was typed
+     */
+    @Transactional
+    public Kept keep(CallEntry entry, @Nullable UUID importId) {
+        requireCause(entry.cause());
+        Instant now = clock.instant();
+        Instant receivedAt = entry.receivedAt() == null ? now : entry.receivedAt();
+        if (receivedAt.isAfter(now.plusSeconds(300))) {
+            throw InvalidException.of("receivedAt", "This lies in the future.", "an instant that has passed");
+        }
+        if (entry.happenedAt() != null && entry.happenedAt().isAfter(receivedAt.plusSeconds(300))) {
+            throw InvalidException.of(
+                    "happenedAt", "It cannot have happened after the call about it.", "an instant before receivedAt");
+        }
+        @Nullable UUID placeId = entry.place() == null ? null : keepPlace(entry.place(), importId);
+        Incident incident = incidentOf(entry, placeId, receivedAt, importId);
+        UUID callId = keepCall(entry, incident, placeId, receivedAt, importId);
+        Set<UUID> groups = keepAnimals(entry, callId, importId);
+        calls.flush();
+        return new Kept(callId, incident.id(), incident.number, groups);
+    }
+
+    private Incident incidentOf(CallEntry entry, @Nullable UUID placeId, Instant receivedAt, @Nullable UUID importId) {
+        UUID knownId = entry.incidentId();
+        if (knownId != null) {
+            Incident known =
+                    incidents.findByIdOptional(knownId).orElseThrow(() -> new NotFoundException("incident", knownId));
+            known.learn(placeId, entry.happenedAt(), entry.cause());
+            return known;
+        }
+        var incident = new Incident(entry.cause(), placeId, entry.happenedAt(), entry.happenedNotBefore(), receivedAt);
+        incident.importedBy(importId);
+        incidents.persist(incident);
+        return incident;
+    }
+
+    private UUID keepCall(
+            CallEntry entry, Incident incident, @Nullable UUID placeId, Instant receivedAt, @Nullable UUID importId) {
+        UUID callerId = null;
+        if (entry.caller() != null) {
+            Person person = Person.of(entry.caller(), receivedAt);
+            person.importedBy(importId);
+            people.persist(person);
+            callerId = person.id();
+        }
+        UUID wordsId = null;
+        if (entry.words() != null && !entry.words().isBlank()) {
+            var words = new Words(entry.words(), receivedAt);
+            words.importedBy(importId);
+            said.persist(words);
+            wordsId = words.id();
+        }
+        Call call = Call.of(entry, incident.id(), callerId, wordsId, placeId, receivedAt);
+        call.importedBy(importId);
+        calls.persist(call);
+        return call.id();
+    }
+
+    private Set<UUID> keepAnimals(CallEntry entry, UUID callId, @Nullable UUID importId) {
+        Set<UUID> groups = new LinkedHashSet<>();
+        for (int i = 0; i < entry.animals().size(); i++) {
+            CallEntry.Animal animal = entry.animals().get(i);
+            UUID taxonId = null;
+            UUID groupId = null;
+            if (animal.scientificName() != null) {
+                String field = "animals." + i + ".scientificName";
+                TaxonService.TaxonView taxon = taxa.findByScientificName(animal.scientificName())
+                        .orElseThrow(
+                                () -> InvalidException.of(
+                                        field,
+                                        "There is no taxon " + animal.scientificName() + ".",
+                                        "a name from /api/taxa, or leave it out and give taxonGroup or verbatimIdentification"));
+                taxonId = taxon.id();
+                groupId = taxon.taxonGroupId();
+            } else if (animal.taxonGroup() != null) {
+                groupId = taxa.requireGroup("animals." + i + ".taxonGroup", animal.taxonGroup())
+                        .id();
+            }
+            if (groupId != null) {
+                groups.add(groupId);
+            }
+            ReportedAnimal row = ReportedAnimal.of(animal, callId, taxonId, groupId);
+            row.importedBy(importId);
+            animals.persist(row);
+        }
+        return groups;
+    }
+
+    UUID keepPlace(PlaceAsGiven given, @Nullable UUID importId) {
+        Place place = Place.of(reading.understand(given));
+        place.importedBy(importId);
+        places.persist(place);
+        return place.id();
+    }
+
+    private void requireCause(String cause) {
+        List<?> known = entities.createNativeQuery("select key from causes where key = ?1")
+                .setParameter(1, cause)
+                .getResultList();
+        if (known.isEmpty()) {
+            List<?> all = entities.createNativeQuery("select key from causes order by key")
+                    .getResultList();
+            throw InvalidException.of(
+                    "cause",
+                    "There is no such cause.",
+                    String.join(", ", all.stream().map(Object::toString).toList()));
+        }
+    }
+
+    private static List<String> peopleFirst(CallEntry.People people) {
+        List<String> first = new ArrayList<>();
+        if (people.anyoneHurt() != CallEntry.Answer.no) {
+            first.add(
+                    people.anyoneHurt() == CallEntry.Answer.yes
+                            ? "Someone is hurt: the emergency number first. The animal waits."
+                            : "Ask first: is anyone hurt?");
+        }
+        if (people.offTheRoad() != CallEntry.Answer.yes) {
+            first.add(
+                    people.offTheRoad() == CallEntry.Answer.no
+                            ? "They are on the road: ask them to get well off it, hazard lights on, before anything else."
+                            : "Ask: are you off the road and out of the traffic?");
+        }
+        return first;
+    }
+}

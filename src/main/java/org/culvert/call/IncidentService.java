@@ -1,0 +1,250 @@
+package org.culvert.call;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Instance;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.culvert.platform.Actor;
+import org.culvert.platform.ConflictException;
+import org.culvert.platform.NotFoundException;
+import org.culvert.platform.Page;
+import org.culvert.platform.Rows;
+import org.culvert.road.PlaceAsGiven;
+import org.jspecify.annotations.Nullable;
+
+/** Shows incidents, joins two that are one, undoes that, and hands road evidence what it may count. */
+@ApplicationScoped
+public class IncidentService {
+    private final Ledger.Incidents incidents;
+    private final Ledger.Places places;
+    private final Ledger.Joins joins;
+    private final CallService calls;
+    private final CallReader reader;
+    private final Instance<IncidentProgress> progress;
+    private final EntityManager entities;
+    private final Actor actor;
+    private final Clock clock;
+
+    IncidentService(
+            Ledger.Incidents incidents,
+            Ledger.Places places,
+            Ledger.Joins joins,
+            CallService calls,
+            CallReader reader,
+            Instance<IncidentProgress> progress,
+            EntityManager entities,
+            Actor actor,
+            Clock clock) {
+        this.incidents = incidents;
+        this.places = places;
+        this.joins = joins;
+        this.calls = calls;
+        this.reader = reader;
+        this.progress = progress;
+        this.entities = entities;
+        this.actor = actor;
+        this.clock = clock;
+    }
+
+    /**
+     * @param showPeople whether the asker may see callers and their words
+     */
+    @Transactional
+    public IncidentView getIncident(UUID id, boolean showPeople) {
+        return view(require(id), showPeople);
+    }
+
+    /** Incidents that stand by themselves, newest first. */
+    @Transactional
+    public Page<IncidentView> listIncidents(int limit, @Nullable UUID before, boolean showPeople) {
+        List<Incident> rows = incidents
+                .find(
+                        "(?1 is null or id < ?1) and id not in (select j.joinedIncidentId from IncidentJoin j where"
+                                + " j.undoneAt is null) order by id desc",
+                        before)
+                .page(0, limit + 1)
+                .list();
+        return Page.of(
+                rows, limit, row -> view(row, showPeople), row -> row.id().toString());
+    }
+
+    /** Joins one incident to another, by someone's decision. */
+    @Transactional
+    public IncidentView join(UUID keptId, UUID joinedId, String reason, boolean showPeople) {
+        Incident kept = require(keptId);
+        require(joinedId);
+        if (tree(joinedId).contains(keptId)) {
+            throw new ConflictException("Incident " + kept.number + " already stands under that one, or is that one.");
+        }
+        joins.persistAndFlush(new IncidentJoin(keptId, joinedId, reason, clock.instant()));
+        return view(kept, showPeople);
+    }
+
+    /** Takes a join back; both incidents are again what they were, with their own calls and animals. */
+    @Transactional
+    public IncidentView undoJoin(UUID joinId, String reason, boolean showPeople) {
+        IncidentJoin join = joins.findByIdOptional(joinId).orElseThrow(() -> new NotFoundException("join", joinId));
+        if (join.undoneAt != null) {
+            throw new ConflictException("That join is undone already.");
+        }
+        join.undo(clock.instant(), actor.accountId(), reason);
+        joins.flush();
+        return view(require(join.joinedIncidentId), showPeople);
+    }
+
+    /** Puts an incident at another place, because of what became known; the old one stays in its revisions. */
+    @Transactional
+    public IncidentView movePlace(UUID id, PlaceAsGiven place, String reason, boolean showPeople) {
+        Incident incident = require(id);
+        incident.moveTo(calls.keepPlace(place, null), reason);
+        incidents.flush();
+        return view(incident, showPeople);
+    }
+
+    /** The place of an incident as understood now, or null where none is known. */
+    @Transactional
+    public @Nullable PlaceView placeOf(UUID incidentId) {
+        UUID placeId = require(incidentId).placeId;
+        return placeId == null ? null : places.findById(placeId).view();
+    }
+
+    /** Keys of the taxon groups that the calls of an incident, and of those joined to it, tell of. */
+    @Transactional
+    public Set<UUID> taxonGroupsOf(UUID incidentId) {
+        List<?> found = entities.createNativeQuery("""
+                        select distinct a.taxon_group_id from calls c join reported_animals a on a.call_id = c.id
+                        where c.incident_id in (:ids) and a.taxon_group_id is not null
+                        """, UUID.class)
+                .setParameter("ids", tree(incidentId))
+                .getResultList();
+        return found.stream().map(UUID.class::cast).collect(Collectors.toSet());
+    }
+
+    /**
+     * Every incident reported in a period, as road evidence sees it: those that do not count are in it too, so that they
+     * can be counted by reason.
+     */
+    @Transactional
+    public List<CollisionReport> listCollisionReports(Instant from, Instant to) {
+        List<?> rows = entities.createNativeQuery("""
+                        select i.id, r.root_id is distinct from i.id, c.collision, i.happened_at, i.happened_not_before,
+                               i.reported_at, i.place_id is not null, p.road_link_id, p.metres_along_link,
+                               p.chainage_metres, p.chainage_precision_metres, p.coordinate_uncertainty_in_meters,
+                               coalesce(p.road_is_in_doubt, false), g.groups
+                        from incidents i
+                        join causes c on c.key = i.cause
+                        join incident_roots r on r.incident_id = i.id
+                        left join places p on p.id = i.place_id
+                        left join (select r2.root_id, string_agg(distinct t.key, ',') as groups
+                                   from incident_roots r2
+                                   join calls k on k.incident_id = r2.incident_id
+                                   join reported_animals a on a.call_id = k.id
+                                   join taxon_groups t on t.id = a.taxon_group_id
+                                   group by r2.root_id) g on g.root_id = i.id
+                        where coalesce(i.happened_at, i.reported_at) >= :from
+                          and coalesce(i.happened_at, i.reported_at) < :to
+                        order by i.reported_at, i.number
+                        """)
+                .setParameter("from", from)
+                .setParameter("to", to)
+                .getResultList();
+        List<CollisionReport> reports = new ArrayList<>(rows.size());
+        for (Object row : rows) {
+            reports.add(report((Object[]) row));
+        }
+        return reports;
+    }
+
+    private static CollisionReport report(Object[] row) {
+        return new CollisionReport(
+                (UUID) row[0],
+                (Boolean) row[1],
+                (Boolean) row[2],
+                Rows.instant(row[3]),
+                Rows.instant(row[4]),
+                Objects.requireNonNull(Rows.instant(row[5])),
+                (Boolean) row[6],
+                (UUID) row[7],
+                Rows.number(row[8]),
+                Rows.number(row[9]),
+                Rows.number(row[10]),
+                Rows.number(row[11]),
+                (Boolean) row[12],
+                row[13] == null ? Set.of() : new TreeSet<>(List.of(((String) row[13]).split(","))));
+    }
+
+    private Incident require(UUID id) {
+        return incidents.findByIdOptional(id).orElseThrow(() -> new NotFoundException("incident", id));
+    }
+
+    /** An incident and all that are joined to it, however deep. */
+    private Set<UUID> tree(UUID incidentId) {
+        List<?> found = entities.createNativeQuery("""
+                        with recursive down (id) as (
+                            select cast(:id as uuid)
+                            union
+                            select j.joined_incident_id from down
+                            join incident_joins j on j.kept_incident_id = down.id and j.undone_at is null)
+                        select id from down
+                        """, UUID.class)
+                .setParameter("id", incidentId)
+                .getResultList();
+        return found.stream().map(UUID.class::cast).collect(Collectors.toSet());
+    }
+
+    private IncidentView view(Incident incident, boolean showPeople) {
+        Set<UUID> tree = tree(incident.id());
+        Map<UUID, String> told = new HashMap<>();
+        progress.forEach(room -> told.putAll(room.progressOf(tree)));
+        List<IncidentView.JoinView> held =
+                joins.list("keptIncidentId in ?1 and undoneAt is null order by id", tree).stream()
+                        .map(join -> new IncidentView.JoinView(
+                                join.id(), join.joinedIncidentId, join.reason, join.recordedAt()))
+                        .toList();
+        UUID under = joins.find("joinedIncidentId = ?1 and undoneAt is null", incident.id())
+                .firstResultOptional()
+                .map(join -> join.keptIncidentId)
+                .orElse(null);
+        Place place = incident.placeId == null ? null : places.findById(incident.placeId);
+        return new IncidentView(
+                incident.id(),
+                incident.number,
+                incident.cause,
+                isCollision(incident.cause),
+                incident.happenedAt(),
+                incident.happenedNotBefore,
+                incident.reportedAt,
+                place == null ? null : place.view(),
+                furthest(told),
+                under,
+                held,
+                reader.callsOf(tree, showPeople));
+    }
+
+    /** An incident with joined ones is as far as the one that still needs someone. */
+    private static String furthest(Map<UUID, String> told) {
+        for (String step : List.of("underway", "offered", "closed")) {
+            if (told.containsValue(step)) {
+                return step;
+            }
+        }
+        return "logged";
+    }
+
+    private boolean isCollision(String cause) {
+        return (Boolean) entities.createNativeQuery("select collision from causes where key = ?1")
+                .setParameter(1, cause)
+                .getSingleResult();
+    }
+}

@@ -1,0 +1,43 @@
+package org.culvert.call;
+
+import jakarta.persistence.Entity;
+import jakarta.persistence.Table;
+import java.time.Instant;
+import java.time.LocalDate;
+import org.culvert.platform.Recorded;
+import org.jspecify.annotations.Nullable;
+
+/** A caller, finder or carrier outside the roster. */
+@Entity
+@Table(name = "people", schema = "personal")
+class Person extends Recorded {
+    @Nullable
+    String name;
+
+    @Nullable
+    String phone;
+
+    @Nullable
+    String email;
+
+    @Nullable
+    String address;
+
+    @Nullable
+    LocalDate keepUntil;
+
+    @Nullable
+    Instant erasedAt;
+
+    protected Person() {}
+
+    static Person of(CallEntry.Caller caller, Instant at) {
+        var person = new Person();
+        person.happenedAt(at);
+        person.name = caller.name();
+        person.phone = caller.phone();
+        person.email = caller.email();
+        person.address = caller.address();
+        return person;
+    }
+}

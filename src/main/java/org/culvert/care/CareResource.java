@@ -1,0 +1,93 @@
+package org.culvert.care;
+
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import java.net.URI;
+import java.util.List;
+import org.culvert.platform.Paging;
+import org.culvert.platform.Role;
+import org.jboss.resteasy.reactive.ResponseStatus;
+import org.jboss.resteasy.reactive.RestResponse;
+
+/** Placements and clutches. */
+@Path("/api")
+public class CareResource {
+    private final PlacementService placements;
+    private final ClutchService clutches;
+
+    CareResource(PlacementService placements, ClutchService clutches) {
+        this.placements = placements;
+        this.clutches = clutches;
+    }
+
+    @POST
+    @Path("/cases/{id}/placements")
+    @ResponseStatus(201)
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC})
+    public PlacementService.PlacementView place(
+            @PathParam("id") String id, @NotNull @Valid PlacementService.PlacementEntry entry) {
+        return placements.place(Paging.uuid("id", id), entry);
+    }
+
+    @GET
+    @Path("/cases/{id}/placements")
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
+    public List<PlacementService.PlacementView> listPlacements(@PathParam("id") String id) {
+        return placements.listPlacements(Paging.uuid("id", id));
+    }
+
+    @POST
+    @Path("/clutches")
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC})
+    public RestResponse<ClutchService.ClutchView> createClutch(@NotNull @Valid ClutchService.ClutchEntry entry) {
+        ClutchService.ClutchView view = clutches.createClutch(entry);
+        return RestResponse.ResponseBuilder.<ClutchService.ClutchView>created(URI.create("/api/clutches/" + view.id()))
+                .entity(view)
+                .build();
+    }
+
+    @GET
+    @Path("/clutches/{id}")
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
+    public ClutchService.ClutchView getClutch(@PathParam("id") String id) {
+        return clutches.getClutch(Paging.uuid("id", id));
+    }
+
+    @GET
+    @Path("/cases/{id}/clutches")
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
+    public List<ClutchService.ClutchView> listClutches(@PathParam("id") String id) {
+        return clutches.listClutches(Paging.uuid("id", id));
+    }
+
+    @POST
+    @Path("/clutches/{id}/eggs")
+    @ResponseStatus(201)
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER})
+    public ClutchService.ClutchView addEggs(@PathParam("id") String id, @NotNull @Valid ClutchService.EggsEntry eggs) {
+        return clutches.addEggs(Paging.uuid("id", id), eggs);
+    }
+
+    @POST
+    @Path("/clutches/{id}/hand-overs")
+    @ResponseStatus(201)
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER})
+    public ClutchService.ClutchView handOver(
+            @PathParam("id") String id, @NotNull @Valid ClutchService.ClutchHandOverEntry entry) {
+        return clutches.handOver(Paging.uuid("id", id), entry);
+    }
+
+    @POST
+    @Path("/clutches/{id}/hatchings")
+    @ResponseStatus(201)
+    @RolesAllowed({Role.COORDINATOR, Role.CARER, Role.CLINIC})
+    public ClutchService.HatchingView hatch(
+            @PathParam("id") String id, @NotNull @Valid ClutchService.HatchingEntry entry) {
+        return clutches.hatch(Paging.uuid("id", id), entry);
+    }
+}

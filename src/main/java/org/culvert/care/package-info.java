@@ -1,0 +1,10 @@
+/**
+ * Placements with carers, and clutches with whoever runs the incubator.
+ *
+ * <p>Uses {@code clinic}, {@code animal}, {@code roster} and below. Its one invariant: nobody is given protected wildlife,
+ * eggs included, without an authorisation listed for that day.
+ */
+@NullMarked
+package org.culvert.care;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,76 @@
+package org.culvert.clinic;
+
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import java.net.URI;
+import java.util.List;
+import org.culvert.platform.Paging;
+import org.culvert.platform.Role;
+import org.jboss.resteasy.reactive.ResponseStatus;
+import org.jboss.resteasy.reactive.RestResponse;
+
+/** Visits to a clinic. */
+@Path("/api")
+public class ClinicResource {
+    private final ClinicService service;
+
+    ClinicResource(ClinicService service) {
+        this.service = service;
+    }
+
+    @POST
+    @Path("/visits")
+    @RolesAllowed({Role.CLINIC, Role.COORDINATOR})
+    public RestResponse<ClinicService.VisitView> admit(@NotNull @Valid ClinicService.VisitEntry entry) {
+        ClinicService.VisitView view = service.admit(entry);
+        return RestResponse.ResponseBuilder.<ClinicService.VisitView>created(URI.create("/api/visits/" + view.id()))
+                .entity(view)
+                .build();
+    }
+
+    @GET
+    @Path("/visits/{id}")
+    @RolesAllowed({Role.CLINIC, Role.COORDINATOR, Role.CARER, Role.OFFICER})
+    public ClinicService.VisitView getVisit(@PathParam("id") String id) {
+        return service.getVisit(Paging.uuid("id", id));
+    }
+
+    @GET
+    @Path("/cases/{id}/visits")
+    @RolesAllowed({Role.CLINIC, Role.COORDINATOR, Role.CARER, Role.OFFICER})
+    public List<ClinicService.VisitView> listVisits(@PathParam("id") String id) {
+        return service.listVisits(Paging.uuid("id", id));
+    }
+
+    @POST
+    @Path("/visits/{id}/readings")
+    @ResponseStatus(201)
+    @RolesAllowed(Role.CLINIC)
+    public ClinicService.VisitView addReading(
+            @PathParam("id") String id, @NotNull @Valid ClinicService.ReadingEntry entry) {
+        return service.addReading(Paging.uuid("id", id), entry);
+    }
+
+    @POST
+    @Path("/visits/{id}/procedures")
+    @ResponseStatus(201)
+    @RolesAllowed(Role.CLINIC)
+    public ClinicService.VisitView addProcedure(
+            @PathParam("id") String id, @NotNull @Valid ClinicService.ProcedureEntry entry) {
+        return service.addProcedure(Paging.uuid("id", id), entry);
+    }
+
+    @POST
+    @Path("/visits/{id}/discharge")
+    @ResponseStatus(201)
+    @RolesAllowed(Role.CLINIC)
+    public ClinicService.VisitView discharge(
+            @PathParam("id") String id, @NotNull @Valid ClinicService.DischargeEntry entry) {
+        return service.discharge(Paging.uuid("id", id), entry);
+    }
+}

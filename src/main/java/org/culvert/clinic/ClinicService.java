@@ -1,0 +1,270 @@
+package org.culvert.clinic;
+
+import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.Min;
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Positive;
+import jakarta.validation.constraints.Size;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Objects;
+import java.util.UUID;
+import org.culvert.animal.CaseEntries;
+import org.culvert.animal.CaseService;
+import org.culvert.animal.CaseView;
+import org.culvert.call.CallEntry.Answer;
+import org.culvert.platform.InvalidException;
+import org.culvert.platform.NotFoundException;
+import org.culvert.roster.RosterService;
+import org.jspecify.annotations.Nullable;
+
+/** Visits and what comes of them. */
+@ApplicationScoped
+public class ClinicService {
+    public enum Side {
+        left,
+        right,
+        both,
+        middle,
+        notApplicable
+    }
+
+    public enum Confidence {
+        low,
+        medium,
+        high
+    }
+
+    /** What was found where on the body; a shell is told by the regions of its scutes. */
+    public record FindingEntry(
+            @NotBlank String bodyPart,
+            Side side,
+            @NotBlank @Size(max = 4000) String finding) {
+        public FindingEntry {
+            side = side == null ? Side.notApplicable : side;
+        }
+    }
+
+    /**
+     * What somebody read off a film.
+     *
+     * @param what such as {@code eggs} or {@code fracture of the pelvis}
+     * @param counted how many, where something was counted; compared later, never enforced
+     */
+    public record ReadingEntry(
+            @NotBlank String what,
+            @Nullable @Min(0) Integer counted,
+            @NotBlank String reader,
+            @NotNull Confidence confidence,
+            @Nullable Instant at) {}
+
+    public record ProcedureEntry(
+            @NotBlank @Size(max = 4000) String procedure,
+            @NotBlank String vetName,
+            @NotBlank String vetRegistration,
+            @Nullable Instant at) {}
+
+    /**
+     * A visit as entered; of a body when its case has ended in death.
+     *
+     * @param weightGrams in grams
+     * @param gravid whether she carries eggs or young
+     */
+    public record VisitEntry(
+            @NotNull UUID caseId,
+            @NotNull UUID clinicId,
+            @Nullable Instant arrivedAt,
+            @Nullable @Positive Double weightGrams,
+            Answer gravid,
+            @Nullable @Size(max = 4000) String diagnosis,
+            @Nullable @Size(max = 4000) String causeOfDeath,
+            List<@Valid FindingEntry> findings,
+            List<@Valid ReadingEntry> readings,
+            List<@Valid ProcedureEntry> procedures) {
+        public VisitEntry {
+            gravid = gravid == null ? Answer.unknown : gravid;
+            findings = findings == null ? List.of() : List.copyOf(findings);
+            readings = readings == null ? List.of() : List.copyOf(readings);
+            procedures = procedures == null ? List.of() : List.copyOf(procedures);
+        }
+    }
+
+    /** The vet's words on leaving. */
+    public record DischargeEntry(
+            @NotBlank String vetName,
+            @NotBlank String vetRegistration,
+            @NotBlank @Size(max = 20000) String plan,
+            @Nullable @Size(max = 4000) String limits,
+            @Nullable LocalDate reviewOn,
+            @Nullable Instant at) {}
+
+    public record VisitView(
+            UUID id,
+            UUID caseId,
+            UUID clinicId,
+            boolean ofBody,
+            Instant arrivedAt,
+            @Nullable Instant leftAt,
+            @Nullable Double weightGrams,
+            String gravid,
+            @Nullable String diagnosis,
+            @Nullable String causeOfDeath,
+            List<FindingEntry> findings,
+            List<ReadingEntry> readings,
+            List<ProcedureEntry> procedures,
+            @Nullable DischargeEntry discharge) {}
+
+    @ApplicationScoped
+    static class Visits implements PanacheRepositoryBase<Visit, UUID> {}
+
+    @ApplicationScoped
+    static class Findings implements PanacheRepositoryBase<Finding, UUID> {}
+
+    @ApplicationScoped
+    static class FilmReadings implements PanacheRepositoryBase<FilmReading, UUID> {}
+
+    @ApplicationScoped
+    static class Procedures implements PanacheRepositoryBase<Procedure, UUID> {}
+
+    @ApplicationScoped
+    static class Discharges implements PanacheRepositoryBase<Discharge, UUID> {}
+
+    private final Visits visits;
+    private final Findings findings;
+    private final FilmReadings readings;
+    private final Procedures procedures;
+    private final Discharges discharges;
+    private final CaseService cases;
+    private final RosterService roster;
+    private final Clock clock;
+
+    ClinicService(
+            Visits visits,
+            Findings findings,
+            FilmReadings readings,
+            Procedures procedures,
+            Discharges discharges,
+            CaseService cases,
+            RosterService roster,
+            Clock clock) {
+        this.visits = visits;
+        this.findings = findings;
+        this.readings = readings;
+        this.procedures = procedures;
+        this.discharges = discharges;
+        this.cases = cases;
+        this.roster = roster;
+        this.clock = clock;
+    }
+
+    /** Keeps a visit; the animal, or the body, is at the clinic from then on. Custody does not change by it. */
+    @Transactional
+    public VisitView admit(VisitEntry entry) {
+        if (!roster.getOrganisation(entry.clinicId()).kind().equals("clinic")) {
+            throw InvalidException.of("clinicId", "This is no clinic.", "an organisation of kind clinic");
+        }
+        CaseView seen = cases.getCase(entry.caseId());
+        Instant at = entry.arrivedAt() == null ? clock.instant() : entry.arrivedAt();
+        CaseView.FateView fate = seen.fate();
+        if (fate != null && seen.body() == null) {
+            throw InvalidException.of(
+                    "caseId", "That case has ended: " + fate.fate() + ".", "a case in care, or one with a body");
+        }
+        Visit visit = Visit.of(entry, seen.body() != null, at);
+        visits.persistAndFlush(visit);
+        for (FindingEntry finding : entry.findings()) {
+            findings.persist(new Finding(visit.id(), finding));
+        }
+        for (ReadingEntry reading : entry.readings()) {
+            readings.persist(new FilmReading(visit.id(), reading));
+        }
+        for (ProcedureEntry procedure : entry.procedures()) {
+            procedures.persist(new Procedure(visit.id(), procedure));
+        }
+        cases.move(entry.caseId(), new CaseEntries.WhereaboutsEntry(entry.clinicId(), null, null, at));
+        return view(visit);
+    }
+
+    @Transactional
+    public VisitView addReading(UUID visitId, ReadingEntry entry) {
+        Visit visit = require(visitId);
+        readings.persistAndFlush(new FilmReading(visitId, entry));
+        return view(visit);
+    }
+
+    @Transactional
+    public VisitView addProcedure(UUID visitId, ProcedureEntry entry) {
+        Visit visit = require(visitId);
+        procedures.persistAndFlush(new Procedure(visitId, entry));
+        return view(visit);
+    }
+
+    @Transactional
+    public VisitView discharge(UUID visitId, DischargeEntry entry) {
+        Visit visit = require(visitId);
+        Instant at = entry.at() == null ? clock.instant() : entry.at();
+        visit.end(at);
+        discharges.persistAndFlush(new Discharge(visitId, entry, at));
+        return view(visit);
+    }
+
+    @Transactional
+    public VisitView getVisit(UUID id) {
+        return view(require(id));
+    }
+
+    @Transactional
+    public List<VisitView> listVisits(UUID caseId) {
+        return visits.list("caseId = ?1 order by happenedAt, id", caseId).stream()
+                .map(this::view)
+                .toList();
+    }
+
+    private Visit require(UUID id) {
+        return visits.findByIdOptional(id).orElseThrow(() -> new NotFoundException("visit", id));
+    }
+
+    private VisitView view(Visit visit) {
+        Discharge discharge = discharges.find("visitId", visit.id()).firstResult();
+        return new VisitView(
+                visit.id(),
+                visit.caseId,
+                visit.organisationId,
+                visit.ofBody,
+                Objects.requireNonNull(visit.happenedAt()),
+                visit.leftAt,
+                visit.weightGrams,
+                visit.gravid,
+                visit.diagnosis,
+                visit.causeOfDeath,
+                findings.list("visitId = ?1 order by id", visit.id()).stream()
+                        .map(row -> new FindingEntry(row.bodyPart, Side.valueOf(row.side), row.words))
+                        .toList(),
+                readings.list("visitId = ?1 order by id", visit.id()).stream()
+                        .map(row -> new ReadingEntry(
+                                row.what,
+                                row.counted,
+                                row.reader,
+                                Confidence.valueOf(row.confidence),
+                                row.happenedAt()))
+                        .toList(),
+                procedures.list("visitId = ?1 order by id", visit.id()).stream()
+                        .map(row -> new ProcedureEntry(row.words, row.vetName, row.vetRegistration, row.happenedAt()))
+                        .toList(),
+                discharge == null
+                        ? null
+                        : new DischargeEntry(
+                                discharge.vetName,
+                                discharge.vetRegistration,
+                                discharge.words,
+                                discharge.limits,
+                                discharge.reviewOn,
+                                discharge.happenedAt()));
+    }
+}

@@ -1,0 +1,39 @@
+package org.culvert.clinic;
+
+import jakarta.persistence.Entity;
+import jakarta.persistence.Table;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.UUID;
+import org.culvert.platform.Recorded;
+import org.jspecify.annotations.Nullable;
+
+/** What a named vet sends the animal on with. */
+@Entity
+@Table(name = "discharges")
+class Discharge extends Recorded {
+    UUID visitId;
+    String vetName;
+    String vetRegistration;
+
+    @jakarta.persistence.Column(name = "plan")
+    String words;
+
+    @Nullable
+    String limits;
+
+    @Nullable
+    LocalDate reviewOn;
+
+    protected Discharge() {}
+
+    Discharge(UUID visitId, ClinicService.DischargeEntry entry, Instant at) {
+        happenedAt(at);
+        this.visitId = visitId;
+        this.vetName = entry.vetName();
+        this.vetRegistration = entry.vetRegistration();
+        this.words = entry.plan();
+        this.limits = entry.limits();
+        this.reviewOn = entry.reviewOn();
+    }
+}

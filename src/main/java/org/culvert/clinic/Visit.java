@@ -1,0 +1,58 @@
+package org.culvert.clinic;
+
+import jakarta.persistence.Entity;
+import jakarta.persistence.Table;
+import java.time.Instant;
+import java.util.UUID;
+import org.culvert.platform.ConflictException;
+import org.culvert.platform.InvalidException;
+import org.culvert.platform.Recorded;
+import org.jspecify.annotations.Nullable;
+
+/** One attendance at a clinic. */
+@Entity
+@Table(name = "visits")
+class Visit extends Recorded {
+    UUID caseId;
+    UUID organisationId;
+    boolean ofBody;
+
+    @Nullable
+    Double weightGrams;
+
+    String gravid;
+
+    @Nullable
+    String diagnosis;
+
+    @Nullable
+    String causeOfDeath;
+
+    @Nullable
+    Instant leftAt;
+
+    protected Visit() {}
+
+    static Visit of(ClinicService.VisitEntry entry, boolean ofBody, Instant arrivedAt) {
+        var visit = new Visit();
+        visit.happenedAt(arrivedAt);
+        visit.caseId = entry.caseId();
+        visit.organisationId = entry.clinicId();
+        visit.ofBody = ofBody;
+        visit.weightGrams = entry.weightGrams();
+        visit.gravid = entry.gravid().name();
+        visit.diagnosis = entry.diagnosis();
+        visit.causeOfDeath = entry.causeOfDeath();
+        return visit;
+    }
+
+    void end(Instant at) {
+        if (leftAt != null) {
+            throw new ConflictException("That visit has ended already.");
+        }
+        if (happenedAt() != null && at.isBefore(happenedAt())) {
+            throw InvalidException.of("at", "It left before it came.", "an instant after " + happenedAt());
+        }
+        leftAt = at;
+    }
+}

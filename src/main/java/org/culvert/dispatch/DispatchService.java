@@ -1,0 +1,301 @@
+package org.culvert.dispatch;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import jakarta.validation.constraints.Min;
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.NotNull;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+import org.culvert.call.CallEntry.Answer;
+import org.culvert.call.IncidentService;
+import org.culvert.platform.Actor;
+import org.culvert.platform.InvalidException;
+import org.culvert.platform.NotFoundException;
+import org.culvert.platform.RefusedException;
+import org.culvert.roster.RosterService;
+import org.jspecify.annotations.Nullable;
+
+/** Sends people out, through the gate, and keeps what came of it. */
+@ApplicationScoped
+public class DispatchService {
+    /** How a going-out ended. */
+    public enum Outcome {
+        collected,
+        leftWell,
+        deadChecked,
+        notFound,
+        notAttendedUnsafe,
+        notAttendedNobody,
+        adviceOnly,
+        passedOn
+    }
+
+    /** How an incident ended to which nobody went. */
+    public enum ClosingOutcome {
+        leftWell,
+        notAttendedUnsafe,
+        notAttendedNobody,
+        adviceOnly,
+        passedOn
+    }
+
+    /**
+     * Who is to go.
+     *
+     * @param at when they would go; now when left out
+     * @param overrideReason why a policy of the network is set aside, by whoever asks; protections are never set aside
+     */
+    public record AttendanceEntry(
+            @NotNull UUID leadMemberId,
+            @Nullable List<@NotNull UUID> helperMemberIds,
+            @Nullable Instant at,
+            @Nullable String policeReference,
+            @Nullable String overrideReason) {}
+
+    /** A step of an attendance; now when {@code at} is left out. */
+    public record StepEntry(@Nullable Instant at) {}
+
+    /** How it ended, and what was done for a carcass so that nobody stops for it again. */
+    public record OutcomeEntry(
+            @NotNull Outcome outcome,
+            @Nullable Instant at,
+            @Nullable String passedOnTo,
+            @Nullable Answer pouchChecked,
+            @Nullable @Min(0) Integer youngFound,
+            @Nullable Boolean carcassSigned,
+            @Nullable Boolean carcassMoved) {}
+
+    /** Ends an incident to which nobody goes. */
+    public record ClosingEntry(
+            @NotNull ClosingOutcome outcome,
+            @Nullable Instant at,
+            @Nullable String passedOnTo,
+            @Nullable String theirReference,
+            @NotBlank String reason) {}
+
+    /** The gate's answer for some people at some time. */
+    public record GateView(
+            @Nullable UUID id,
+            boolean mayGo,
+            List<GateTest> tests,
+            @Nullable String overrideReason) {}
+
+    public record AttendanceView(
+            UUID id,
+            UUID incidentId,
+            GateView gate,
+            UUID leadMemberId,
+            List<UUID> helperMemberIds,
+            @Nullable String policeReference,
+            @Nullable Instant offeredAt,
+            @Nullable Instant acceptedAt,
+            @Nullable Instant departedAt,
+            @Nullable Instant arrivedAt,
+            @Nullable Instant endedAt,
+            @Nullable String outcome,
+            @Nullable String passedOnTo,
+            @Nullable String pouchChecked,
+            @Nullable Integer youngFound,
+            @Nullable Boolean carcassSigned,
+            @Nullable Boolean carcassMoved,
+            List<String> sayToRescuer) {}
+
+    private final Outings.GateResults gateResults;
+    private final Outings.Attendances attendances;
+    private final Outings.AttendancePeople people;
+    private final Outings.Closings closings;
+    private final GateKeeper gate;
+    private final IncidentService incidents;
+    private final RosterService roster;
+    private final Actor actor;
+    private final Clock clock;
+
+    DispatchService(
+            Outings.GateResults gateResults,
+            Outings.Attendances attendances,
+            Outings.AttendancePeople people,
+            Outings.Closings closings,
+            GateKeeper gate,
+            IncidentService incidents,
+            RosterService roster,
+            Actor actor,
+            Clock clock) {
+        this.gateResults = gateResults;
+        this.attendances = attendances;
+        this.people = people;
+        this.closings = closings;
+        this.gate = gate;
+        this.incidents = incidents;
+        this.roster = roster;
+        this.actor = actor;
+        this.clock = clock;
+    }
+
+    /** Asks the gate about some people and keeps nothing. */
+    @Transactional
+    public GateView askGate(UUID incidentId, AttendanceEntry entry) {
+        List<GateTest> tests = gate.test(incidentId, going(entry), at(entry.at()), entry.policeReference());
+        return new GateView(null, tests.stream().noneMatch(GateTest::stops), tests, null);
+    }
+
+    /**
+     * Sends people out.
+     *
+     * @throws RefusedException when the gate stops them and is not, or cannot be, overridden
+     */
+    @Transactional
+    public AttendanceView send(UUID incidentId, AttendanceEntry entry) {
+        Set<UUID> going = going(entry);
+        for (UUID member : going) {
+            if (!roster.getMember(member).attends()) {
+                throw InvalidException.of(
+                        member.equals(entry.leadMemberId()) ? "leadMemberId" : "helperMemberIds",
+                        "This member does not go out.",
+                        "members of /api/incidents/{id}/who-can-go");
+            }
+        }
+        Instant at = at(entry.at());
+        List<GateTest> tests = gate.test(incidentId, going, at, entry.policeReference());
+        List<GateTest> stopping = tests.stream().filter(GateTest::stops).toList();
+        var result = new GateResult(incidentId, tests, at);
+        boolean override =
+                entry.overrideReason() != null && !entry.overrideReason().isBlank();
+        if (!stopping.isEmpty()) {
+            if (!override || !stopping.stream().allMatch(GateTest::canBeOverridden)) {
+                throw new RefusedException(
+                        "The gate stops this going-out.",
+                        stopping.stream()
+                                .map(test ->
+                                        test.test() + " (" + test.kind() + "): " + test.figures() + ". " + test.words())
+                                .toList());
+            }
+            result.override(actor.accountId(), java.util.Objects.requireNonNull(entry.overrideReason()));
+        }
+        gateResults.persistAndFlush(result);
+        var attendance = new Attendance(incidentId, result.id(), entry.policeReference(), at);
+        attendances.persistAndFlush(attendance);
+        for (UUID member : going) {
+            people.persist(new AttendancePerson(attendance.id(), member, member.equals(entry.leadMemberId())));
+        }
+        people.flush();
+        return view(attendance);
+    }
+
+    @Transactional
+    public AttendanceView accept(UUID id, StepEntry step) {
+        Attendance attendance = require(id);
+        people.find("attendanceId = ?1 and leads", id).singleResult().accept(at(step.at()));
+        people.flush();
+        return view(attendance);
+    }
+
+    @Transactional
+    public AttendanceView depart(UUID id, StepEntry step) {
+        Attendance attendance = require(id);
+        attendance.depart(at(step.at()));
+        attendances.flush();
+        return view(attendance);
+    }
+
+    @Transactional
+    public AttendanceView arrive(UUID id, StepEntry step) {
+        Attendance attendance = require(id);
+        attendance.arrive(at(step.at()));
+        attendances.flush();
+        return view(attendance);
+    }
+
+    @Transactional
+    public AttendanceView end(UUID id, OutcomeEntry entry) {
+        requireBody(entry.outcome().name(), entry.passedOnTo());
+        Attendance attendance = require(id);
+        attendance.end(at(entry.at()), entry);
+        attendances.flush();
+        return view(attendance);
+    }
+
+    @Transactional
+    public UUID close(UUID incidentId, ClosingEntry entry) {
+        incidents.placeOf(incidentId);
+        requireBody(entry.outcome().name(), entry.passedOnTo());
+        var closing = new Closing(incidentId, entry, at(entry.at()));
+        closings.persistAndFlush(closing);
+        return closing.id();
+    }
+
+    @Transactional
+    public AttendanceView getAttendance(UUID id) {
+        return view(require(id));
+    }
+
+    @Transactional
+    public List<AttendanceView> listAttendances(UUID incidentId) {
+        return attendances.list("incidentId = ?1 order by happenedAt, id", incidentId).stream()
+                .map(this::view)
+                .toList();
+    }
+
+    private Attendance require(UUID id) {
+        return attendances.findByIdOptional(id).orElseThrow(() -> new NotFoundException("attendance", id));
+    }
+
+    private Instant at(@Nullable Instant given) {
+        return given == null ? clock.instant() : given;
+    }
+
+    private static void requireBody(String outcome, @Nullable String passedOnTo) {
+        if (outcome.equals("passedOn") != (passedOnTo != null)) {
+            throw InvalidException.of(
+                    "passedOnTo",
+                    outcome.equals("passedOn")
+                            ? "It was passed on, but not said to whom."
+                            : "It names a body although nothing was passed on.",
+                    "the body it was passed to, with outcome passedOn only");
+        }
+    }
+
+    private static Set<UUID> going(AttendanceEntry entry) {
+        Set<UUID> going = new LinkedHashSet<>();
+        going.add(entry.leadMemberId());
+        if (entry.helperMemberIds() != null) {
+            going.addAll(entry.helperMemberIds());
+        }
+        return going;
+    }
+
+    private AttendanceView view(Attendance row) {
+        List<AttendancePerson> who = people.list("attendanceId = ?1 order by id", row.id());
+        AttendancePerson lead = who.stream()
+                .filter(person -> person.leads)
+                .findFirst()
+                .orElseThrow(() -> new IllegalStateException("an attendance without a lead"));
+        GateResult result = gateResults.findById(row.gateResultId);
+        return new AttendanceView(
+                row.id(),
+                row.incidentId,
+                new GateView(result.id(), result.mayGo, result.tests, result.overrideReason),
+                lead.memberId,
+                who.stream()
+                        .filter(person -> !person.leads)
+                        .map(person -> person.memberId)
+                        .toList(),
+                row.policeReference,
+                row.happenedAt(),
+                lead.acceptedAt,
+                row.departedAt,
+                row.arrivedAt,
+                row.endedAt,
+                row.outcome,
+                row.passedOnTo,
+                row.pouchChecked,
+                row.youngFound,
+                row.carcassSigned,
+                row.carcassMoved,
+                gate.sayToRescuer(row.incidentId));
+    }
+}
