@@ -46,7 +46,7 @@ final class ConfiguredDatabase {
     /** Refuses what the server cannot work on; waits a while for one that is not up yet. */
     static void check(DatabaseAccess access) {
         try (Connection connection = connectPatiently(access.url(), access.user(), access.password())) {
-            refuseOlderThan15(connection);
+            refuseUnfit(connection);
             warnOfWeakness(connection, access);
         } catch (SQLException e) {
             throw cannotUse(access, e);
@@ -56,18 +56,23 @@ final class ConfiguredDatabase {
         }
     }
 
-    private static void refuseOlderThan15(Connection connection) throws SQLException {
-        int version = Integer.parseInt(value(connection, "SHOW server_version_num"));
-        if (version < OLDEST_VERSION) {
-            throw new CannotStartException("The configured database is PostgreSQL "
-                    + value(connection, "SHOW server_version") + "; Culvert needs 15 or later.");
-        }
+    private static void refuseUnfit(Connection connection) throws SQLException {
+        refuseOlderThan15(
+                Integer.parseInt(value(connection, "SHOW server_version_num")),
+                value(connection, "SHOW server_version"));
         for (String extension : new String[] {"btree_gist", "pg_trgm"}) {
             String sql = "SELECT 1 FROM pg_available_extensions WHERE name = '" + extension + "'";
             if (Jdbc.findValue(connection, sql) == null) {
                 throw new CannotStartException("The configured database lacks the extension " + extension
                         + ", which comes with PostgreSQL's contrib package.");
             }
+        }
+    }
+
+    static void refuseOlderThan15(int versionNumber, String version) {
+        if (versionNumber < OLDEST_VERSION) {
+            throw new CannotStartException(
+                    "The configured database is PostgreSQL " + version + "; Culvert needs 15 or later.");
         }
     }
 

@@ -36,14 +36,15 @@ final class HomeFolder {
     private @Nullable FileChannel lockChannel;
 
     HomeFolder(Path root) {
-        this.root = root.toAbsolutePath().normalize();
         try {
-            if (!Files.isDirectory(this.root)) {
-                Files.createDirectories(this.root);
-                Files.setPosixFilePermissions(this.root, PosixFilePermissions.fromString("rwx------"));
+            if (!Files.isDirectory(root)) {
+                Files.createDirectories(root);
+                Files.setPosixFilePermissions(root, PosixFilePermissions.fromString("rwx------"));
             }
+            // Without links, as the operating system names the programs that run from here.
+            this.root = root.toRealPath();
         } catch (IOException e) {
-            throw new CannotStartException("The data folder " + this.root + " cannot be made: " + e, e);
+            throw new CannotStartException("The data folder " + root + " cannot be made: " + e, e);
         }
     }
 

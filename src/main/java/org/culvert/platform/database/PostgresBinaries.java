@@ -48,8 +48,10 @@ final class PostgresBinaries {
     }
 
     static PostgresBinaries unpackInto(Path root) {
-        String os = System.getProperty("os.name");
-        String arch = System.getProperty("os.arch");
+        return unpackInto(root, System.getProperty("os.name"), System.getProperty("os.arch"));
+    }
+
+    static PostgresBinaries unpackInto(Path root, String os, String arch) {
         String resource = resourceName(os, arch);
         try {
             String hash = hash(resource, os, arch);
