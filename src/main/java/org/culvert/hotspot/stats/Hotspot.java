@@ -11,9 +11,9 @@ import java.util.List;
  * @param rank 1 for the greatest excess
  * @param road number of the road
  * @param spans what it covers, in order of chainage
- * @param fromChainageMetres where it starts along the road
+ * @param fromChainageMetres where it starts along the road; of a divided road, along the carriageway with more events
  * @param toChainageMetres where it ends
- * @param lengthMetres length of road covered
+ * @param lengthMetres length of road covered, two carriageways side by side counted once
  * @param incidents events recorded on it
  * @param expected events that the kind of chance would record on it
  * @param intervalLow lower end of the 95 % interval of the count

@@ -20,14 +20,17 @@ final class HotspotNaming {
     private final RoadGraph graph;
     private final Pieces pieces;
     private final Chainage chainage;
+    private final Twins twins;
     private final int[] eventsIn;
     private final double[] expectedIn;
     private final Settings settings;
 
-    HotspotNaming(Pieces pieces, Chainage chainage, int[] eventsIn, double[] expectedIn, Settings settings) {
+    HotspotNaming(
+            Pieces pieces, Chainage chainage, Twins twins, int[] eventsIn, double[] expectedIn, Settings settings) {
         this.graph = pieces.graph();
         this.pieces = pieces;
         this.chainage = chainage;
+        this.twins = twins;
         this.eventsIn = eventsIn;
         this.expectedIn = expectedIn;
         this.settings = settings;
@@ -41,11 +44,10 @@ final class HotspotNaming {
             }
         }
         List<Hotspot> named = new ArrayList<>();
-        for (List<Integer> stretch : stretches(significant)) {
-            List<Integer> trimmed = trim(stretch);
-            int incidents = trimmed.stream().mapToInt(piece -> eventsIn[piece]).sum();
-            if (incidents >= settings.minimumIncidents()) {
-                named.add(describe(trimmed, incidents, adjustedP));
+        for (List<Integer> meeting : stretches(significant)) {
+            var stretch = new Stretch(meeting);
+            if (stretch.incidents() >= settings.minimumIncidents()) {
+                named.add(stretch.describe(adjustedP));
             }
         }
         named.sort(Comparator.comparingDouble((Hotspot hotspot) -> -hotspot.excess())
@@ -69,6 +71,10 @@ final class HotspotNaming {
         for (int piece = significant.nextSetBit(0); piece >= 0; piece = significant.nextSetBit(piece + 1)) {
             if (significant.get(piece + 1) && pieces.linkOf(piece) == pieces.linkOf(piece + 1)) {
                 join(parent, piece, piece + 1);
+            }
+            int twin = twins.of(piece);
+            if (twin >= 0 && significant.get(twin) && roadOf(piece) == roadOf(twin)) {
+                join(parent, piece, twin);
             }
         }
         for (int node = 0; node < graph.nodeCount(); node++) {
@@ -116,51 +122,85 @@ final class HotspotNaming {
         parent[Math.max(a, b)] = Math.min(a, b);
     }
 
+    /**
+     * The stretch from its first event to its last, along its main strand: that with the most events. Pieces of another
+     * carriageway lie where the piece beside them does.
+     */
+    private final class Stretch {
+        private final List<Integer> inOrder = new ArrayList<>();
+        private final int mainStrand;
+
+        Stretch(List<Integer> pieces) {
+            Map<Integer, Integer> eventsOf = new TreeMap<>();
+            pieces.forEach(piece -> eventsOf.merge(strandOf(piece), eventsIn[piece], Integer::sum));
+            this.mainStrand = eventsOf.entrySet().stream()
+                    .max(Map.Entry.<Integer, Integer>comparingByValue()
+                            .thenComparing(Map.Entry.comparingByKey(Comparator.reverseOrder())))
+                    .map(Map.Entry::getKey)
+                    .orElseThrow();
+            var events = pieces.stream()
+                    .filter(piece -> eventsIn[piece] > 0)
+                    .mapToDouble(this::along)
+                    .summaryStatistics();
+            pieces.stream()
+                    .filter(piece -> along(piece) >= events.getMin() && along(piece) <= events.getMax())
+                    .sorted(Comparator.comparingDouble(this::along).thenComparing(Comparator.naturalOrder()))
+                    .forEach(inOrder::add);
+        }
+
+        private double along(int piece) {
+            int twin = twins.of(piece);
+            return middle(strandOf(piece) != mainStrand && twin >= 0 ? twin : piece);
+        }
+
+        int incidents() {
+            return inOrder.stream().mapToInt(piece -> eventsIn[piece]).sum();
+        }
+
+        Hotspot describe(double[] adjustedP) {
+            var covered = new BitSet();
+            inOrder.forEach(covered::set);
+            boolean onMain = inOrder.stream().anyMatch(piece -> strandOf(piece) == mainStrand);
+            double low = Double.POSITIVE_INFINITY;
+            double high = Double.NEGATIVE_INFINITY;
+            double length = 0;
+            double expected = 0;
+            double p = 1;
+            for (int piece : inOrder) {
+                int link = pieces.linkOf(piece);
+                if (!onMain || strandOf(piece) == mainStrand) {
+                    double start = chainage.at(link, pieces.start(piece));
+                    double end = chainage.at(link, pieces.end(piece));
+                    low = Math.min(low, Math.min(start, end));
+                    high = Math.max(high, Math.max(start, end));
+                }
+                boolean both = twins.of(piece) >= 0 && covered.get(twins.of(piece));
+                length += both ? pieces.length(piece) / 2 : pieces.length(piece);
+                expected += expectedIn[piece];
+                p = Math.min(p, adjustedP[piece]);
+            }
+            CountInterval interval = CountInterval.of(incidents(), INTERVAL_LEVEL);
+            return new Hotspot(
+                    0,
+                    roadOf(inOrder.get(0)),
+                    spans(inOrder),
+                    low,
+                    high,
+                    length,
+                    incidents(),
+                    expected,
+                    interval.low(),
+                    interval.high(),
+                    p);
+        }
+    }
+
+    private int strandOf(int piece) {
+        return chainage.strand(pieces.linkOf(piece));
+    }
+
     private double middle(int piece) {
         return chainage.at(pieces.linkOf(piece), pieces.centre(piece));
-    }
-
-    /** The pieces from the first event to the last, by chainage; none if there is no event. */
-    private List<Integer> trim(List<Integer> stretch) {
-        var events = stretch.stream()
-                .filter(piece -> eventsIn[piece] > 0)
-                .mapToDouble(this::middle)
-                .summaryStatistics();
-        return stretch.stream()
-                .filter(piece -> middle(piece) >= events.getMin() && middle(piece) <= events.getMax())
-                .sorted(Comparator.comparingDouble(this::middle).thenComparing(Comparator.naturalOrder()))
-                .toList();
-    }
-
-    private Hotspot describe(List<Integer> stretch, int incidents, double[] adjustedP) {
-        double low = Double.POSITIVE_INFINITY;
-        double high = Double.NEGATIVE_INFINITY;
-        double length = 0;
-        double expected = 0;
-        double p = 1;
-        for (int piece : stretch) {
-            int link = pieces.linkOf(piece);
-            double start = chainage.at(link, pieces.start(piece));
-            double end = chainage.at(link, pieces.end(piece));
-            low = Math.min(low, Math.min(start, end));
-            high = Math.max(high, Math.max(start, end));
-            length += pieces.length(piece);
-            expected += expectedIn[piece];
-            p = Math.min(p, adjustedP[piece]);
-        }
-        CountInterval interval = CountInterval.of(incidents, INTERVAL_LEVEL);
-        return new Hotspot(
-                0,
-                roadOf(stretch.get(0)),
-                spans(stretch),
-                low,
-                high,
-                length,
-                incidents,
-                expected,
-                interval.low(),
-                interval.high(),
-                p);
     }
 
     /** The runs of neighbouring pieces on each link, in the order in which the chainage first meets them. */

@@ -23,14 +23,21 @@ public final class HotspotSearch {
 
     private final RoadGraph graph;
     private final Chainage chainage;
+    private final Carriageways carriageways;
     private final Settings settings;
 
+    /** A search on a network without divided roads. */
     public HotspotSearch(RoadGraph graph, Chainage chainage, Settings settings) {
+        this(graph, chainage, Carriageways.NONE, settings);
+    }
+
+    public HotspotSearch(RoadGraph graph, Chainage chainage, Carriageways carriageways, Settings settings) {
         if (chainage.linkCount() != graph.linkCount()) {
             throw new IllegalArgumentException("every link of the network needs its chainage");
         }
         this.graph = graph;
         this.chainage = chainage;
+        this.carriageways = carriageways;
         this.settings = settings;
     }
 
@@ -51,8 +58,9 @@ public final class HotspotSearch {
             lookedUp.addAll(all.reports());
             everywhere = false;
         }
+        var twins = new Twins(pieces, carriageways);
         Responses responses =
-                Responses.build(pieces, chainage, kernel, settings.pieceMetres(), lookedUp, everywhere, threads);
+                Responses.build(pieces, chainage, twins, kernel, settings.pieceMetres(), lookedUp, everywhere, threads);
         NullModel model = model(chance, responses, ordered);
         NullModel.Moments moments = model.moments();
         var surprise = new Surprise(moments);
@@ -73,7 +81,7 @@ public final class HotspotSearch {
         for (int i = 0; i < count; i++) {
             adjustedP[touched[i]] = simulated.adjustedP(surprise.at(touched[i], density[touched[i]]));
         }
-        var naming = new HotspotNaming(pieces, chainage, eventsIn, moments.recorded(), settings);
+        var naming = new HotspotNaming(pieces, chainage, twins, eventsIn, moments.recorded(), settings);
         return new Findings(pieces, density, moments.mean(), adjustedP, naming);
     }
 

@@ -58,6 +58,13 @@ final class KernelRows {
         return noted;
     }
 
+    /** Adds a share of a row to another that is being filled. */
+    void copyTo(int row, double share, RowBuffer into) {
+        for (int entry = start[row]; entry < start[row + 1]; entry++) {
+            into.add(piece[entry], share * value[entry]);
+        }
+    }
+
     /**
      * Builds the rows.
      *

@@ -40,6 +40,7 @@ final class Responses {
     static Responses build(
             Pieces pieces,
             Chainage chainage,
+            Twins twins,
             RoadKernel kernel,
             double pieceMetres,
             Collection<RoadEvent> events,
@@ -66,7 +67,7 @@ final class Responses {
                 spreader.addNeighbours(wanted, spread, base);
             }
         });
-        KernelRows exact = KernelRows.build(pieces, kernel, base, threads);
+        KernelRows exact = twins.fold(KernelRows.build(pieces, kernel, twins.with(base), threads), base, threads);
         needed.forEach((spread, wanted) ->
                 responses.rows.add(spread == 0 ? exact : spreader.average(exact, wanted, spread, threads)));
         return responses;

@@ -76,16 +76,10 @@ final class RoadSpread {
             double[] total = new double[1];
             around(piece, spreadMetres, (near, overlap) -> total[0] += overlap);
             if (total[0] == 0) {
-                copy(exact, piece, 1, into);
+                exact.copyTo(piece, 1, into);
             } else {
-                around(piece, spreadMetres, (near, overlap) -> copy(exact, near, overlap / total[0], into));
+                around(piece, spreadMetres, (near, overlap) -> exact.copyTo(near, overlap / total[0], into));
             }
         });
-    }
-
-    private static void copy(KernelRows exact, int row, double share, KernelRows.RowBuffer into) {
-        for (int entry = exact.start(row); entry < exact.start(row + 1); entry++) {
-            into.add(exact.piece(entry), share * exact.value(entry));
-        }
     }
 }

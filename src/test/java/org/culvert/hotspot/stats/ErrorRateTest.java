@@ -128,7 +128,14 @@ class ErrorRateTest {
     private double rawThreshold(List<RoadEvent> events, Chance.PerTrafficAndClass chance) {
         var pieces = new Pieces(road, SETTINGS.pieceMetres());
         Responses responses = Responses.build(
-                pieces, roadChainage, new RoadKernel.Epanechnikov(150), SETTINGS.pieceMetres(), events, true, 1);
+                pieces,
+                roadChainage,
+                new Twins(pieces, Carriageways.NONE),
+                new RoadKernel.Epanechnikov(150),
+                SETTINGS.pieceMetres(),
+                events,
+                true,
+                1);
         int[] stratum = new int[pieces.count()];
         Arrays.setAll(stratum, piece -> chance.aadt()[pieces.linkOf(piece)] > 1000 ? 1 : 0);
         var model = new RedrawnPlaces(responses, Responses.inOrder(events), stratum);

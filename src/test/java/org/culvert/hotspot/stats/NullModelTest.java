@@ -89,7 +89,8 @@ class NullModelTest {
     }
 
     private Responses responses(List<RoadEvent> events, boolean everywhere) {
-        return Responses.build(pieces, chainage, KERNEL, 50, events, everywhere, 2);
+        return Responses.build(
+                pieces, chainage, new Twins(pieces, Carriageways.NONE), KERNEL, 50, events, everywhere, 2);
     }
 
     private List<RoadEvent> mixedEvents(int count) {
