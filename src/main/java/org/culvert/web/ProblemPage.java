@@ -1,0 +1,83 @@
+package org.culvert.web;
+
+import java.util.List;
+
+/** What a type of problem means and what to do about it. */
+public record ProblemPage(String type, int status, String title, String meaning, String remedy) {
+    static final List<ProblemPage> ALL = List.of(
+            new ProblemPage(
+                    "invalid",
+                    400,
+                    "Something in the request is not right",
+                    "A field holds something that cannot be understood or cannot be true.",
+                    "Each entry of errors names the field, says what was wrong and what would be right, and where"
+                            + " coordinates look swapped, the other reading. Nothing was kept; send it again corrected."),
+            new ProblemPage(
+                    "not-signed-in",
+                    401,
+                    "You are not signed in",
+                    "The request carries no name and password, or ones that do not belong together.",
+                    "Sign in with an account of this server (HTTP Basic)."),
+            new ProblemPage(
+                    "not-allowed",
+                    403,
+                    "Your role does not reach that",
+                    "The account is known, but none of its roles may do this or see this.",
+                    "Ask a coordinator; what says nothing about a role is refused."),
+            new ProblemPage(
+                    "not-found",
+                    404,
+                    "Nothing is there",
+                    "There is nothing by that address or identifier, or nothing that you may see.",
+                    "Check the identifier; follow the links that the server gave."),
+            new ProblemPage(
+                    "no-such-operation",
+                    405,
+                    "That cannot be done there",
+                    "The address exists but not for this method.",
+                    "See the API's contract for what may be done."),
+            new ProblemPage(
+                    "no-such-format",
+                    415,
+                    "That format is not spoken here",
+                    "The content type sent or wanted is not one of those offered (406 or 415).",
+                    "Send application/json, or application/geo+json where roads are imported."),
+            new ProblemPage(
+                    "conflict",
+                    409,
+                    "That contradicts what is recorded",
+                    "The database keeps rules that no one may break: two holders at once, a case that ends twice.",
+                    "The detail says which rule. Read the record again; if the record is wrong, correct it first."),
+            new ProblemPage(
+                    "stale",
+                    412,
+                    "Someone changed it in between",
+                    "The record is no longer the one that you read.",
+                    "Read it again and repeat the change if it is still right."),
+            new ProblemPage(
+                    "refused",
+                    422,
+                    "A rule refuses that",
+                    "A rule that protects people or animals stops this: the gate before anyone is sent, an authorisation"
+                            + " that is not listed, a release rule that is not passed.",
+                    "The reasons are named. A policy of the network may be set aside by a named person with a reason; a"
+                            + " statute only by a permit with number and document; a protection by nobody."),
+            new ProblemPage(
+                    "our-fault",
+                    500,
+                    "The server made a mistake",
+                    "This is a bug of ours. It has been logged.",
+                    "Nothing half done was kept. Tell whoever runs the server, with the time."),
+            new ProblemPage(
+                    "away",
+                    503,
+                    "The database is away for a moment",
+                    "The server cannot reach its database and is trying again.",
+                    "Wait as many seconds as Retry-After says and send the same request again."),
+            new ProblemPage(
+                    "other",
+                    400,
+                    "Something else is not right",
+                    "The request was refused before it reached a room of this server.",
+                    "The status and the detail say what is known."));
+}
