@@ -27,7 +27,7 @@ final class AnimalMaker {
 
     List<Incident.Animal> animals(
             Dice dice, Settings.Group group, Settings.Taxon taxon, String cause, boolean dead, int month) {
-        boolean orphan = cause.equals("orphaned") || cause.equals("fall from nest or tree");
+        boolean orphan = cause.equals("orphaned") || cause.equals("unsuitablePlace");
         boolean young = orphan || dice.chance(0.12);
         boolean spring = month >= 8 && month <= 12;
         boolean carries = !young && dice.chance(group.youngShare() * (spring ? 2 : 0.8));
@@ -35,7 +35,8 @@ final class AnimalMaker {
         String sex = carries || nesting && dice.chance(0.6)
                 ? "female"
                 : dice.chance(0.2) ? dice.pick(List.of("female", "male")) : "unknown";
-        String checked = dice.chance(0.45) ? "verified" : "unverified";
+        String checked =
+                dice.chance(0.45) ? dice.pick(List.of("seenByMember", "seenByMember", "fromPhotograph")) : "unverified";
         boolean twoAlike = !carries && dice.chance(0.012);
         List<Incident.Animal> animals = new ArrayList<>();
         animals.add(new Incident.Animal(
@@ -47,7 +48,7 @@ final class AnimalMaker {
                 sex,
                 0));
         if (carries) {
-            int howMany = group.name().equals("possums and gliders") && dice.chance(0.3) ? 2 : 1;
+            int howMany = group.name().equals("possums-and-gliders") && dice.chance(0.3) ? 2 : 1;
             for (int i = 0; i < howMany; i++) {
                 animals.add(new Incident.Animal(
                         taxon.scientificName(),

@@ -16,14 +16,18 @@ import org.jspecify.annotations.Nullable;
 
 /** Makes what happened and what was reported of it. */
 final class CallMaker {
-    private static final List<String> OTHER_CAUSES = List.of(
-            "attack by dog",
-            "attack by cat",
-            "entanglement",
-            "orphaned",
-            "illness",
-            "fall from nest or tree",
-            "unknown");
+    static final String COLLISION = "collisionWithVehicle";
+    private static final List<String> OTHER_CAUSES =
+            List.of("attackByDog", "attackByCat", "entanglement", "orphaned", "disease", "unsuitablePlace", "unknown");
+    private static final List<String> OUTCOMES = List.of(
+            "collected",
+            "leftWell",
+            "deadChecked",
+            "notFound",
+            "notAttendedUnsafe",
+            "notAttendedNobody",
+            "adviceOnly",
+            "passedOn");
     private static final double[] OTHER_CAUSE_WEIGHTS = {22, 10, 12, 24, 10, 10, 12};
 
     private final Settings settings;
@@ -126,7 +130,7 @@ final class CallMaker {
         Instant happened = calendar.instant(moment);
         GivenPlace place = placeGiver.onRoad(
                 dice, point, plant == null ? null : plant.spec().wholeKmShare());
-        record(dice, "collision", group, happened, point.spot(), point, plant == null ? null : plant.id(), place);
+        record(dice, COLLISION, group, happened, point.spot(), point, plant == null ? null : plant.id(), place);
     }
 
     private void record(
@@ -138,7 +142,7 @@ final class CallMaker {
             Exposure.@Nullable RoadPoint point,
             @Nullable String plantId,
             GivenPlace place) {
-        boolean dead = dice.chance(cause.equals("collision") ? group.deadShare() : 0.08);
+        boolean dead = dice.chance(cause.equals(COLLISION) ? group.deadShare() : 0.08);
         Settings.Taxon taxon = animalMaker.taxon(dice, group);
         LocalDateTime local = happened.atZone(settings.zone()).toLocalDateTime();
         List<Incident.Animal> animals = animalMaker.animals(dice, group, taxon, cause, dead, local.getMonthValue());
@@ -157,7 +161,12 @@ final class CallMaker {
                     List.of(animalMaker.unsure(saidTaxon, dead || dice.chance(0.1) ? "dead" : "alive"));
             calls.add(call(dice, cause, happened, second, false, point, saidTaxon, said, dead, again));
         }
-        incidents.add(new Incident(0, cause, group.name(), happened, spot, point, plantId, List.copyOf(calls)));
+        Incident.DeskJoin deskJoin = calls.size() == 1
+                ? Incident.DeskJoin.NONE
+                : List.of(Incident.DeskJoin.AT_ONCE, Incident.DeskJoin.LATER, Incident.DeskJoin.NEVER)
+                        .get(dice.weighted(new double[] {60, 27, 13}));
+        incidents.add(
+                new Incident(0, cause, group.name(), happened, spot, point, plantId, deskJoin, List.copyOf(calls)));
     }
 
     private Incident.Call call(
@@ -187,7 +196,7 @@ final class CallMaker {
         Instant end =
                 settings.lastDay().plusDays(2).atStartOfDay(settings.zone()).toInstant();
         Instant recorded = written.isAfter(end) && received.isBefore(end) ? end : written;
-        boolean collision = cause.equals("collision");
+        boolean collision = cause.equals(COLLISION);
         boolean hurt = collision && dice.chance(0.008);
         String offTheRoad = !collision ? "yes" : dice.chance(0.85) ? "yes" : dice.chance(0.5) ? "unknown" : "no";
         String words = Words.of(dice, cause, dead, taxon.vernacularName());
@@ -212,18 +221,10 @@ final class CallMaker {
 
     private static String outcome(Dice dice, boolean dead, GivenPlace place) {
         if (place.kind() == GivenPlace.Kind.NONE && dice.chance(0.5)) {
-            return "advice only";
+            return "adviceOnly";
         }
-        double[] weights = dead ? new double[] {4, 0, 60, 16, 14, 4, 2} : new double[] {58, 12, 6, 14, 4, 4, 2};
-        return List.of(
-                        "collected",
-                        "left well",
-                        "dead, checked",
-                        "not found",
-                        "not attended",
-                        "advice only",
-                        "passed to another body")
-                .get(dice.weighted(weights));
+        double[] weights = dead ? new double[] {4, 0, 60, 16, 8, 6, 4, 2} : new double[] {58, 12, 6, 14, 1, 3, 4, 2};
+        return OUTCOMES.get(dice.weighted(weights));
     }
 
     /** Incidents in the order in which they became known, calls numbered as they came in. */
@@ -255,6 +256,7 @@ final class CallMaker {
                 incident.spot(),
                 incident.point(),
                 incident.plantId(),
+                incident.deskJoin(),
                 incident.calls().stream()
                         .map(call -> new Incident.Call(
                                 Objects.requireNonNull(ids.get(call)),

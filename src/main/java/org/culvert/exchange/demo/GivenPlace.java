@@ -25,12 +25,12 @@ record GivenPlace(
         @Nullable String crossingRoadName) {
 
     enum Kind {
-        DECIMAL_DEGREES("decimal degrees"),
-        DEGREES_MINUTES_SECONDS("degrees minutes seconds"),
+        DECIMAL_DEGREES("decimalDegrees"),
+        DEGREES_MINUTES_SECONDS("degreesMinutesSeconds"),
         GRID("grid"),
-        PLUS_CODE("plus code"),
-        ROAD_AND_CHAINAGE("road and chainage"),
-        CROSSING_ROADS("crossing roads"),
+        PLUS_CODE("plusCode"),
+        ROAD_AND_CHAINAGE("roadAndChainage"),
+        CROSSING_ROADS("crossingRoads"),
         NONE("none");
 
         private final String word;

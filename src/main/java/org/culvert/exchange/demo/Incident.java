@@ -18,7 +18,20 @@ record Incident(
         Spot spot,
         Exposure.@Nullable RoadPoint point,
         @Nullable String plantId,
+        DeskJoin deskJoin,
         List<Call> calls) {
+
+    /** What the desk made of a second call about the same animal. */
+    enum DeskJoin {
+        /** There was no second call. */
+        NONE,
+        /** It was known at once to be about the first one's incident. */
+        AT_ONCE,
+        /** It became an incident of its own, which was joined to the first afterwards. */
+        LATER,
+        /** Nobody noticed. */
+        NEVER
+    }
 
     /**
      * One person's report.

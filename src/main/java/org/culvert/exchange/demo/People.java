@@ -14,11 +14,13 @@ record People(
         List<Vaccination> vaccinations,
         List<ReleaseSite> releaseSites) {
 
-    /** The kind is one of network, clinic, council, roads authority, wildlife authority. */
+    /** The kind is one of network, clinic, council, roadsAuthority, wildlifeAuthority. */
     record Organisation(String key, String name, String kind, String email, String phone) {}
 
     record Member(
             String key,
+            String callSign,
+            String vetRegistration,
             String givenName,
             String familyName,
             String email,
@@ -38,7 +40,7 @@ record People(
             LocalDate validTo,
             boolean incubation) {}
 
-    /** An event is a completed first course, a booster, or an antibody test with its result. */
+    /** An event is a first course, a booster, or an antibody test with its result. */
     record Vaccination(
             String memberKey,
             String against,

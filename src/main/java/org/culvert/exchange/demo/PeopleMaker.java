@@ -11,17 +11,33 @@ import java.util.Set;
 final class PeopleMaker {
     private static final int MEMBERS = 60;
     private static final int BAT_PEOPLE = 14;
-    private static final List<String> BATS = List.of("flying foxes", "microbats");
+    private static final List<String> CALL_SIGNS = List.of(
+            "Acacia",
+            "Banksia",
+            "Casuarina",
+            "Dianella",
+            "Eremophila",
+            "Ficus",
+            "Grevillea",
+            "Hakea",
+            "Indigofera",
+            "Jacksonia",
+            "Kunzea",
+            "Lomandra",
+            "Melaleuca",
+            "Olearia",
+            "Pultenaea");
+    private static final List<String> BATS = List.of("flying-foxes", "microbats");
     private static final List<List<String>> LEAST_CONCERN = List.of(
-            List.of("possums and gliders", "bandicoots"),
+            List.of("possums-and-gliders", "bandicoots"),
             List.of("macropods"),
             List.of("macropods", "wombats"),
-            List.of("other birds"),
-            List.of("other birds", "owls and frogmouths", "possums and gliders"));
+            List.of("other-birds"),
+            List.of("other-birds", "owls-and-frogmouths", "possums-and-gliders"));
     private static final List<List<String>> SPECIALIST = List.of(
             List.of("turtles"),
             List.of("turtles", "lizards"),
-            List.of("raptors", "owls and frogmouths"),
+            List.of("raptors", "owls-and-frogmouths"),
             List.of("monotremes"),
             List.of("snakes", "lizards"));
 
@@ -76,8 +92,8 @@ final class PeopleMaker {
                     i == 0 ? 60 : 15));
         }
         settings.councils().forEach(council -> organisation(council.code(), council.name(), "council"));
-        organisation("roads", settings.roadsAuthority(), "roads authority");
-        organisation("wildlife", settings.wildlifeAuthority(), "wildlife authority");
+        organisation("roads", settings.roadsAuthority(), "roadsAuthority");
+        organisation("wildlife", settings.wildlifeAuthority(), "wildlifeAuthority");
     }
 
     private void organisation(String key, String name, String kind) {
@@ -108,7 +124,18 @@ final class PeopleMaker {
             premises.add(new People.Premises(
                     premisesKey, "home", dice.from(1, 98) + " " + street.name(), home, holds ? dice.from(2, 14) : 1));
         }
-        members.add(new People.Member(key, name[0], name[1], email, phone(), organisation, roles, premisesKey));
+        String vetRegistration = i < 8 && i % 2 == 0 ? String.format(Locale.ROOT, "UVB-%04d", 1201 + 7 * i) : "";
+        members.add(new People.Member(
+                key,
+                CALL_SIGNS.get(i % CALL_SIGNS.size()) + ' ' + (i / CALL_SIGNS.size() + 1),
+                vetRegistration,
+                name[0],
+                name[1],
+                email,
+                phone(),
+                organisation,
+                roles,
+                premisesKey));
         if (holds) {
             authorise(key, i);
         }
@@ -172,13 +199,13 @@ final class PeopleMaker {
         }
         boolean lapsed = n < 6;
         LocalDate course = settings.lastDay().minusDays(lapsed ? dice.from(1_900, 2_300) : dice.from(500, 1_500));
-        vaccinations.add(new People.Vaccination(member, "rabies", "first course completed", course, null));
+        vaccinations.add(new People.Vaccination(member, "lyssavirus", "first course", course, null));
         LocalDate booster = course.plusDays(dice.from(360, 375));
-        vaccinations.add(new People.Vaccination(member, "rabies", "booster", booster, null));
+        vaccinations.add(new People.Vaccination(member, "lyssavirus", "booster", booster, null));
         if (!lapsed && n % 2 == 0) {
             double antibody = StrictMath.rint(dice.between(0.6, 4) * 100) / 100;
             vaccinations.add(new People.Vaccination(
-                    member, "rabies", "antibody test", settings.lastDay().minusDays(dice.from(20, 300)), antibody));
+                    member, "lyssavirus", "antibody test", settings.lastDay().minusDays(dice.from(20, 300)), antibody));
         }
     }
 
@@ -197,8 +224,8 @@ final class PeopleMaker {
                     spot,
                     water ? "fresh water" : "forest",
                     water
-                            ? List.of("turtles", "monotremes", "other birds")
-                            : List.of("possums and gliders", "macropods", "koalas", "wombats", "owls and frogmouths"),
+                            ? List.of("turtles", "monotremes", "other-birds")
+                            : List.of("possums-and-gliders", "macropods", "koalas", "wombats", "owls-and-frogmouths"),
                     terrain.catchmentAt(spot),
                     terrain.councilAt(spot),
                     terrain.parkAt(spot),

@@ -24,6 +24,7 @@ public final class RegionFiles {
         texts.put("catchments.geojson", areas(region.terrain().catchments()));
         texts.put("parks.geojson", areas(region.terrain().parks()));
         texts.put("councils.geojson", areas(region.terrain().councils()));
+        texts.put("taxon-groups.csv", files.taxonGroups());
         texts.put("taxa.csv", files.taxa());
         texts.put("organisations.csv", files.organisations());
         texts.put("members.csv", files.members());
@@ -88,6 +89,15 @@ public final class RegionFiles {
         return json.text();
     }
 
+    private String taxonGroups() {
+        Csv csv = new Csv("key", "name", "vaccinationNeeded", "pouch", "clutches", "introduced");
+        region.settings()
+                .groups()
+                .forEach(g ->
+                        csv.row(g.name(), g.label(), g.vaccinationNeeded(), g.pouch(), g.clutches(), g.introduced()));
+        return csv.text();
+    }
+
     private String taxa() {
         List<String> columns = List.of(
                 "scientificName",
@@ -98,7 +108,7 @@ public final class RegionFiles {
                 "family",
                 "taxonGroup",
                 "establishmentMeans",
-                "sensitivityCategory",
+                "sensitivityGridDegrees",
                 "sensitivityReason",
                 "sensitivityReviewBy",
                 "cautions");
@@ -116,12 +126,23 @@ public final class RegionFiles {
     }
 
     private String members() {
-        Csv csv =
-                new Csv("key", "givenName", "familyName", "email", "phone", "organisationKey", "roles", "premisesKey");
+        Csv csv = new Csv(
+                "key",
+                "callSign",
+                "vetRegistration",
+                "givenName",
+                "familyName",
+                "email",
+                "phone",
+                "organisationKey",
+                "roles",
+                "premisesKey");
         region.people()
                 .members()
                 .forEach(m -> csv.row(
                         m.key(),
+                        m.callSign(),
+                        m.vetRegistration(),
                         m.givenName(),
                         m.familyName(),
                         m.email(),

@@ -47,6 +47,11 @@ record Settings(
     /** How a taxon group is met: shares of the calls, hours, and weights of the twelve months. */
     record Group(
             String name,
+            String label,
+            String vaccinationNeeded,
+            boolean pouch,
+            boolean clutches,
+            boolean introduced,
             double collisionShare,
             double otherShare,
             String activity,
@@ -193,6 +198,11 @@ record Settings(
                         .toArray();
         return new Group(
                 value(row, "taxonGroup"),
+                value(row, "name"),
+                value(row, "vaccinationNeeded"),
+                Boolean.parseBoolean(value(row, "pouch")),
+                Boolean.parseBoolean(value(row, "clutches")),
+                Boolean.parseBoolean(value(row, "introduced")),
                 number(row, "collisionShare"),
                 number(row, "otherShare"),
                 value(row, "activity"),

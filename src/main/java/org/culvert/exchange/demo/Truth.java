@@ -130,11 +130,15 @@ final class Truth {
     }
 
     private static String duplicates(DemoRegion region) {
-        Csv csv = new Csv("incident", "callId", "sameAsCallId");
+        Csv csv = new Csv("incident", "callId", "sameAsCallId", "joinedByTheDesk");
         for (Incident incident : region.incidents()) {
             for (Incident.Call later :
                     incident.calls().subList(1, incident.calls().size())) {
-                csv.row(incident.number(), later.id(), incident.calls().get(0).id());
+                csv.row(
+                        incident.number(),
+                        later.id(),
+                        incident.calls().get(0).id(),
+                        incident.deskJoin().name().toLowerCase(Locale.ROOT).replace('_', ' '));
             }
         }
         return csv.text();

@@ -31,8 +31,8 @@ final class Words {
 
     static String of(Dice dice, String cause, boolean dead, String vernacularName) {
         List<String> templates = switch (cause) {
-            case "collision" -> dead ? STRUCK_DEAD : STRUCK_ALIVE;
-            case "attack by dog", "attack by cat" -> DOG;
+            case CallMaker.COLLISION -> dead ? STRUCK_DEAD : STRUCK_ALIVE;
+            case "attackByDog", "attackByCat" -> DOG;
             case "entanglement" -> WIRE;
             case "orphaned" -> ALONE;
             default -> OTHER;

@@ -205,7 +205,7 @@ class DemoRegionTest {
             }
         }
         double expected = near / REGION.exposure().total();
-        for (String group : List.of("macropods", "possums and gliders", "other birds", "turtles")) {
+        for (String group : List.of("macropods", "possums-and-gliders", "other-birds", "turtles")) {
             List<Incident> background = REGION.incidents().stream()
                     .filter(incident -> incident.taxonGroup().equals(group) && incident.plantId() == null)
                     .filter(incident -> incident.point() != null)
@@ -222,7 +222,7 @@ class DemoRegionTest {
     private static double shareOf(String group, Predicate<LocalDateTime> when) {
         List<Incident> all = REGION.incidents().stream()
                 .filter(incident ->
-                        incident.taxonGroup().equals(group) && incident.cause().equals("collision"))
+                        incident.taxonGroup().equals(group) && incident.cause().equals(CallMaker.COLLISION))
                 .toList();
         return (double) all.stream()
                         .filter(incident -> when.test(local(incident)))
