@@ -5,6 +5,7 @@ import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.annotations.QuarkusMain;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.function.BiConsumer;
 import org.culvert.platform.database.CannotStartException;
 import org.culvert.platform.database.ServerDatabase;
 
@@ -13,7 +14,7 @@ import org.culvert.platform.database.ServerDatabase;
 public final class CulvertMain {
     private static final long SERVER_STOP_PATIENCE_SECONDS = 60;
 
-    private CulvertMain() {}
+    CulvertMain() {}
 
     public static void main(String... args) {
         ServerDatabase database;
@@ -28,12 +29,26 @@ public final class CulvertMain {
         database.access().publish();
         CountDownLatch serverStopped = new CountDownLatch(1);
         // The exit handler runs while the JVM is going down already and may not get to its end; a shutdown hook does.
-        Runtime.getRuntime().addShutdownHook(new Thread(() -> stopAfter(serverStopped, database), "database stopper"));
+        Thread stopper = new Thread(() -> stopAfter(serverStopped, database), "database stopper");
+        Runtime.getRuntime().addShutdownHook(stopper);
+        BiConsumer<Integer, Throwable> exit = ApplicationLifecycleManager.getDefaultExitCodeHandler();
         ApplicationLifecycleManager.setDefaultExitCodeHandler((code, failure) -> {
             serverStopped.countDown();
-            System.exit(code);
+            exit.accept(code, failure);
         });
         Quarkus.run(args);
+        // Only live coding comes here: the changed server is started in the same JVM and takes the database over.
+        ApplicationLifecycleManager.setDefaultExitCodeHandler(exit);
+        handOver(stopper, database);
+    }
+
+    private static void handOver(Thread stopper, ServerDatabase database) {
+        try {
+            Runtime.getRuntime().removeShutdownHook(stopper);
+        } catch (IllegalStateException theJvmIsGoingDown) {
+            return;
+        }
+        database.release();
     }
 
     private static void stopAfter(CountDownLatch serverStopped, ServerDatabase database) {

@@ -97,7 +97,7 @@ public final class OwnPostgres {
     /** Stops watching and stops PostgreSQL, then lets go of the folder. */
     public void stop() {
         try {
-            release();
+            stopWatching();
             cluster.stop();
         } catch (IOException e) {
             LOG.errorf("PostgreSQL in %s was not stopped: %s", home.root(), e);
@@ -108,7 +108,13 @@ public final class OwnPostgres {
         }
     }
 
-    private synchronized void release() {
+    /** Stops watching and lets go of the folder; PostgreSQL goes on, for the next server to adopt. */
+    public void release() {
+        stopWatching();
+        home.unlock();
+    }
+
+    private synchronized void stopWatching() {
         watching = false;
         notifyAll();
     }

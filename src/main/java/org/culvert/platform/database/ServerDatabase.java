@@ -42,6 +42,13 @@ public final class ServerDatabase {
         return access;
     }
 
+    /** Lets go of the database without stopping it, for a server that takes it over. */
+    public void release() {
+        if (own != null) {
+            own.release();
+        }
+    }
+
     /** Stops the database if it is the server's own. */
     public void close() {
         if (own != null) {
