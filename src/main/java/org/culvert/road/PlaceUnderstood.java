@@ -31,6 +31,8 @@ public record PlaceUnderstood(
      * @param roadLinkId the link
      * @param roadName name or label of the road
      * @param carriageway carriageway where the road has several
+     * @param decimalLatitude of the point on the road, WGS 84
+     * @param decimalLongitude of the point on the road
      * @param metresAlongLink metres from the link's start
      * @param chainageMetres chainage along the road in metres
      * @param chainagePrecisionMetres to how many metres the chainage was given, or null when it was measured from a
@@ -43,6 +45,8 @@ public record PlaceUnderstood(
             UUID roadLinkId,
             String roadName,
             @Nullable String carriageway,
+            double decimalLatitude,
+            double decimalLongitude,
             double metresAlongLink,
             double chainageMetres,
             @Nullable Double chainagePrecisionMetres,

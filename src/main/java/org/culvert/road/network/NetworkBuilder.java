@@ -10,6 +10,8 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import org.culvert.geo.Bounds;
+import org.culvert.geo.Grid;
+import org.culvert.geo.Position;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -32,18 +34,21 @@ public final class NetworkBuilder {
     private static final int EXAMPLES = 20;
 
     private final VertexMap vertexMap;
+    private final boolean planar;
+    private final boolean degrees;
     private final List<RoadLine> lines = new ArrayList<>();
     private final Map<String, Integer> leftOut = new TreeMap<>();
     private final List<String> leftOutExamples = new ArrayList<>();
 
-    private NetworkBuilder(VertexMap vertexMap) {
+    private NetworkBuilder(VertexMap vertexMap, boolean planar, boolean degrees) {
         this.vertexMap = vertexMap;
+        this.planar = planar;
+        this.degrees = degrees;
     }
 
-    /** From coordinates of the source to longitude and latitude in degrees, or to themselves. */
+    /** From coordinates of the source to those of the network's frame, written into {@code target[0]} and {@code [1]}. */
     @FunctionalInterface
-    public interface VertexMap {
-        /** Writes the mapped pair into {@code target[0]} and {@code target[1]}. */
+    private interface VertexMap {
         void map(double first, double second, double[] target);
     }
 
@@ -52,27 +57,24 @@ public final class NetworkBuilder {
         target[1] = second;
     };
 
-    private boolean planar;
-    private boolean degrees = true;
-
     /** Vertices are longitude and latitude on WGS 84. */
     public static NetworkBuilder geographic() {
-        return new NetworkBuilder(SAME);
+        return new NetworkBuilder(SAME, false, true);
     }
 
-    /** Vertices are eastings and northings in a unit near the metre, which a map turns into longitude and latitude. */
-    public static NetworkBuilder projected(VertexMap toLongitudeLatitude) {
-        NetworkBuilder builder = new NetworkBuilder(toLongitudeLatitude);
-        builder.degrees = false;
-        return builder;
+    /** Vertices are in a reference system, easting (or longitude) first. Lines are straight in that system. */
+    public static NetworkBuilder in(Grid grid) {
+        VertexMap toWgs84 = (first, second, target) -> {
+            Position position = grid.inverse(first, second);
+            target[0] = position.longitude();
+            target[1] = position.latitude();
+        };
+        return new NetworkBuilder(toWgs84, false, grid.isGeographic());
     }
 
     /** Vertices are x and y in metres on a plane of their own. */
     public static NetworkBuilder planar() {
-        NetworkBuilder builder = new NetworkBuilder(SAME);
-        builder.planar = true;
-        builder.degrees = false;
-        return builder;
+        return new NetworkBuilder(SAME, true, false);
     }
 
     public NetworkBuilder add(RoadLine line) {

@@ -11,11 +11,13 @@ import org.jspecify.annotations.Nullable;
  * longitudes and latitudes, on the plane itself for networks that are planar from the start.
  */
 public final class NetworkFrame {
-    private static final NetworkFrame PLANAR = new NetworkFrame(null);
+    private static final NetworkFrame PLANAR = new NetworkFrame(null, null);
 
+    private final @Nullable Bounds bounds;
     private final @Nullable LocalPlane plane;
 
-    private NetworkFrame(@Nullable LocalPlane plane) {
+    private NetworkFrame(@Nullable Bounds bounds, @Nullable LocalPlane plane) {
+        this.bounds = bounds;
         this.plane = plane;
     }
 
@@ -26,11 +28,19 @@ public final class NetworkFrame {
 
     /** Vertices are longitude and latitude on WGS 84, laid on a plane around the middle of the bounds. */
     public static NetworkFrame geographic(Bounds bounds) {
-        return new NetworkFrame(LocalPlane.around(bounds.centre()));
+        return new NetworkFrame(bounds, LocalPlane.around(bounds.centre()));
     }
 
     public boolean isGeographic() {
         return plane != null;
+    }
+
+    /** The bounds that fix a geographic frame: from equal bounds comes the same frame. */
+    public Bounds bounds() {
+        if (bounds == null) {
+            throw new IllegalStateException("a planar network has no bounds on Earth");
+        }
+        return bounds;
     }
 
     /** The plane of a geographic frame. */

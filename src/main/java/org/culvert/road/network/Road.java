@@ -1,5 +1,6 @@
 package org.culvert.road.network;
 
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,5 +24,15 @@ public record Road(
     /** The label with the carriageway where there is one. */
     public String fullLabel() {
         return carriageway == null ? label : label + " (" + carriageway + ")";
+    }
+
+    /** Whether two words mean the same carriageway or direction: the same words, or the same point of the compass. */
+    public static boolean sameCarriageway(String one, String other) {
+        if (one.strip().equalsIgnoreCase(other.strip())) {
+            return true;
+        }
+        Optional<Double> here = TravelDirection.degrees(one);
+        Optional<Double> there = TravelDirection.degrees(other);
+        return here.isPresent() && there.isPresent() && TravelDirection.between(here.get(), there.get()) <= 22.5;
     }
 }

@@ -4,7 +4,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.locationtech.jts.algorithm.RobustLineIntersector;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
@@ -102,25 +105,28 @@ public final class RoadFinder {
      * A junction or crossing of two roads.
      *
      * @param point on a link of the first road
+     * @param otherPoint the same place on a link of the other road
      * @param spreadMetres how far the nodes of the junction are from the point at most; 0 for a single node
      * @param sharesNode whether the roads meet there; false where one passes over the other
      */
-    public record Crossing(LinkPoint point, double spreadMetres, boolean sharesNode) {}
+    public record Crossing(LinkPoint point, LinkPoint otherPoint, double spreadMetres, boolean sharesNode) {}
+
+    /** The same place on links of two roads. */
+    private record Meeting(LinkPoint point, LinkPoint other) {}
 
     /**
      * Where two roads meet, or where they do not meet at all, where one passes over the other. Nodes within 100 m of each
      * other are one junction, at the node nearest to their middle.
      */
     public List<Crossing> crossings(List<Road> roads, List<Road> others) {
-        List<LinkPoint> nodes = sharedNodes(roads, others);
-        boolean share = !nodes.isEmpty();
-        List<LinkPoint> points = share ? nodes : passes(roads, others);
+        List<Meeting> meetings = sharedNodes(roads, others);
+        boolean share = !meetings.isEmpty();
+        List<Meeting> left = new ArrayList<>(share ? meetings : passes(roads, others));
         List<Crossing> crossings = new ArrayList<>();
-        List<LinkPoint> left = new ArrayList<>(points);
         while (!left.isEmpty()) {
-            LinkPoint first = left.get(0);
-            List<LinkPoint> together = left.stream()
-                    .filter(point -> apart(first, point) <= ONE_JUNCTION_METRES)
+            Meeting first = left.get(0);
+            List<Meeting> together = left.stream()
+                    .filter(meeting -> apart(first.point, meeting.point) <= ONE_JUNCTION_METRES)
                     .toList();
             left.removeAll(together);
             crossings.add(crossing(together, share));
@@ -128,20 +134,20 @@ public final class RoadFinder {
         return crossings;
     }
 
-    private Crossing crossing(List<LinkPoint> together, boolean share) {
-        LinkPoint middle = together.get(0);
+    private Crossing crossing(List<Meeting> together, boolean share) {
+        Meeting middle = together.get(0);
         double least = Double.POSITIVE_INFINITY;
-        for (LinkPoint point : together) {
+        for (Meeting meeting : together) {
             double farthest = together.stream()
-                    .mapToDouble(other -> apart(point, other))
+                    .mapToDouble(other -> apart(meeting.point, other.point))
                     .max()
                     .orElse(0);
             if (farthest < least) {
                 least = farthest;
-                middle = point;
+                middle = meeting;
             }
         }
-        return new Crossing(middle, least, share);
+        return new Crossing(middle.point, middle.other, least, share);
     }
 
     private double apart(LinkPoint one, LinkPoint other) {
@@ -150,64 +156,69 @@ public final class RoadFinder {
         return Math.hypot(here[0] - there[0], here[1] - there[1]);
     }
 
-    private List<LinkPoint> sharedNodes(List<Road> roads, List<Road> others) {
+    private List<Meeting> sharedNodes(List<Road> roads, List<Road> others) {
         RoadGraph graph = network.graph();
-        BitSet ofOthers = new BitSet(graph.nodeCount());
+        Map<Integer, LinkPoint> ofOthers = new HashMap<>();
         for (Road other : others) {
             for (int link : other.links()) {
-                ofOthers.set(graph.from(link));
-                ofOthers.set(graph.to(link));
+                ofOthers.putIfAbsent(graph.from(link), new LinkPoint(link, 0));
+                ofOthers.putIfAbsent(graph.to(link), new LinkPoint(link, graph.length(link)));
             }
         }
-        BitSet seen = new BitSet(graph.nodeCount());
-        List<LinkPoint> points = new ArrayList<>();
+        Map<Integer, Meeting> byNode = new LinkedHashMap<>();
         for (Road road : roads) {
             for (int link : road.links()) {
-                add(points, seen, ofOthers, graph.from(link), new LinkPoint(link, 0));
-                add(points, seen, ofOthers, graph.to(link), new LinkPoint(link, graph.length(link)));
+                meet(byNode, ofOthers, graph.from(link), new LinkPoint(link, 0));
+                meet(byNode, ofOthers, graph.to(link), new LinkPoint(link, graph.length(link)));
             }
         }
-        return points;
+        return List.copyOf(byNode.values());
     }
 
-    private static void add(List<LinkPoint> points, BitSet seen, BitSet wanted, int node, LinkPoint point) {
-        if (wanted.get(node) && !seen.get(node)) {
-            seen.set(node);
-            points.add(point);
+    private static void meet(
+            Map<Integer, Meeting> byNode, Map<Integer, LinkPoint> ofOthers, int node, LinkPoint point) {
+        LinkPoint other = ofOthers.get(node);
+        if (other != null) {
+            byNode.putIfAbsent(node, new Meeting(point, other));
         }
     }
 
-    private List<LinkPoint> passes(List<Road> roads, List<Road> others) {
+    private List<Meeting> passes(List<Road> roads, List<Road> others) {
         BitSet ofOthers = new BitSet(network.linkCount());
         others.forEach(other -> Arrays.stream(other.links()).forEach(ofOthers::set));
-        List<LinkPoint> points = new ArrayList<>();
+        List<Meeting> meetings = new ArrayList<>();
         for (Road road : roads) {
             for (int link : road.links()) {
                 for (int segment = network.firstVertex(link); segment < network.firstVertex(link + 1) - 1; segment++) {
-                    passesOf(link, segment, ofOthers, points);
+                    passesOf(link, segment, ofOthers, meetings);
                 }
             }
         }
-        return points;
+        return meetings;
     }
 
-    private void passesOf(int link, int segment, BitSet ofOthers, List<LinkPoint> points) {
-        Coordinate from = vertex(segment);
-        Coordinate to = vertex(segment + 1);
-        double start = network.vertexMeasure(segment);
-        double size = network.vertexMeasure(segment + 1) - start;
-        network.index().visit(new Envelope(from, to), (otherLink, otherSegment) -> {
+    private void passesOf(int link, int segment, BitSet ofOthers, List<Meeting> meetings) {
+        Envelope box = new Envelope(vertex(segment), vertex(segment + 1));
+        network.index().visit(box, (otherLink, otherSegment) -> {
             if (!ofOthers.get(otherLink)) {
                 return;
             }
             RobustLineIntersector lines = new RobustLineIntersector();
-            lines.computeIntersection(from, to, vertex(otherSegment), vertex(otherSegment + 1));
+            lines.computeIntersection(
+                    vertex(segment), vertex(segment + 1), vertex(otherSegment), vertex(otherSegment + 1));
             if (lines.hasIntersection()) {
-                double part = from.distance(lines.getIntersection(0)) / Math.max(from.distance(to), 1e-12);
-                double metres = Math.min(network.graph().length(link), start + part * size);
-                points.add(new LinkPoint(link, metres));
+                Coordinate place = lines.getIntersection(0);
+                meetings.add(new Meeting(along(link, segment, place), along(otherLink, otherSegment, place)));
             }
         });
+    }
+
+    private LinkPoint along(int link, int segment, Coordinate place) {
+        Coordinate from = vertex(segment);
+        double part = from.distance(place) / Math.max(from.distance(vertex(segment + 1)), 1e-12);
+        double start = network.vertexMeasure(segment);
+        double metres = start + part * (network.vertexMeasure(segment + 1) - start);
+        return new LinkPoint(link, Math.min(network.graph().length(link), metres));
     }
 
     private Coordinate vertex(int vertex) {

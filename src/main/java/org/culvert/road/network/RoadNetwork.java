@@ -2,14 +2,17 @@ package org.culvert.road.network;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.culvert.geo.Bounds;
 import org.culvert.geo.Geodesy;
 import org.culvert.geo.Position;
 import org.jspecify.annotations.Nullable;
+import org.locationtech.jts.geom.Envelope;
 
 /**
  * A road network in memory: its graph, the course of its links on flat arrays, what is known of them, and the roads that
@@ -304,6 +307,14 @@ public final class RoadNetwork {
     /** The nearest point of the network to a point of the plane, however far. */
     public SnapCandidate nearest(double pointX, double pointY) {
         return new Snapper(this, index).nearest(pointX, pointY);
+    }
+
+    /** Links of which a part may lie in a box, in increasing order. */
+    public int[] linksIn(Bounds box) {
+        Envelope envelope = frame.plane().envelopeOf(box);
+        BitSet found = new BitSet(links.size());
+        index.visit(envelope, (link, segment) -> found.set(link));
+        return found.stream().toArray();
     }
 
     SegmentIndex index() {

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.culvert.geo.Geodesy;
@@ -261,7 +260,7 @@ final class Snapper {
             return 1;
         }
         String carriageway = network.road(candidate.road()).carriageway();
-        if (carriageway != null && sameWords(carriageway, direction)) {
+        if (carriageway != null && Road.sameCarriageway(carriageway, direction)) {
             return 1;
         }
         Optional<Double> wanted = TravelDirection.degrees(direction);
@@ -283,14 +282,7 @@ final class Snapper {
         }
         return candidates.stream()
                 .map(candidate -> network.road(candidate.road()).carriageway())
-                .anyMatch(carriageway -> carriageway != null && sameWords(carriageway, direction));
-    }
-
-    static boolean sameWords(String carriageway, String direction) {
-        return carriageway
-                .strip()
-                .toLowerCase(Locale.ROOT)
-                .equals(direction.strip().toLowerCase(Locale.ROOT));
+                .anyMatch(carriageway -> carriageway != null && Road.sameCarriageway(carriageway, direction));
     }
 
     private static @Nullable Boolean named(SnapHints hints, boolean found) {

@@ -124,7 +124,8 @@ class RoadFinderTest {
                 .network();
         List<RoadFinder.Crossing> crossings =
                 new RoadFinder(network).crossings(network.findRoads("Mill Road"), network.findRoads("M1"));
-        assertThat(crossings).containsExactly(new RoadFinder.Crossing(new LinkPoint(0, 100), 0, false));
+        assertThat(crossings)
+                .containsExactly(new RoadFinder.Crossing(new LinkPoint(0, 100), new LinkPoint(1, 50), 0, false));
         assertThat(new RoadFinder(network).crossings(network.findRoads("Mill Road"), List.of()))
                 .isEmpty();
     }

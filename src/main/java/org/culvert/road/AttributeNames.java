@@ -1,0 +1,50 @@
+package org.culvert.road;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Which attribute of a source holds what. Null where the source has none.
+ *
+ * @param speedUnit {@code km/h} or {@code mph} for speed limits that say no unit themselves
+ * @param startMeasureUnit {@code m} or {@code km}
+ */
+record AttributeNames(
+        @Nullable String roadName,
+        @Nullable String ref,
+        @Nullable String roadClass,
+        @Nullable String speedLimit,
+        @Nullable String speedUnit,
+        @Nullable String aadt,
+        @Nullable String owner,
+        @Nullable String carriageway,
+        @Nullable String level,
+        @Nullable String bridge,
+        @Nullable String tunnel,
+        @Nullable String startMeasure,
+        @Nullable String startMeasureUnit) {
+
+    /** The attributes that are named, by what they are read as, in a fixed order. */
+    Map<String, String> named() {
+        Map<String, String> named = new LinkedHashMap<>();
+        put(named, "roadName", roadName);
+        put(named, "ref", ref);
+        put(named, "roadClass", roadClass);
+        put(named, "speedLimit", speedLimit);
+        put(named, "aadt", aadt);
+        put(named, "owner", owner);
+        put(named, "carriageway", carriageway);
+        put(named, "level", level);
+        put(named, "bridge", bridge);
+        put(named, "tunnel", tunnel);
+        put(named, "startMeasure", startMeasure);
+        return named;
+    }
+
+    private static void put(Map<String, String> named, String as, @Nullable String attribute) {
+        if (attribute != null && !attribute.isBlank()) {
+            named.put(as, attribute);
+        }
+    }
+}
