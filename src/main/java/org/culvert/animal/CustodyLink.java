@@ -24,6 +24,7 @@ class CustodyLink extends Recorded {
     @AttributeOverride(name = "personId", column = @Column(name = "holder_person_id"))
     Holder holder;
 
+    @Column(columnDefinition = "tstzrange")
     @ColumnTransformer(read = "held::text", write = "?::tstzrange")
     String held;
 

@@ -149,7 +149,7 @@ public final class World {
                 {"people":{"anyoneHurt":"no","offTheRoad":"yes"},
                  "cause":"collisionWithVehicle",
                  "animals":[{"scientificName":"%s","individualCount":1,"vitality":"alive"}],
-                 "place":{"decimalDegrees":{"latitude":"%s","longitude":"%s"}}%s}
+                 "place":{"decimalDegrees":{"latitude":"%.5f","longitude":"%.5f"}}%s}
                 """.formatted(
                         scientificName, LATITUDE, longitude, more));
     }
