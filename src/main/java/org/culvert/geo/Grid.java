@@ -94,7 +94,8 @@ public final class Grid {
         double[] point = {first, second};
         try {
             transform.transform(point, 0, point, 0, 1);
-        } catch (TransformException cannot) {
+        } catch (TransformException | IllegalArgumentException cannot) {
+            // Far outside, the projection wants to warn of an angle that its own formatter then refuses to write.
             throw notHere(first, second);
         }
         if (Double.isNaN(point[0]) || Double.isNaN(point[1]) || Double.isInfinite(point[0] + point[1])) {

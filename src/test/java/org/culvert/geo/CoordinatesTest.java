@@ -180,6 +180,9 @@ class CoordinatesTest {
                 .isLessThan(2);
         assertThat(refusal(() -> Coordinates.grid(28356, "1", "2", null)).otherReading())
                 .isNull();
+        assertThat(refusal(() -> Coordinates.grid(28356, "6622221", "212472", null))
+                        .field())
+                .isEqualTo("easting");
         assertThat(refusal(() -> Coordinates.grid(4326, "1", "2", null)).field())
                 .isEqualTo("epsg");
         assertThat(refusal(() -> Coordinates.grid(99999, "1", "2", null)).field())
