@@ -49,7 +49,7 @@ public final class World {
         authorise(carer, "turtles");
         authorise(incubatorKeeper, "turtles");
         Api.make(ADMIN, "/api/vaccinations", """
-                {"memberId":"%s","against":"lyssavirus","givenOn":"2020-01-01","currentUntil":"2090-01-01","basis":"booster"}
+                {"memberId":"%s","against":"lyssavirus","givenOn":"2010-01-01","currentUntil":"2090-01-01","basis":"booster"}
                 """.formatted(vaccinated));
     }
 
@@ -138,7 +138,7 @@ public final class World {
     public void authorise(String memberId, String taxonGroup) {
         Api.make(ADMIN, "/api/authorisations", """
                 {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"T-%s",
-                 "taxonGroup":"%s","validFrom":"2020-01-01","validTo":"2090-12-31"}
+                 "taxonGroup":"%s","validFrom":"2010-01-01","validTo":"2090-12-31"}
                 """.formatted(
                         memberId, memberId.substring(memberId.length() - 6), taxonGroup));
     }
