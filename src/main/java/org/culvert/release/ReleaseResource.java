@@ -1,0 +1,117 @@
+package org.culvert.release;
+
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.util.List;
+import org.culvert.platform.Page;
+import org.culvert.platform.Paging;
+import org.culvert.platform.Role;
+import org.jboss.resteasy.reactive.ResponseStatus;
+import org.jboss.resteasy.reactive.RestResponse;
+import org.jspecify.annotations.Nullable;
+
+/** Assessments and releases. */
+@Path("/api")
+public class ReleaseResource {
+    private final AssessmentService assessments;
+    private final ReleaseService releases;
+
+    ReleaseResource(AssessmentService assessments, ReleaseService releases) {
+        this.assessments = assessments;
+        this.releases = releases;
+    }
+
+    @POST
+    @Path("/cases/{id}/found-place-unsuitable")
+    @ResponseStatus(201)
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.RESCUER})
+    public AssessmentService.UnsuitableView recordUnsuitable(
+            @PathParam("id") String id, @NotNull @Valid AssessmentService.UnsuitableEntry entry) {
+        return assessments.recordUnsuitable(Paging.uuid("id", id), entry);
+    }
+
+    @GET
+    @Path("/cases/{id}/found-place-unsuitable")
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.RESCUER, Role.OFFICER})
+    public List<AssessmentService.UnsuitableView> listUnsuitable(@PathParam("id") String id) {
+        return assessments.listUnsuitable(Paging.uuid("id", id));
+    }
+
+    @POST
+    @Path("/assessments")
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER})
+    public RestResponse<AssessmentService.AssessmentView> assess(
+            @NotNull @Valid AssessmentService.AssessmentEntry entry) {
+        AssessmentService.AssessmentView view = assessments.assess(entry);
+        return RestResponse.ResponseBuilder.<AssessmentService.AssessmentView>created(
+                        URI.create("/api/assessments/" + view.id()))
+                .entity(view)
+                .build();
+    }
+
+    @GET
+    @Path("/assessments")
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
+    public Page<AssessmentService.AssessmentView> listAssessments(
+            @QueryParam("caseId") @Nullable String caseId,
+            @QueryParam("limit") @Nullable Integer limit,
+            @QueryParam("cursor") @Nullable String cursor) {
+        return assessments.listAssessments(
+                caseId == null ? null : Paging.uuid("caseId", caseId), Paging.limit(limit), Paging.cursor(cursor));
+    }
+
+    @GET
+    @Path("/assessments/{id}")
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
+    public AssessmentService.AssessmentView getAssessment(@PathParam("id") String id) {
+        return assessments.getAssessment(Paging.uuid("id", id));
+    }
+
+    @POST
+    @Path("/releases")
+    @RolesAllowed(Role.COORDINATOR)
+    public RestResponse<ReleaseService.ReleaseView> release(@NotNull @Valid ReleaseService.ReleaseEntry entry) {
+        ReleaseService.ReleaseView view = releases.release(entry);
+        return RestResponse.ResponseBuilder.<ReleaseService.ReleaseView>created(
+                        URI.create("/api/releases/" + view.id()))
+                .entity(view)
+                .build();
+    }
+
+    @GET
+    @Path("/releases")
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
+    public Page<ReleaseService.ReleaseView> listReleases(
+            @QueryParam("limit") @Nullable Integer limit, @QueryParam("cursor") @Nullable String cursor) {
+        return releases.listReleases(Paging.limit(limit), Paging.cursor(cursor));
+    }
+
+    @GET
+    @Path("/releases/{id}")
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
+    public ReleaseService.ReleaseView getRelease(@PathParam("id") String id) {
+        return releases.getRelease(Paging.uuid("id", id));
+    }
+
+    /** The document of a permit; sent as a file, since nothing that was handed in is shown as a page of ours. */
+    @GET
+    @Path("/releases/{id}/documents/{liftedId}")
+    @RolesAllowed({Role.COORDINATOR, Role.OFFICER})
+    public Response getDocument(@PathParam("id") String id, @PathParam("liftedId") String liftedId) {
+        ReleaseService.Document document =
+                releases.getDocument(Paging.uuid("id", id), Paging.uuid("liftedId", liftedId));
+        return Response.ok(document.content())
+                .type(document.mediaType())
+                .header("Content-Disposition", "attachment; filename=\"permit-" + liftedId + "\"")
+                .header("X-Content-Type-Options", "nosniff")
+                .build();
+    }
+}

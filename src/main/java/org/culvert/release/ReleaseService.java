@@ -1,0 +1,319 @@
+package org.culvert.release;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.NotEmpty;
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Pattern;
+import jakarta.validation.constraints.Size;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.culvert.animal.CaseService;
+import org.culvert.animal.CaseView;
+import org.culvert.platform.InvalidException;
+import org.culvert.platform.NotFoundException;
+import org.culvert.platform.Page;
+import org.culvert.platform.RefusedException;
+import org.culvert.release.rules.Finding;
+import org.culvert.roster.RosterService;
+import org.jspecify.annotations.Nullable;
+
+/** Records releases, once nothing stands in their way that nothing has lifted. */
+@ApplicationScoped
+public class ReleaseService {
+    /**
+     * A permit that lifts one test of statute or code.
+     *
+     * @param key the test's key in the assessment
+     * @param document the permit itself, in base64
+     */
+    public record Permit(
+            @NotBlank String key,
+            @NotBlank String number,
+            @NotBlank String issuedBy,
+            @NotBlank @Size(max = 200) String documentName,
+
+            @NotNull
+            @Pattern(
+                    regexp = "application/pdf|image/png|image/jpeg",
+                    message = "must be application/pdf, image/png or image/jpeg")
+            String documentMediaType,
+
+            @NotEmpty @Size(max = 20_000_000) byte[] document) {}
+
+    /** A decision to go on although one test of the network's own is not passed, by whoever enters it. */
+    public record Overriding(
+            @NotBlank String key,
+            @NotBlank @Size(max = 2000) String reason) {}
+
+    /**
+     * A release, of one animal or of a batch at one place.
+     *
+     * @param assessmentIds one of each case, all of the same place
+     * @param at when they were let go; now when left out
+     * @param approvedBy who approved the release
+     * @param releasedByMemberId who let them go
+     */
+    public record ReleaseEntry(
+            @NotEmpty @Size(max = 500) List<@NotNull UUID> caseIds,
+            @NotEmpty @Size(max = 500) List<@NotNull UUID> assessmentIds,
+            @Nullable Instant at,
+            @NotBlank String approvedBy,
+            @Nullable UUID releasedByMemberId,
+            List<@Valid Permit> permits,
+            List<@Valid Overriding> overrides) {
+        public ReleaseEntry {
+            permits = permits == null ? List.of() : List.copyOf(permits);
+            overrides = overrides == null ? List.of() : List.copyOf(overrides);
+        }
+    }
+
+    /** One animal of a release. */
+    public record AnimalView(UUID caseId, UUID assessmentId) {}
+
+    /**
+     * What lifted a test.
+     *
+     * @param kind {@code permit} or {@code override}
+     * @param by the account that recorded it; the author of an override
+     */
+    public record LiftedView(
+            UUID id,
+            String key,
+            String kind,
+            @Nullable String reason,
+            @Nullable String number,
+            @Nullable String issuedBy,
+            @Nullable String documentName,
+            UUID by,
+            Instant recordedAt) {}
+
+    /** A release as recorded. */
+    public record ReleaseView(
+            UUID id,
+            @Nullable UUID siteId,
+            double decimalLatitude,
+            double decimalLongitude,
+            double coordinateUncertaintyInMeters,
+            @Nullable Instant at,
+            String approvedBy,
+            @Nullable UUID releasedByMemberId,
+            List<AnimalView> animals,
+            List<LiftedView> lifted,
+            Instant recordedAt,
+            UUID recordedBy) {}
+
+    /** A permit's document as it was handed in. */
+    public record Document(String name, String mediaType, byte[] content) {}
+
+    private final ReleaseRepositories.Releases releases;
+    private final ReleaseRepositories.ReleasedAnimals animals;
+    private final ReleaseRepositories.LiftedTests lifted;
+    private final AssessmentService assessments;
+    private final CaseService cases;
+    private final RosterService roster;
+    private final Clock clock;
+
+    ReleaseService(
+            ReleaseRepositories.Releases releases,
+            ReleaseRepositories.ReleasedAnimals animals,
+            ReleaseRepositories.LiftedTests lifted,
+            AssessmentService assessments,
+            CaseService cases,
+            RosterService roster,
+            Clock clock) {
+        this.releases = releases;
+        this.animals = animals;
+        this.lifted = lifted;
+        this.assessments = assessments;
+        this.cases = cases;
+        this.roster = roster;
+        this.clock = clock;
+    }
+
+    /**
+     * Records a release and ends its cases by it.
+     *
+     * @throws RefusedException with every test that stands in the way and what would lift it, or where the rules say
+     *     something else today than when they were assessed
+     */
+    @Transactional
+    public ReleaseView release(ReleaseEntry entry) {
+        Instant now = clock.instant();
+        Instant at = entry.at() == null ? now : entry.at();
+        if (at.isAfter(now)) {
+            throw InvalidException.of("at", "That has not happened yet.", "an instant that has passed");
+        }
+        if (entry.releasedByMemberId() != null) {
+            roster.getMember(entry.releasedByMemberId());
+        }
+        List<Assessment> assessed =
+                entry.assessmentIds().stream().map(assessments::require).toList();
+        Target target = requireOneEach(entry, assessed);
+        requireNothingInTheWay(entry, assessed);
+
+        var row = new Release(target, entry.approvedBy(), entry.releasedByMemberId(), at);
+        releases.persistAndFlush(row);
+        for (Assessment assessment : assessed) {
+            animals.persist(new ReleasedAnimal(row.id(), assessment.caseId, assessment.id(), at));
+        }
+        entry.permits().forEach(permit -> lifted.persist(LiftedTest.byPermit(row.id(), permit, at)));
+        entry.overrides().forEach(override -> lifted.persist(LiftedTest.byOverride(row.id(), override, at)));
+        releases.flush();
+        for (Assessment assessment : assessed) {
+            cases.endByRelease(assessment.caseId, row.id(), at);
+        }
+        return view(row);
+    }
+
+    @Transactional
+    public ReleaseView getRelease(UUID id) {
+        return view(releases.findByIdOptional(id).orElseThrow(() -> new NotFoundException("release", id)));
+    }
+
+    @Transactional
+    public Page<ReleaseView> listReleases(int limit, @Nullable UUID before) {
+        List<Release> rows = releases.find("?1 is null or id < ?1 order by id desc", before)
+                .page(0, limit + 1)
+                .list();
+        return Page.of(rows, limit, this::view, row -> row.id().toString());
+    }
+
+    @Transactional
+    public Document getDocument(UUID releaseId, UUID liftedId) {
+        LiftedTest row = lifted.find("id = ?1 and releaseId = ?2", liftedId, releaseId)
+                .firstResultOptional()
+                .orElseThrow(() -> new NotFoundException("document", liftedId));
+        String name = row.documentName;
+        String mediaType = row.documentMediaType;
+        byte[] content = row.document;
+        if (name == null || mediaType == null || content == null) {
+            throw new NotFoundException("document", liftedId);
+        }
+        return new Document(name, mediaType, content);
+    }
+
+    /** Each case once with one assessment of its own, and all of one place. */
+    private static Target requireOneEach(ReleaseEntry entry, List<Assessment> assessed) {
+        Set<UUID> named = new HashSet<>(entry.caseIds());
+        Set<UUID> of = assessed.stream().map(row -> row.caseId).collect(Collectors.toSet());
+        boolean oneEach = named.size() == entry.caseIds().size() && assessed.size() == named.size();
+        if (!oneEach || !named.equals(of)) {
+            throw InvalidException.of(
+                    "assessmentIds", "The assessments are not one of each case.", "one assessment of each of caseIds");
+        }
+        Target target = assessed.get(0).target();
+        if (assessed.stream().anyMatch(row -> !row.target().equals(target))) {
+            throw InvalidException.of(
+                    "assessmentIds", "They were assessed for different places.", "assessments of one place");
+        }
+        return target;
+    }
+
+    private void requireNothingInTheWay(ReleaseEntry entry, List<Assessment> assessed) {
+        List<String> reasons = new ArrayList<>();
+        Set<String> liftable = new HashSet<>();
+        Set<String> permitted = entry.permits().stream().map(Permit::key).collect(Collectors.toSet());
+        Set<String> overridden = entry.overrides().stream().map(Overriding::key).collect(Collectors.toSet());
+        for (Assessment assessment : assessed) {
+            CaseView told = cases.getCase(assessment.caseId);
+            if (!stillSays(assessment, told)) {
+                reasons.add("Case " + told.number() + ": what is known, or the rules, changed since it was assessed."
+                        + " Assess it again.");
+                continue;
+            }
+            for (Finding finding : assessment.findings) {
+                if (finding.stands()) {
+                    liftable.add(finding.key());
+                    boolean isLifted = switch (finding.lifting()) {
+                        case byPermit -> permitted.contains(finding.key());
+                        case byOverride -> overridden.contains(finding.key());
+                        case byNothing -> false;
+                        case notNeeded -> true;
+                    };
+                    if (!isLifted) {
+                        reasons.add(reason(told, finding));
+                    }
+                }
+            }
+        }
+        if (!reasons.isEmpty()) {
+            throw new RefusedException("A test stands in the way of this release.", reasons);
+        }
+        requireKnown("permits", permitted, liftable);
+        requireKnown("overrides", overridden, liftable);
+    }
+
+    private boolean stillSays(Assessment assessment, CaseView told) {
+        List<Finding> now = assessments.run(told, assessment.target());
+        List<Finding> then = assessment.findings;
+        boolean same = now.size() == then.size() && assessment.subject.equals(assessments.subject(told));
+        for (int i = 0; same && i < then.size(); i++) {
+            same = then.get(i).agreesWith(now.get(i));
+        }
+        return same;
+    }
+
+    private static String reason(CaseView told, Finding finding) {
+        String by = switch (finding.lifting()) {
+            case byPermit -> "Only a permit with its number and document lifts it.";
+            case byOverride -> "A named person may override it with a reason.";
+            default -> "Nothing lifts it.";
+        };
+        String of = finding.rule() == null
+                ? ""
+                : " (" + finding.rule().kind() + ", " + finding.rule().jurisdiction() + ")";
+        return "Case " + told.number() + ", " + finding.test() + of + " with key " + finding.key() + ": "
+                + finding.words() + " " + by;
+    }
+
+    private static void requireKnown(String field, Set<String> keys, Set<String> liftable) {
+        for (String key : keys) {
+            if (!liftable.contains(key)) {
+                throw InvalidException.of(
+                        field, "No test with the key " + key + " stands in the way.", String.join(", ", liftable));
+            }
+        }
+    }
+
+    private ReleaseView view(Release row) {
+        return new ReleaseView(
+                row.id(),
+                row.siteId,
+                row.decimalLatitude,
+                row.decimalLongitude,
+                row.coordinateUncertaintyInMeters,
+                row.happenedAt(),
+                row.approvedBy,
+                row.releasedByMemberId,
+                animals.list("releaseId = ?1 order by id", row.id()).stream()
+                        .map(animal -> new AnimalView(animal.caseId, animal.assessmentId))
+                        .toList(),
+                lifted.list("releaseId = ?1 order by id", row.id()).stream()
+                        .map(ReleaseService::view)
+                        .toList(),
+                row.recordedAt(),
+                row.recordedBy());
+    }
+
+    private static LiftedView view(LiftedTest row) {
+        return new LiftedView(
+                row.id(),
+                row.findingKey,
+                row.kind,
+                row.reason,
+                row.permitNumber,
+                row.issuedBy,
+                row.documentName,
+                row.recordedBy(),
+                row.recordedAt());
+    }
+}

@@ -1,0 +1,158 @@
+package org.culvert.release;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Pattern;
+import jakarta.validation.constraints.Positive;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.culvert.platform.InvalidException;
+import org.culvert.platform.NotFoundException;
+import org.culvert.release.rules.Ground;
+import org.culvert.release.rules.Kind;
+import org.culvert.release.rules.Rule;
+import org.culvert.taxon.TaxonService;
+import org.jspecify.annotations.Nullable;
+
+/** Keeps release rules: shipped, and those a network enters for itself. */
+@ApplicationScoped
+public class RuleService {
+    static final String JURISDICTION = "[A-Z]{2}(-[A-Z0-9]{1,3})?";
+
+    /**
+     * A rule as entered.
+     *
+     * @param jurisdiction ISO 3166 code of a country or of a part of one, such as {@code AU-QLD}; {@code network} for
+     *     the network's own policy, and for that alone
+     * @param taxonGroup key of the group it is about; with {@code scientificName} left out too it is about all
+     * @param appliesDefinition what the rule itself calls an adult or an orphan; needed unless it is about any
+     * @param greatestDistanceMetres needed for {@code greatestDistance}, and for that alone
+     * @param reviewBy the day from which it asks before it passes
+     */
+    public record RuleEntry(
+            @NotNull @Pattern(regexp = JURISDICTION + "|network", message = "must be an ISO 3166 code or network")
+            String jurisdiction,
+
+            @NotNull Kind kind,
+            @Nullable String taxonGroup,
+            @Nullable String scientificName,
+            List<String> exceptScientificNames,
+            Rule.AppliesTo appliesTo,
+            @Nullable String appliesDefinition,
+            Rule.@NotNull Test test,
+            @Nullable @Positive Double greatestDistanceMetres,
+            @Nullable @Positive Double originKnownWithinMetres,
+            List<Ground> allowedGrounds,
+            Rule.@Nullable UnknownOrigin unknownOrigin,
+            @Nullable String consents,
+            @NotBlank String words,
+            @NotBlank String source,
+            @NotNull LocalDate readOn,
+            @NotNull LocalDate reviewBy,
+            @NotNull LocalDate validFrom,
+            @Nullable LocalDate validTo) {
+        public RuleEntry {
+            exceptScientificNames = exceptScientificNames == null ? List.of() : List.copyOf(exceptScientificNames);
+            appliesTo = appliesTo == null ? Rule.AppliesTo.any : appliesTo;
+            allowedGrounds = allowedGrounds == null ? List.of() : List.copyOf(allowedGrounds);
+        }
+    }
+
+    /**
+     * Someone has read the source of a rule again.
+     *
+     * @param source what was read, where it is another edition; left out: the same
+     * @param reviewBy the day from which it asks again
+     * @param validTo the first day on which it no longer holds, where the source says so; what holds instead is a new row
+     */
+    public record ReviewEntry(
+            @Nullable String source,
+            @NotNull LocalDate readOn,
+            @NotNull LocalDate reviewBy,
+            @Nullable LocalDate validTo,
+            @NotBlank String reason) {}
+
+    private final ReleaseRepositories.ReleaseRules rules;
+    private final TaxonService taxa;
+
+    RuleService(ReleaseRepositories.ReleaseRules rules, TaxonService taxa) {
+        this.rules = rules;
+        this.taxa = taxa;
+    }
+
+    @Transactional
+    public Rule createRule(RuleEntry entry) {
+        requireWhole(entry);
+        UUID groupId = entry.taxonGroup() == null
+                ? null
+                : taxa.requireGroup("taxonGroup", entry.taxonGroup()).id();
+        ReleaseRule row = ReleaseRule.of(entry, groupId);
+        rules.persistAndFlush(row);
+        return row.rule(entry.taxonGroup());
+    }
+
+    /** Records that the source was read again, and on what day it wants reading next. */
+    @Transactional
+    public Rule review(UUID id, ReviewEntry entry) {
+        ReleaseRule row = rules.findByIdOptional(id).orElseThrow(() -> new NotFoundException("release rule", id));
+        if (!entry.reviewBy().isAfter(entry.readOn())) {
+            throw InvalidException.of("reviewBy", "It would be due at once.", "a day after readOn");
+        }
+        row.review(entry);
+        rules.flush();
+        return row.rule(row.taxonGroupId == null ? null : groupKeys().get(row.taxonGroupId));
+    }
+
+    /** All rules, those of other days too, in a stable order. */
+    @Transactional
+    public List<Rule> listRules() {
+        Map<UUID, String> keys = groupKeys();
+        return rules.list("order by jurisdiction, id").stream()
+                .map(row -> row.rule(row.taxonGroupId == null ? null : keys.get(row.taxonGroupId)))
+                .toList();
+    }
+
+    private Map<UUID, String> groupKeys() {
+        return taxa.listGroups().stream()
+                .collect(Collectors.toMap(TaxonService.GroupView::id, TaxonService.GroupView::key));
+    }
+
+    private static void requireWhole(RuleEntry entry) {
+        if ((entry.kind() == Kind.policy) != entry.jurisdiction().equals(Rule.NETWORK)) {
+            throw InvalidException.of(
+                    "jurisdiction",
+                    "The network's own rules are policy, and policy is the network's own.",
+                    "network for policy, an ISO 3166 code for the rest");
+        }
+        if (entry.taxonGroup() != null && entry.scientificName() != null) {
+            throw InvalidException.of("scientificName", "It is about a group or about a taxon.", "one of the two");
+        }
+        if (entry.appliesTo() != Rule.AppliesTo.any && isBlank(entry.appliesDefinition())) {
+            throw InvalidException.of(
+                    "appliesDefinition", "It does not say whom it means.", "what the rule calls an adult or an orphan");
+        }
+        if ((entry.test() == Rule.Test.greatestDistance) != (entry.greatestDistanceMetres() != null)) {
+            throw InvalidException.of(
+                    "greatestDistanceMetres",
+                    "A greatest distance is asked for by greatestDistance, and by that alone.",
+                    "metres for greatestDistance, nothing for the rest");
+        }
+        for (Ground ground : entry.allowedGrounds()) {
+            if (isBlank(ground.key()) || isBlank(ground.words())) {
+                throw InvalidException.of("allowedGrounds", "A ground has a key and words.", "both of them");
+            }
+        }
+        if (entry.validTo() != null && !entry.validTo().isAfter(entry.validFrom())) {
+            throw InvalidException.of("validTo", "It ends before it begins.", "a day after validFrom");
+        }
+    }
+
+    private static boolean isBlank(@Nullable String text) {
+        return text == null || text.isBlank();
+    }
+}

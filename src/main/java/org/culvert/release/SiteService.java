@@ -1,0 +1,132 @@
+package org.culvert.release;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import jakarta.validation.constraints.DecimalMax;
+import jakarta.validation.constraints.DecimalMin;
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Pattern;
+import jakarta.validation.constraints.Positive;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+import org.culvert.platform.NotFoundException;
+import org.culvert.platform.Page;
+import org.culvert.release.rules.Site;
+import org.culvert.taxon.TaxonService;
+import org.jspecify.annotations.Nullable;
+
+/** Keeps release sites. */
+@ApplicationScoped
+public class SiteService {
+    /**
+     * A site as entered.
+     *
+     * @param jurisdiction ISO 3166 code of the law that holds there, such as {@code AU-QLD}
+     * @param coordinateUncertaintyInMeters radius that holds every place on it where an animal would be let go
+     * @param taxonGroups keys of the groups it is fit for
+     * @param protectedArea name of the national park or reserve it lies in
+     * @param landownerConsentUntil last day of the consent, where it has one
+     */
+    public record SiteEntry(
+            @NotBlank String name,
+
+            @NotNull @Pattern(regexp = RuleService.JURISDICTION, message = "must be an ISO 3166 code")
+            String jurisdiction,
+
+            @NotNull @DecimalMin("-90") @DecimalMax("90") Double decimalLatitude,
+            @NotNull @DecimalMin("-180") @DecimalMax("180") Double decimalLongitude,
+            @NotNull @Positive Double coordinateUncertaintyInMeters,
+            @NotBlank String habitat,
+            List<String> taxonGroups,
+            @Nullable String catchment,
+            @Nullable String protectedArea,
+            Site.Consent landownerConsent,
+            @Nullable LocalDate landownerConsentUntil) {
+        public SiteEntry {
+            taxonGroups = taxonGroups == null ? List.of() : List.copyOf(taxonGroups);
+            landownerConsent = landownerConsent == null ? Site.Consent.unknown : landownerConsent;
+        }
+    }
+
+    /** A site as shown. */
+    public record SiteView(
+            UUID id,
+            String name,
+            String jurisdiction,
+            double decimalLatitude,
+            double decimalLongitude,
+            double coordinateUncertaintyInMeters,
+            String habitat,
+            List<String> taxonGroups,
+            @Nullable String catchment,
+            @Nullable String protectedArea,
+            String landownerConsent,
+            @Nullable LocalDate landownerConsentUntil) {}
+
+    private final ReleaseRepositories.Sites sites;
+    private final TaxonService taxa;
+
+    SiteService(ReleaseRepositories.Sites sites, TaxonService taxa) {
+        this.sites = sites;
+        this.taxa = taxa;
+    }
+
+    @Transactional
+    public SiteView createSite(SiteEntry entry) {
+        entry.taxonGroups().forEach(key -> taxa.requireGroup("taxonGroups", key));
+        ReleaseSite row = ReleaseSite.of(entry);
+        sites.persistAndFlush(row);
+        return view(row);
+    }
+
+    @Transactional
+    public SiteView getSite(UUID id) {
+        return view(require(id));
+    }
+
+    @Transactional
+    public Page<SiteView> listSites(int limit, @Nullable UUID before) {
+        List<ReleaseSite> rows = sites.find("?1 is null or id < ?1 order by id desc", before)
+                .page(0, limit + 1)
+                .list();
+        return Page.of(rows, limit, SiteService::view, row -> row.id().toString());
+    }
+
+    /** The site as a place to assess. */
+    Target target(UUID id) {
+        ReleaseSite row = require(id);
+        return new Target(
+                row.id(),
+                row.jurisdiction,
+                row.decimalLatitude,
+                row.decimalLongitude,
+                row.coordinateUncertaintyInMeters);
+    }
+
+    /** Whether who owns the land has consented; of a place that is no known site nobody knows. */
+    Site.Consent consentOn(@Nullable UUID siteId, LocalDate day) {
+        return siteId == null ? Site.Consent.unknown : require(siteId).consentOn(day);
+    }
+
+    private ReleaseSite require(UUID id) {
+        return sites.findByIdOptional(id).orElseThrow(() -> new NotFoundException("release site", id));
+    }
+
+    private static SiteView view(ReleaseSite row) {
+        return new SiteView(
+                row.id(),
+                row.name,
+                row.jurisdiction,
+                row.decimalLatitude,
+                row.decimalLongitude,
+                row.coordinateUncertaintyInMeters,
+                row.habitat,
+                row.taxonGroups,
+                row.catchment,
+                row.protectedArea,
+                row.landownerConsent,
+                row.landownerConsentUntil);
+    }
+}

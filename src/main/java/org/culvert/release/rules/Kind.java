@@ -1,0 +1,19 @@
+package org.culvert.release.rules;
+
+/** What sort of rule it is, which decides what lifts it. */
+public enum Kind {
+    statute(Lifting.byPermit),
+    code(Lifting.byPermit),
+    guidance(Lifting.notNeeded),
+    policy(Lifting.byOverride);
+
+    private final Lifting lifting;
+
+    Kind(Lifting lifting) {
+        this.lifting = lifting;
+    }
+
+    public Lifting lifting() {
+        return lifting;
+    }
+}

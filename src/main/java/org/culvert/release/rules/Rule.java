@@ -1,0 +1,116 @@
+package org.culvert.release.rules;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One rule as it stood when it was used.
+ *
+ * @param jurisdiction ISO 3166 code of a country or of a part of one, or {@code network} for the network's own
+ * @param taxonGroup key of the group it is about; null with {@code scientificName} null: it is about all
+ * @param scientificName the taxon it is about, its lower ranks included
+ * @param exceptScientificNames taxa it is not about
+ * @param appliesTo whether it means adults, orphans or any
+ * @param appliesDefinition what this rule calls an adult or an orphan
+ * @param greatestDistanceMetres for {@link Test#greatestDistance}
+ * @param originKnownWithinMetres a found place known less well than this does not count as known; null: however well
+ * @param allowedGrounds for {@link Test#foundPlaceFirst}: the grounds on which the found place may be left
+ * @param unknownOrigin what it says of animals of unknown origin; null where it says nothing
+ * @param consents whose consent is needed beside, in words
+ * @param reviewBy the day from which it asks before it passes, until someone has read its source again
+ * @param validTo the first day on which it no longer holds
+ */
+public record Rule(
+        UUID id,
+        int version,
+        String jurisdiction,
+        Kind kind,
+        @Nullable String taxonGroup,
+        @Nullable String scientificName,
+        List<String> exceptScientificNames,
+        AppliesTo appliesTo,
+        @Nullable String appliesDefinition,
+        Test test,
+        @Nullable Double greatestDistanceMetres,
+        @Nullable Double originKnownWithinMetres,
+        List<Ground> allowedGrounds,
+        @Nullable UnknownOrigin unknownOrigin,
+        @Nullable String consents,
+        String words,
+        String source,
+        LocalDate readOn,
+        LocalDate reviewBy,
+        LocalDate validFrom,
+        @Nullable LocalDate validTo) {
+    /** The jurisdiction of the network's own rules. */
+    public static final String NETWORK = "network";
+
+    public enum AppliesTo {
+        adult,
+        orphan,
+        any
+    }
+
+    /** What a rule asks. */
+    public enum Test {
+        /** It goes back where it was found, unless that place is unsuitable on a ground that the rule allows. */
+        foundPlaceFirst,
+        /** It goes no farther than some metres from where it was found. */
+        greatestDistance,
+        /** Who owns the land consents. */
+        landownerConsent
+    }
+
+    /** What a rule may say of animals whose origin nobody knows. */
+    public enum UnknownOrigin {
+        notReleasable,
+        withinRangeWithApproval
+    }
+
+    public Rule {
+        exceptScientificNames = List.copyOf(exceptScientificNames);
+        allowedGrounds = List.copyOf(allowedGrounds);
+        if ((test == Test.greatestDistance) != (greatestDistanceMetres != null)) {
+            throw new IllegalArgumentException("a rule has a greatest distance exactly when it asks for one");
+        }
+    }
+
+    /** Whether it is about an animal like this, whatever the place and day. */
+    public boolean isAbout(Subject subject) {
+        boolean named = scientificName == null || isOf(scientificName, subject.scientificName());
+        boolean grouped = taxonGroup == null || taxonGroup.equals(subject.taxonGroup());
+        boolean excepted = exceptScientificNames.stream().anyMatch(name -> isOf(name, subject.scientificName()));
+        boolean aged = appliesTo == AppliesTo.any || (appliesTo == AppliesTo.orphan) == subject.orphan();
+        return named && grouped && !excepted && aged;
+    }
+
+    /** Whether it holds in a place's jurisdiction: its own, that of its country, and the network's everywhere. */
+    public boolean holdsIn(String placeJurisdiction) {
+        return jurisdiction.equals(NETWORK)
+                || jurisdiction.equals(placeJurisdiction)
+                || placeJurisdiction.startsWith(jurisdiction + "-");
+    }
+
+    public boolean holdsOn(LocalDate day) {
+        return !day.isBefore(validFrom) && (validTo == null || day.isBefore(validTo));
+    }
+
+    /** Whether its source should have been read again by that day. */
+    public boolean isDueForReview(LocalDate day) {
+        return !day.isBefore(reviewBy);
+    }
+
+    public Optional<Ground> findGround(String key) {
+        return allowedGrounds.stream()
+                .filter(ground -> ground.key().equals(key))
+                .findFirst();
+    }
+
+    /** A taxon is of a taxon when it is that, or its name goes on from that name. */
+    private static boolean isOf(String wider, String name) {
+        return name.equals(wider) || name.startsWith(wider + " ");
+    }
+}
