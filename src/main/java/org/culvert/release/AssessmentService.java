@@ -217,7 +217,7 @@ public class AssessmentService {
         Origin origin = found == null
                 ? Origin.unknown()
                 : new Origin(
-                        Origin.State.valueOf(told.origin()),
+                        Origin.OriginState.valueOf(told.origin()),
                         UncertainPosition.of(
                                 found.decimalLatitude(),
                                 found.decimalLongitude(),

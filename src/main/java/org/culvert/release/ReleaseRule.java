@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.UUID;
 import org.culvert.platform.Recorded;
 import org.culvert.release.rules.Ground;
-import org.culvert.release.rules.Kind;
 import org.culvert.release.rules.Rule;
+import org.culvert.release.rules.RuleKind;
 import org.hibernate.annotations.JdbcTypeCode;
 import org.hibernate.type.SqlTypes;
 import org.jspecify.annotations.Nullable;
@@ -106,13 +106,13 @@ class ReleaseRule extends Recorded {
                 id(),
                 version(),
                 jurisdiction,
-                Kind.valueOf(kind),
+                RuleKind.valueOf(kind),
                 groupKey,
                 scientificName,
                 exceptScientificNames,
                 Rule.AppliesTo.valueOf(appliesTo),
                 appliesDefinition,
-                Rule.Test.valueOf(test),
+                Rule.Question.valueOf(test),
                 greatestDistanceMetres,
                 originKnownWithinMetres,
                 allowedGrounds,

@@ -18,12 +18,15 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import org.culvert.animal.CaseService;
 import org.culvert.animal.CaseView;
+import org.culvert.platform.ConflictException;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
 import org.culvert.platform.RefusedException;
 import org.culvert.release.rules.Finding;
 import org.culvert.roster.RosterService;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 
 /** Records releases, once nothing stands in their way that nothing has lifted. */
@@ -47,7 +50,8 @@ public class ReleaseService {
                     message = "must be application/pdf, image/png or image/jpeg")
             String documentMediaType,
 
-            @NotEmpty @Size(max = 20_000_000) byte[] document) {}
+            @Schema(type = SchemaType.STRING, format = "byte") @NotEmpty @Size(max = 20_000_000)
+            byte[] document) {}
 
     /** A decision to go on although one test of the network's own is not passed, by whoever enters it. */
     public record Overriding(
@@ -77,7 +81,7 @@ public class ReleaseService {
     }
 
     /** One animal of a release. */
-    public record AnimalView(UUID caseId, UUID assessmentId) {}
+    public record ReleasedAnimalView(UUID caseId, UUID assessmentId) {}
 
     /**
      * What lifted a test.
@@ -106,7 +110,7 @@ public class ReleaseService {
             @Nullable Instant at,
             String approvedBy,
             @Nullable UUID releasedByMemberId,
-            List<AnimalView> animals,
+            List<ReleasedAnimalView> animals,
             List<LiftedView> lifted,
             Instant recordedAt,
             UUID recordedBy) {}
@@ -225,6 +229,10 @@ public class ReleaseService {
         Set<String> overridden = entry.overrides().stream().map(Overriding::key).collect(Collectors.toSet());
         for (Assessment assessment : assessed) {
             CaseView told = cases.getCase(assessment.caseId);
+            if (told.fate() != null) {
+                throw new ConflictException(
+                        "Case " + told.number() + " has ended: " + told.fate().fate() + ".");
+            }
             if (!stillSays(assessment, told)) {
                 reasons.add("Case " + told.number() + ": what is known, or the rules, changed since it was assessed."
                         + " Assess it again.");
@@ -295,7 +303,7 @@ public class ReleaseService {
                 row.approvedBy,
                 row.releasedByMemberId,
                 animals.list("releaseId = ?1 order by id", row.id()).stream()
-                        .map(animal -> new AnimalView(animal.caseId, animal.assessmentId))
+                        .map(animal -> new ReleasedAnimalView(animal.caseId, animal.assessmentId))
                         .toList(),
                 lifted.list("releaseId = ?1 order by id", row.id()).stream()
                         .map(ReleaseService::view)

@@ -14,8 +14,8 @@ import java.util.stream.Collectors;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.release.rules.Ground;
-import org.culvert.release.rules.Kind;
 import org.culvert.release.rules.Rule;
+import org.culvert.release.rules.RuleKind;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
 
@@ -38,13 +38,13 @@ public class RuleService {
             @NotNull @Pattern(regexp = JURISDICTION + "|network", message = "must be an ISO 3166 code or network")
             String jurisdiction,
 
-            @NotNull Kind kind,
+            @NotNull RuleKind kind,
             @Nullable String taxonGroup,
             @Nullable String scientificName,
             List<String> exceptScientificNames,
             Rule.AppliesTo appliesTo,
             @Nullable String appliesDefinition,
-            Rule.@NotNull Test test,
+            Rule.@NotNull Question test,
             @Nullable @Positive Double greatestDistanceMetres,
             @Nullable @Positive Double originKnownWithinMetres,
             List<Ground> allowedGrounds,
@@ -123,7 +123,7 @@ public class RuleService {
     }
 
     private static void requireWhole(RuleEntry entry) {
-        if ((entry.kind() == Kind.policy) != entry.jurisdiction().equals(Rule.NETWORK)) {
+        if ((entry.kind() == RuleKind.policy) != entry.jurisdiction().equals(Rule.NETWORK)) {
             throw InvalidException.of(
                     "jurisdiction",
                     "The network's own rules are policy, and policy is the network's own.",
@@ -136,7 +136,7 @@ public class RuleService {
             throw InvalidException.of(
                     "appliesDefinition", "It does not say whom it means.", "what the rule calls an adult or an orphan");
         }
-        if ((entry.test() == Rule.Test.greatestDistance) != (entry.greatestDistanceMetres() != null)) {
+        if ((entry.test() == Rule.Question.greatestDistance) != (entry.greatestDistanceMetres() != null)) {
             throw InvalidException.of(
                     "greatestDistanceMetres",
                     "A greatest distance is asked for by greatestDistance, and by that alone.",

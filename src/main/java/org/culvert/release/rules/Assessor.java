@@ -46,7 +46,7 @@ public final class Assessor {
                 .filter(rule -> rule.holdsOn(day) && rule.holdsIn(site.jurisdiction()) && rule.isAbout(subject))
                 .toList();
         List<Finding> findings = new ArrayList<>();
-        if (applicable.stream().allMatch(rule -> rule.kind() == Kind.policy)) {
+        if (applicable.stream().allMatch(rule -> rule.kind() == RuleKind.policy)) {
             findings.add(noLocalRule(site));
         }
         for (Rule rule : applicable) {
@@ -88,7 +88,7 @@ public final class Assessor {
     }
 
     private static Finding apply(Rule rule, Subject subject, Site site, List<Unsuitability> unsuitabilities) {
-        if (rule.test() == Rule.Test.landownerConsent) {
+        if (rule.test() == Rule.Question.landownerConsent) {
             return consent(rule, site);
         }
         UncertainPosition origin = subject.origin().at();

@@ -8,24 +8,24 @@ import org.jspecify.annotations.Nullable;
  * @param state its own found place, its mother's, or nobody knows
  * @param at the place; null exactly when nobody knows
  */
-public record Origin(State state, @Nullable UncertainPosition at) {
-    public enum State {
+public record Origin(OriginState state, @Nullable UncertainPosition at) {
+    public enum OriginState {
         found,
         ofMother,
         unknown
     }
 
     public Origin {
-        if ((state == State.unknown) != (at == null)) {
+        if ((state == OriginState.unknown) != (at == null)) {
             throw new IllegalArgumentException("an origin has a place exactly when it is known");
         }
     }
 
     public static Origin unknown() {
-        return new Origin(State.unknown, null);
+        return new Origin(OriginState.unknown, null);
     }
 
     public static Origin found(UncertainPosition at) {
-        return new Origin(State.found, at);
+        return new Origin(OriginState.found, at);
     }
 }

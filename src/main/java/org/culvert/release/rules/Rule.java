@@ -15,9 +15,9 @@ import org.jspecify.annotations.Nullable;
  * @param exceptScientificNames taxa it is not about
  * @param appliesTo whether it means adults, orphans or any
  * @param appliesDefinition what this rule calls an adult or an orphan
- * @param greatestDistanceMetres for {@link Test#greatestDistance}
+ * @param greatestDistanceMetres for {@link Question#greatestDistance}
  * @param originKnownWithinMetres a found place known less well than this does not count as known; null: however well
- * @param allowedGrounds for {@link Test#foundPlaceFirst}: the grounds on which the found place may be left
+ * @param allowedGrounds for {@link Question#foundPlaceFirst}: the grounds on which the found place may be left
  * @param unknownOrigin what it says of animals of unknown origin; null where it says nothing
  * @param consents whose consent is needed beside, in words
  * @param reviewBy the day from which it asks before it passes, until someone has read its source again
@@ -27,13 +27,13 @@ public record Rule(
         UUID id,
         int version,
         String jurisdiction,
-        Kind kind,
+        RuleKind kind,
         @Nullable String taxonGroup,
         @Nullable String scientificName,
         List<String> exceptScientificNames,
         AppliesTo appliesTo,
         @Nullable String appliesDefinition,
-        Test test,
+        Question test,
         @Nullable Double greatestDistanceMetres,
         @Nullable Double originKnownWithinMetres,
         List<Ground> allowedGrounds,
@@ -55,7 +55,7 @@ public record Rule(
     }
 
     /** What a rule asks. */
-    public enum Test {
+    public enum Question {
         /** It goes back where it was found, unless that place is unsuitable on a ground that the rule allows. */
         foundPlaceFirst,
         /** It goes no farther than some metres from where it was found. */
@@ -73,7 +73,7 @@ public record Rule(
     public Rule {
         exceptScientificNames = List.copyOf(exceptScientificNames);
         allowedGrounds = List.copyOf(allowedGrounds);
-        if ((test == Test.greatestDistance) != (greatestDistanceMetres != null)) {
+        if ((test == Question.greatestDistance) != (greatestDistanceMetres != null)) {
             throw new IllegalArgumentException("a rule has a greatest distance exactly when it asks for one");
         }
     }

@@ -34,14 +34,14 @@ final class Animals {
         return new Site(at, "AU-QLD", Site.Consent.unknown);
     }
 
-    static RuleDraft rule(Kind kind, Rule.Test test) {
+    static RuleDraft rule(RuleKind kind, Rule.Question test) {
         return new RuleDraft(kind, test);
     }
 
     /** A rule with defaults. */
     static final class RuleDraft {
-        private final Kind kind;
-        private final Rule.Test test;
+        private final RuleKind kind;
+        private final Rule.Question test;
         private String jurisdiction;
         private @Nullable String taxonGroup;
         private @Nullable String scientificName;
@@ -56,10 +56,10 @@ final class Animals {
         private LocalDate validFrom = DAY;
         private @Nullable LocalDate validTo;
 
-        private RuleDraft(Kind kind, Rule.Test test) {
+        private RuleDraft(RuleKind kind, Rule.Question test) {
             this.kind = kind;
             this.test = test;
-            this.jurisdiction = kind == Kind.policy ? Rule.NETWORK : "AU-QLD";
+            this.jurisdiction = kind == RuleKind.policy ? Rule.NETWORK : "AU-QLD";
         }
 
         RuleDraft in(String jurisdiction) {

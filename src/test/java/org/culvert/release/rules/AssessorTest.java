@@ -18,7 +18,7 @@ class AssessorTest {
      * there; a roadside is its example of a hazard.
      */
     private static Animals.RuleDraft foundPlaceFirst() {
-        return rule(Kind.code, Rule.Test.foundPlaceFirst)
+        return rule(RuleKind.code, Rule.Question.foundPlaceFirst)
                 .except("Phascolarctos cinereus")
                 .allowing("hazard");
     }
@@ -89,7 +89,8 @@ class AssessorTest {
         Finding finding = only(assess(turtle(null), site, asking));
         assertThat(finding.verdict()).isEqualTo(Verdict.cantTell);
         assertThat(finding.words()).contains("with approval");
-        Rule distance = rule(Kind.code, Rule.Test.greatestDistance).atMost(1e9).make();
+        Rule distance =
+                rule(RuleKind.code, Rule.Question.greatestDistance).atMost(1e9).make();
         assertThat(only(assess(turtle(null), site, distance)).verdict()).isEqualTo(Verdict.cantTell);
     }
 
@@ -123,7 +124,7 @@ class AssessorTest {
         assertThat(none.lifting()).isEqualTo(Lifting.byOverride);
 
         // The network's own policy is no knowledge of what the law there says
-        Rule policy = rule(Kind.policy, Rule.Test.foundPlaceFirst).make();
+        Rule policy = rule(RuleKind.policy, Rule.Question.foundPlaceFirst).make();
         List<Finding> withPolicy = assess(turtle(FOUND), queensland(FOUND), policy);
         assertThat(withPolicy).extracting(Finding::verdict).containsExactly(Verdict.cantTell, Verdict.pass);
         assertThat(Assessor.overall(withPolicy)).isEqualTo(Verdict.cantTell);
@@ -136,7 +137,7 @@ class AssessorTest {
         assertThat(foundPlaceFirst().in("AU").make().holdsIn("AU-QLD")).isTrue();
         assertThat(foundPlaceFirst().in("AU-QLD").make().holdsIn("AU")).isFalse();
         assertThat(foundPlaceFirst().in("AU-NSW").make().holdsIn("AU-QLD")).isFalse();
-        assertThat(rule(Kind.policy, Rule.Test.foundPlaceFirst).make().holdsIn("NZ"))
+        assertThat(rule(RuleKind.policy, Rule.Question.foundPlaceFirst).make().holdsIn("NZ"))
                 .isTrue();
 
         assertThat(foundPlaceFirst().valid(DAY.plusDays(1), null).make().holdsOn(DAY))
@@ -163,7 +164,7 @@ class AssessorTest {
 
     @Test
     void guidanceIsShownAndStandsInNobodysWay() {
-        Rule advice = rule(Kind.guidance, Rule.Test.foundPlaceFirst).make();
+        Rule advice = rule(RuleKind.guidance, Rule.Question.foundPlaceFirst).make();
         List<Finding> findings = assess(turtle(FOUND), queensland(away(5_000)), advice);
         assertThat(only(findings).verdict()).isEqualTo(Verdict.fail);
         assertThat(only(findings).stands()).isFalse();
@@ -173,7 +174,7 @@ class AssessorTest {
     @Test
     void overallAFailOutweighsWhatNobodyCanTell() {
         Rule failing = foundPlaceFirst().make();
-        Rule open = rule(Kind.policy, Rule.Test.landownerConsent).make();
+        Rule open = rule(RuleKind.policy, Rule.Question.landownerConsent).make();
         List<Finding> findings = assess(turtle(FOUND), queensland(away(500)), open, failing);
         assertThat(findings).extracting(Finding::verdict).containsExactly(Verdict.cantTell, Verdict.fail);
         assertThat(Assessor.overall(findings)).isEqualTo(Verdict.fail);
@@ -182,7 +183,7 @@ class AssessorTest {
 
     @Test
     void consentOfWhoeverOwnsTheLandIsYesNoOrUnknown() {
-        Rule rule = rule(Kind.statute, Rule.Test.landownerConsent)
+        Rule rule = rule(RuleKind.statute, Rule.Question.landownerConsent)
                 .needing("written permission")
                 .make();
         for (Site.Consent consent : Site.Consent.values()) {
@@ -201,9 +202,9 @@ class AssessorTest {
     void nothingIsCalledLawfulOrSafe() {
         Rule[] rules = {
             foundPlaceFirst().make(),
-            rule(Kind.statute, Rule.Test.greatestDistance).atMost(100).make(),
-            rule(Kind.statute, Rule.Test.landownerConsent).make(),
-            rule(Kind.policy, Rule.Test.greatestDistance)
+            rule(RuleKind.statute, Rule.Question.greatestDistance).atMost(100).make(),
+            rule(RuleKind.statute, Rule.Question.landownerConsent).make(),
+            rule(RuleKind.policy, Rule.Question.greatestDistance)
                     .atMost(100)
                     .reviewBy(DAY)
                     .make(),

@@ -13,12 +13,12 @@ import org.junit.jupiter.params.provider.CsvFileSource;
  * copy of 2024-25), at sites whose distances are GeodSolve's and PROJ's: see checks/release/README.md.
  */
 class KoalaDistancesTest {
-    private static final Rule NOT_AN_ORPHAN = Animals.rule(Kind.code, Rule.Test.greatestDistance)
+    private static final Rule NOT_AN_ORPHAN = Animals.rule(RuleKind.code, Rule.Question.greatestDistance)
             .about("Phascolarctos cinereus")
             .appliesTo(Rule.AppliesTo.adult)
             .atMost(10_000)
             .make();
-    private static final Rule ORPHAN = Animals.rule(Kind.code, Rule.Test.greatestDistance)
+    private static final Rule ORPHAN = Animals.rule(RuleKind.code, Rule.Question.greatestDistance)
             .about("Phascolarctos cinereus")
             .appliesTo(Rule.AppliesTo.orphan)
             .atMost(20_000)

@@ -1,7 +1,7 @@
 package org.culvert.release.rules;
 
 /** What sort of rule it is, which decides what lifts it. */
-public enum Kind {
+public enum RuleKind {
     statute(Lifting.byPermit),
     code(Lifting.byPermit),
     guidance(Lifting.notNeeded),
@@ -9,7 +9,7 @@ public enum Kind {
 
     private final Lifting lifting;
 
-    Kind(Lifting lifting) {
+    RuleKind(Lifting lifting) {
         this.lifting = lifting;
     }
 
