@@ -38,7 +38,9 @@ import org.junit.jupiter.api.Test;
 
 @QuarkusTest
 class ReleaseResourceTest {
-    private static final String TURTLE = "Chelodina longicollis";
+    /** A kind and a group that no other test makes rules for. */
+    private static final String TURTLE = "Emydura macquarii";
+
     private static final double LATITUDE = -30.5000001;
     private static final double LONGITUDE = 150.0312345;
     private static final byte[] PERMIT = "%PDF-1.4 the permit".getBytes(StandardCharsets.US_ASCII);
@@ -55,6 +57,14 @@ class ReleaseResourceTest {
     @BeforeEach
     void makeWorld() {
         world = World.shared();
+        Api.post(COORDINATOR, "/api/taxon-groups", """
+                        [{"key":"short-necked-turtles","name":"short-necked turtles","pouch":false,"clutches":true,
+                          "introduced":false}]
+                        """).statusCode(200);
+        Api.post(COORDINATOR, "/api/taxa", """
+                        [{"scientificName":"Emydura macquarii","vernacularName":"Murray turtle","taxonRank":"species",
+                          "taxonGroup":"short-necked-turtles"}]
+                        """).statusCode(200);
         jurisdiction = "XQ-" + ++laws;
     }
 
@@ -132,6 +142,7 @@ class ReleaseResourceTest {
         assertThat(made.getDouble("tests[1].separation.originUncertaintyMetres"))
                 .isEqualTo(opened.getDouble("foundPlace.coordinateUncertaintyInMeters"));
         assertThat(made.getString("overall")).isEqualTo("fail");
+        assertThat(made.getList("tests.kind")).containsExactly("code", "statute");
         assertThat(made.getString("tests[1].rule.source")).isEqualTo("made for a test");
         assertThat(made.getString("note")).contains("local code").contains("licensed vet");
 

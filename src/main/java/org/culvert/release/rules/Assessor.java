@@ -34,6 +34,7 @@ public final class Assessor {
             return List.of(new Finding(
                     Finding.INTRODUCED,
                     Finding.INTRODUCED,
+                    null,
                     Lifting.byNothing,
                     Verdict.fail,
                     null,
@@ -78,6 +79,7 @@ public final class Assessor {
         return new Finding(
                 Finding.LOCAL_RULE,
                 Finding.LOCAL_RULE,
+                null,
                 Lifting.byOverride,
                 Verdict.cantTell,
                 null,
@@ -201,6 +203,7 @@ public final class Assessor {
         return new Finding(
                 finding.key(),
                 finding.test(),
+                finding.kind(),
                 finding.lifting(),
                 Verdict.cantTell,
                 finding.separation(),
@@ -225,6 +228,7 @@ public final class Assessor {
         return new Finding(
                 rule.id().toString(),
                 rule.test().name(),
+                rule.kind(),
                 rule.kind().lifting(),
                 verdict,
                 separation,

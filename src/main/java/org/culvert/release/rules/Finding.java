@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
  * @param key the rule's identifier, or the name of a test that stands without a rule: {@value #INTRODUCED} or {@value
  *     #LOCAL_RULE}
  * @param test what was asked
+ * @param kind the rule's kind, null for the tests that stand without a rule
  * @param lifting what lifts it where it was not passed
  * @param separation how far the place is from the origin; null where the origin is unknown or distance was not asked
  * @param limitMetres what the distance was held against
@@ -17,6 +18,7 @@ import org.jspecify.annotations.Nullable;
 public record Finding(
         String key,
         String test,
+        @Nullable RuleKind kind,
         Lifting lifting,
         Verdict verdict,
         @Nullable Separation separation,
