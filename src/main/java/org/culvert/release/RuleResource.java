@@ -53,7 +53,7 @@ public class RuleResource {
 
     @GET
     @Path("/release-sites")
-    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER})
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
     public Page<SiteService.SiteView> listSites(
             @QueryParam("limit") @Nullable Integer limit, @QueryParam("cursor") @Nullable String cursor) {
         return sites.listSites(Paging.limit(limit), Paging.cursor(cursor));
@@ -61,7 +61,7 @@ public class RuleResource {
 
     @GET
     @Path("/release-sites/{id}")
-    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER})
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
     public SiteService.SiteView getSite(@PathParam("id") String id) {
         return sites.getSite(Paging.uuid("id", id));
     }

@@ -480,6 +480,7 @@ class ReleaseResourceTest {
         for (String path : List.of("/api/assessments", "/api/releases", "/api/release-sites", "/api/release-rules")) {
             Api.as(ROADS_AUTHORITY).get(path).then().statusCode(403);
             Api.as(DISPATCHER).get(path).then().statusCode(403);
+            Api.as(OFFICER).get(path).then().statusCode(200);
         }
         for (String role : List.of(CARER, CLINIC, RESCUER, OFFICER)) {
             Api.post(role, "/api/releases", "{}").statusCode(403);
