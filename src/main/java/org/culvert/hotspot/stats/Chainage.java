@@ -9,9 +9,9 @@ import java.util.Map;
 /**
  * Which road each link belongs to, and the distance along that road at its ends.
  *
- * <p>A road is any set of links under one number; its strands are its carriageways, whose chainages may run side by side.
- * Chainage is linear along a link and may rise or fall from its from-node; roads may have gaps. A link of no named road
- * gets a number of its own. Immutable.
+ * <p>A road is any set of links under one number; its strands are its carriageways and the parts of it that do not hang
+ * together, whose chainages may be alike. A link of no named road gets a number of its own. Chainage is linear along a
+ * link and may rise or fall from its from-node. Immutable.
  */
 public final class Chainage {
     /** A position on the network. */
@@ -26,7 +26,7 @@ public final class Chainage {
 
     /**
      * @param road number of the road of each link
-     * @param strand number of the carriageway of each link within its road
+     * @param strand number of the strand of each link within its road
      * @param chainageAtFrom metres along the road at each link's from-node
      * @param chainageAtTo metres along the road at each link's to-node
      * @param length length of each link in metres
@@ -82,31 +82,31 @@ public final class Chainage {
         return road.length;
     }
 
-    /** The links of a link's road, in order of chainage. */
+    /** The links of a link's road, of all its strands, in order of chainage. */
     List<Integer> linksBeside(int link) {
         return linksOfRoad.getOrDefault(road[link], List.of());
     }
 
     /**
-     * The position on a link's road at a chainage: on the same strand if that strand has it, else on any; in a gap or
-     * beyond the ends of the road, the nearest end of a link.
+     * The position at a chainage on a link's own strand; in a gap or beyond the ends of the strand, the nearest end of a
+     * link. Where a chainage comes twice on a strand, the given link is preferred, then the first.
      */
     Position locate(int nearLink, double chainage) {
         int best = nearLink;
-        double bestMiss = Double.POSITIVE_INFINITY;
-        boolean bestSame = false;
+        double bestMiss = miss(nearLink, chainage);
         for (int link : linksBeside(nearLink)) {
-            double miss = Math.max(0, Math.max(low(link) - chainage, chainage - high(link)));
-            boolean same = strand[link] == strand[nearLink];
-            if (miss < bestMiss || (miss == bestMiss && same && !bestSame)) {
+            if (strand[link] == strand[nearLink] && miss(link, chainage) < bestMiss) {
                 best = link;
-                bestMiss = miss;
-                bestSame = same;
+                bestMiss = miss(link, chainage);
             }
         }
         double span = atTo[best] - atFrom[best];
         double fraction = span == 0 ? 0.5 : (chainage - atFrom[best]) / span;
         return new Position(best, length[best] * Math.max(0, Math.min(1, fraction)));
+    }
+
+    private double miss(int link, double chainage) {
+        return Math.max(0, Math.max(low(link) - chainage, chainage - high(link)));
     }
 
     /** Where an event at a position is written down when its chainage is rounded to a step. */

@@ -114,7 +114,7 @@ public sealed interface Chance {
 
         @Override
         public String clause() {
-            return "the group's collisions were a random pick from the collisions reported of all animals"
+            return "the group's collisions were a random pick from the reports of collisions with all animals"
                     + " in the same period and season";
         }
 

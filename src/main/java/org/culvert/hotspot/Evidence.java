@@ -1,0 +1,51 @@
+package org.culvert.hotspot;
+
+import java.util.List;
+import java.util.Map;
+import org.culvert.hotspot.stats.RoadEvent;
+
+/**
+ * What a run counts.
+ *
+ * @param group the collisions that it asks about
+ * @param reports those of all animals in the same period and season, the group's among them
+ * @param incidentsInPeriod incidents of any cause in the period
+ * @param timedByReport how many of the group have no known time, and count at the time of their report
+ * @param leftOut how many incidents were left out, by reason, in a fixed order; reasons that did not occur have 0
+ * @param months the group's collisions by month of the year, twelve numbers from January
+ * @param sha256 of everything that goes into the search
+ */
+record Evidence(
+        List<RoadEvent> group,
+        List<RoadEvent> reports,
+        int incidentsInPeriod,
+        int timedByReport,
+        Map<LeftOut, Integer> leftOut,
+        int[] months,
+        String sha256) {
+
+    /** Why an incident does not count, in the order in which it is asked. */
+    enum LeftOut {
+        JOINED("joined to another incident, which counts"),
+        NOT_A_COLLISION("the cause is not a collision"),
+        TIME_UNKNOWN("the time is not known well enough to say whether it was in the season"),
+        OUT_OF_SEASON("outside the season"),
+        NO_PLACE("no place was given"),
+        NO_ROAD("no road is near the place"),
+        ROAD_IN_DOUBT("two roads are equally likely"),
+        OLDER_ROADS("placed on an older version of the roads"),
+        PLACE_UNSURE("the place is less sure than the run allows"),
+        KIND_UNKNOWN("the kind of animal is not known"),
+        OTHER_KIND("another kind of animal");
+
+        private final String words;
+
+        LeftOut(String words) {
+            this.words = words;
+        }
+
+        String words() {
+            return words;
+        }
+    }
+}

@@ -1,0 +1,191 @@
+package org.culvert.hotspot;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.OptionalInt;
+import java.util.UUID;
+import org.culvert.call.CollisionReport;
+import org.culvert.call.IncidentService;
+import org.culvert.hotspot.Evidence.LeftOut;
+import org.culvert.hotspot.stats.Recording;
+import org.culvert.hotspot.stats.RoadEvent;
+import org.culvert.platform.RegionService;
+import org.culvert.road.CurrentRoads;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Gathers what a run counts: incidents whose cause is a collision, each once, whoever rang and however many animals were
+ * struck, alive or dead.
+ */
+@ApplicationScoped
+class EvidenceReader {
+    /** A carcass lasts a day, by the median: Santos et al. 2016, PLoS ONE, doi 10.1371/journal.pone.0165608. */
+    private static final Duration LONGEST_DOUBT = Duration.ofDays(31);
+
+    private final IncidentService incidents;
+    private final RegionService regions;
+
+    EvidenceReader(IncidentService incidents, RegionService regions) {
+        this.incidents = incidents;
+        this.regions = regions;
+    }
+
+    Evidence read(RunSettings settings, CurrentRoads roads) {
+        ZoneId zone = regions.zone();
+        List<CollisionReport> reports = incidents.listCollisionReports(
+                settings.periodFrom().atStartOfDay(zone).toInstant(),
+                settings.periodTo().plusDays(1).atStartOfDay(zone).toInstant());
+        var tally = new Tally(settings);
+        for (CollisionReport report : reports) {
+            tally.take(report, zone, roads);
+        }
+        return tally.evidence(reports.size(), roads);
+    }
+
+    private static final class Tally {
+        private final RunSettings settings;
+        private final Map<LeftOut, Integer> leftOut = new EnumMap<>(LeftOut.class);
+        private final List<RoadEvent> group = new ArrayList<>();
+        private final List<RoadEvent> all = new ArrayList<>();
+        private final int[] months = new int[12];
+        private int timedByReport;
+
+        Tally(RunSettings settings) {
+            this.settings = settings;
+            for (LeftOut reason : LeftOut.values()) {
+                leftOut.put(reason, 0);
+            }
+        }
+
+        void take(CollisionReport report, ZoneId zone, CurrentRoads roads) {
+            if (report.joined()) {
+                count(LeftOut.JOINED);
+            } else if (!report.collision()) {
+                count(LeftOut.NOT_A_COLLISION);
+            } else {
+                takeCollision(report, zone, roads);
+            }
+        }
+
+        private void takeCollision(CollisionReport report, ZoneId zone, CurrentRoads roads) {
+            LocalDate day = dayOf(report, zone);
+            if (day == null) {
+                count(LeftOut.TIME_UNKNOWN);
+                return;
+            }
+            if (!settings.has(day)) {
+                count(LeftOut.OUT_OF_SEASON);
+                return;
+            }
+            LeftOut reason = whyNotPlaced(report, roads);
+            if (reason != null) {
+                count(reason);
+                return;
+            }
+            RoadEvent event = event(report, roads);
+            all.add(event);
+            String wanted = settings.taxonGroup();
+            if (wanted != null && !report.taxonGroups().contains(wanted)) {
+                count(report.taxonGroups().isEmpty() ? LeftOut.KIND_UNKNOWN : LeftOut.OTHER_KIND);
+                return;
+            }
+            group.add(event);
+            months[day.getMonthValue() - 1]++;
+            timedByReport += report.happenedAt() == null ? 1 : 0;
+        }
+
+        /** The day that counts, or null where it may as well have been in the season as not. */
+        private @Nullable LocalDate dayOf(CollisionReport report, ZoneId zone) {
+            Instant happened = report.happenedAt();
+            if (happened != null) {
+                return day(happened, zone);
+            }
+            LocalDate reported = day(report.reportedAt(), zone);
+            Instant notBefore = report.happenedNotBefore();
+            if (notBefore == null) {
+                return reported;
+            }
+            boolean sure = Duration.between(notBefore, report.reportedAt()).compareTo(LONGEST_DOUBT) <= 0
+                    && settings.has(day(notBefore, zone)) == settings.has(reported);
+            return sure ? reported : null;
+        }
+
+        private static LocalDate day(Instant instant, ZoneId zone) {
+            return instant.atZone(zone).toLocalDate();
+        }
+
+        private @Nullable LeftOut whyNotPlaced(CollisionReport report, CurrentRoads roads) {
+            if (!report.hasPlace()) {
+                return LeftOut.NO_PLACE;
+            }
+            UUID link = report.roadLinkId();
+            if (link == null) {
+                return LeftOut.NO_ROAD;
+            }
+            if (report.roadIsInDoubt()) {
+                return LeftOut.ROAD_IN_DOUBT;
+            }
+            if (roads.findLink(link).isEmpty()) {
+                return LeftOut.OLDER_ROADS;
+            }
+            return recording(report).spreadMetres() > settings.largestUncertaintyMetres() ? LeftOut.PLACE_UNSURE : null;
+        }
+
+        private static RoadEvent event(CollisionReport report, CurrentRoads roads) {
+            OptionalInt link = roads.findLink(Objects.requireNonNull(report.roadLinkId()));
+            return new RoadEvent(
+                    link.orElseThrow(), Objects.requireNonNullElse(report.metresAlongLink(), 0.0), recording(report));
+        }
+
+        /** A chainage that was said is rounded, and may lie half a step to either side; a position is spread alone. */
+        private static Recording recording(CollisionReport report) {
+            Double step = report.chainagePrecisionMetres();
+            return step != null
+                    ? new Recording(step, step / 2)
+                    : new Recording(0, Objects.requireNonNullElse(report.coordinateUncertaintyInMeters(), 0.0));
+        }
+
+        private void count(LeftOut reason) {
+            leftOut.merge(reason, 1, Integer::sum);
+        }
+
+        Evidence evidence(int incidentsInPeriod, CurrentRoads roads) {
+            return new Evidence(
+                    group, all, incidentsInPeriod, timedByReport, leftOut, months, sha256(group, all, roads.number()));
+        }
+    }
+
+    /** Over the events in an order of their own, so that it does not matter in which order the database gave them. */
+    private static String sha256(List<RoadEvent> group, List<RoadEvent> all, int networkNumber) {
+        try {
+            MessageDigest digest = MessageDigest.getInstance("SHA-256");
+            digest.update(("network " + networkNumber + "\n").getBytes(StandardCharsets.UTF_8));
+            addTo(digest, "group", group);
+            addTo(digest, "all", all);
+            return HexFormat.of().formatHex(digest.digest());
+        } catch (NoSuchAlgorithmException impossible) {
+            throw new IllegalStateException("every JDK has SHA-256", impossible);
+        }
+    }
+
+    private static void addTo(MessageDigest digest, String name, List<RoadEvent> events) {
+        events.stream()
+                .map(event -> name + " " + event.link() + " " + event.metres() + " "
+                        + event.recording().roundingMetres() + " "
+                        + event.recording().spreadMetres() + "\n")
+                .sorted()
+                .forEach(line -> digest.update(line.getBytes(StandardCharsets.UTF_8)));
+    }
+}

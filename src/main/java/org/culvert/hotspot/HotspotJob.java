@@ -1,0 +1,198 @@
+package org.culvert.hotspot;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.UUID;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.IntConsumer;
+import org.culvert.hotspot.stats.Chance;
+import org.culvert.hotspot.stats.Findings;
+import org.culvert.hotspot.stats.Hotspot;
+import org.culvert.hotspot.stats.HotspotSearch;
+import org.culvert.platform.CulvertException;
+import org.culvert.platform.Job;
+import org.culvert.road.CurrentRoads;
+import org.culvert.road.RoadNetworkService;
+import org.culvert.road.RoadNetworkView;
+import org.culvert.road.RoadService;
+import org.culvert.road.network.RoadNetwork;
+import org.jboss.logging.Logger;
+import org.jspecify.annotations.Nullable;
+
+/** Computes a run from its beginning, and keeps what comes out once. */
+@ApplicationScoped
+class HotspotJob implements Job {
+    static final String NAME = "hotspot-run";
+
+    private static final Logger LOG = Logger.getLogger(HotspotJob.class);
+    private static final Duration BETWEEN_NOTES = Duration.ofMillis(500);
+
+    private final HotspotRunService.Runs runs;
+    private final HotspotRunService.Progresses progresses;
+    private final HotspotRunService.Results results;
+    private final EvidenceReader evidenceReader;
+    private final RoadService roads;
+    private final RoadNetworkService networks;
+    private final ObjectMapper mapper;
+    private final Clock clock;
+
+    HotspotJob(
+            HotspotRunService.Runs runs,
+            HotspotRunService.Progresses progresses,
+            HotspotRunService.Results results,
+            EvidenceReader evidenceReader,
+            RoadService roads,
+            RoadNetworkService networks,
+            ObjectMapper mapper,
+            Clock clock) {
+        this.runs = runs;
+        this.progresses = progresses;
+        this.results = results;
+        this.evidenceReader = evidenceReader;
+        this.roads = roads;
+        this.networks = networks;
+        this.mapper = mapper;
+        this.clock = clock;
+    }
+
+    @Override
+    public String name() {
+        return NAME;
+    }
+
+    @Override
+    public void run(UUID id) {
+        RunSettings settings = begin(id);
+        if (settings == null) {
+            return;
+        }
+        try {
+            keep(compute(id, settings));
+        } catch (CulvertException e) {
+            // Nothing that trying again would mend, such as records that do not fit the question.
+            LOG.infof("Hotspot run %s cannot be computed: %s", id, e.getMessage());
+            gaveUp(id, String.valueOf(e.getMessage()));
+        }
+    }
+
+    @Override
+    public void gaveUp(UUID id, String reason) {
+        QuarkusTransaction.requiringNew().run(() -> {
+            RunProgress progress = progresses.findById(id);
+            if (progress != null) {
+                progress.fail(clock.instant(), reason);
+            }
+        });
+    }
+
+    /** What the run asks for, or null where it is done already. */
+    private @Nullable RunSettings begin(UUID id) {
+        return QuarkusTransaction.requiringNew().call(() -> {
+            HotspotRun run = runs.findById(id);
+            if (run == null || results.findById(id) != null) {
+                return null;
+            }
+            RunProgress before = progresses.findById(id);
+            if (before == null) {
+                progresses.persist(new RunProgress(id, clock.instant()));
+            } else {
+                before.beginAgain(clock.instant());
+            }
+            return run.settings;
+        });
+    }
+
+    private RunResult compute(UUID id, RunSettings settings) {
+        CurrentRoads current = roads.current();
+        RoadNetwork network = current.network();
+        var evidenceRoads = new EvidenceRoads(network);
+        Evidence evidence = QuarkusTransaction.requiringNew().call(() -> evidenceReader.read(settings, current));
+        Chance chance = chance(settings, evidence, evidenceRoads);
+        int threads = Runtime.getRuntime().availableProcessors();
+        Findings findings = new HotspotSearch(
+                        network.graph(), evidenceRoads.chainage(), evidenceRoads.carriageways(), settings.search())
+                .search(evidence.group(), chance, threads, notes(id));
+        String owner = settings.owner();
+        List<Hotspot> hotspots = owner == null
+                ? findings.hotspots()
+                : findings.hotspotsOn(
+                        link -> owner.equals(network.attributes(link).owner()));
+        HotspotReport report = new ReportMaker(network, settings)
+                .report(current.number(), networkSha256(current.number()), evidence, chance, hotspots);
+        String document = write(report);
+        return new RunResult(
+                id,
+                clock.instant(),
+                HotspotSearch.VERSION,
+                current.number(),
+                evidence.sha256(),
+                document,
+                sha256(document));
+    }
+
+    private static Chance chance(RunSettings settings, Evidence evidence, EvidenceRoads roads) {
+        return switch (settings.chance()) {
+            case RunSettingsReader.PER_KILOMETRE -> new Chance.PerKilometre();
+            case RunSettingsReader.PER_TRAFFIC -> roads.perTrafficAndClass();
+            case RunSettingsReader.PER_ALL_REPORTS -> new Chance.PerAllReports(evidence.reports());
+            default -> throw new IllegalStateException("no kind of chance is called " + settings.chance());
+        };
+    }
+
+    private String networkSha256(int number) {
+        return networks.listNetworks().stream()
+                .filter(network -> network.number() == number)
+                .map(RoadNetworkView::sha256)
+                .findFirst()
+                .orElse("");
+    }
+
+    private String write(HotspotReport report) {
+        try {
+            return mapper.writeValueAsString(report);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("a report cannot be written", e);
+        }
+    }
+
+    /** Two nodes may have computed the same run; the first to finish is kept, and the other has found the same. */
+    private void keep(RunResult result) {
+        QuarkusTransaction.requiringNew().run(() -> {
+            if (results.findById(result.runId) == null) {
+                results.persist(result);
+            }
+        });
+    }
+
+    private IntConsumer notes(UUID id) {
+        var last = new AtomicReference<>(clock.instant());
+        return done -> {
+            Instant now = clock.instant();
+            Instant before = last.get();
+            if (Duration.between(before, now).compareTo(BETWEEN_NOTES) >= 0 && last.compareAndSet(before, now)) {
+                QuarkusTransaction.requiringNew()
+                        .run(() -> progresses.update(
+                                "simulationsDone = ?1 where runId = ?2 and simulationsDone < ?1", done, id));
+            }
+        };
+    }
+
+    private static String sha256(String document) {
+        try {
+            return HexFormat.of()
+                    .formatHex(MessageDigest.getInstance("SHA-256").digest(document.getBytes(StandardCharsets.UTF_8)));
+        } catch (NoSuchAlgorithmException impossible) {
+            throw new IllegalStateException("every JDK has SHA-256", impossible);
+        }
+    }
+}

@@ -1,0 +1,97 @@
+package org.culvert.hotspot;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What came out of a run. It holds nothing of when and by whom it was run, no caller, no carer and no single animal, so
+ * that the same run on the same records is the same document, and a roads authority may have it.
+ *
+ * @param months collisions of the run by month of the year
+ * @param hotspots by rank
+ */
+public record HotspotReport(
+        Engine engine,
+        Network network,
+        RunSettings settings,
+        Inputs inputs,
+        ErrorRate errorRate,
+        List<Reason> leftOut,
+        List<Month> months,
+        String aboutIntervals,
+        List<Stretch> hotspots) {
+
+    /** What computed it. */
+    public record Engine(String name, String version) {}
+
+    /** On which roads. */
+    public record Network(int number, String sha256, int links, double kilometres) {}
+
+    /**
+     * From how much.
+     *
+     * @param incidentsInPeriod incidents of any cause in the period
+     * @param collisionsCounted collisions that the run asks about
+     * @param collisionsOfAllAnimals those of all animals in the same period and season
+     * @param timedByReport of those counted, how many count at the time of their report since nobody knows when they were
+     */
+    public record Inputs(
+            int incidentsInPeriod,
+            int collisionsCounted,
+            int collisionsOfAllAnimals,
+            int timedByReport,
+            String sha256) {}
+
+    /**
+     * What the word hotspot claims here.
+     *
+     * @param claimed whether the rate is claimed of the real roads
+     * @param chance kind of chance, in plain words
+     * @param notControlled what in the records may make hotspots that are none
+     * @param assumed what must hold although the records cannot show it
+     */
+    public record ErrorRate(
+            String sentence,
+            boolean claimed,
+            double alpha,
+            String chance,
+            List<String> notControlled,
+            List<String> assumed) {}
+
+    public record Reason(String reason, int incidents) {}
+
+    /** @param month 1 for January */
+    public record Month(int month, int incidents) {}
+
+    public record Point(double decimalLatitude, double decimalLongitude) {}
+
+    /**
+     * A hotspot.
+     *
+     * @param owner owners of the links on which there were incidents
+     * @param fromChainageMetres where it starts along the road
+     * @param incidents how many collisions
+     * @param intervalLow lower end of the 95 % interval of the count
+     * @param expected how many the kind of chance expects there
+     * @param excess incidents less expected; it ranks
+     * @param adjustedP p adjusted for all places of the network
+     * @param lines longitude before latitude
+     */
+    public record Stretch(
+            int rank,
+            String road,
+            @Nullable String owner,
+            double fromChainageMetres,
+            double toChainageMetres,
+            double lengthMetres,
+            int incidents,
+            double intervalLow,
+            double intervalHigh,
+            double expected,
+            double excess,
+            double adjustedP,
+            double incidentsPerKilometreAndYear,
+            Point from,
+            Point to,
+            List<double[][]> lines) {}
+}

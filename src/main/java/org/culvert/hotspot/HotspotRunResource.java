@@ -1,0 +1,91 @@
+package org.culvert.hotspot;
+
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import java.net.URI;
+import java.util.UUID;
+import org.culvert.platform.Page;
+import org.culvert.platform.Paging;
+import org.culvert.platform.Role;
+import org.jboss.resteasy.reactive.RestResponse;
+import org.jboss.resteasy.reactive.RestResponse.ResponseBuilder;
+import org.jspecify.annotations.Nullable;
+
+/** Hotspot runs: asked for, watched, and read. */
+@Path("/api/hotspot-runs")
+public class HotspotRunResource {
+    private static final String ONE_YEAR_PRIVATE = "private, max-age=31536000, immutable";
+
+    private final HotspotRunService service;
+
+    HotspotRunResource(HotspotRunService service) {
+        this.service = service;
+    }
+
+    /** Asks for a run. It is computed in the background: look at {@code Location} for how far it has come. */
+    @POST
+    @RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
+    public RestResponse<RunView> start(@NotNull @Valid RunEntry entry) {
+        RunView run = service.start(entry);
+        return ResponseBuilder.create(RestResponse.Status.ACCEPTED, run)
+                .location(URI.create("/api/hotspot-runs/" + run.id()))
+                .build();
+    }
+
+    @GET
+    @RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
+    public Page<RunView> listRuns(
+            @QueryParam("limit") @Nullable Integer limit, @QueryParam("cursor") @Nullable String cursor) {
+        return service.listRuns(Paging.limit(limit), Paging.cursor(cursor));
+    }
+
+    @GET
+    @Path("/{id}")
+    @RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
+    public RunView getRun(@PathParam("id") String id) {
+        return service.getRun(id(id));
+    }
+
+    /** The result, to the byte: the same run on the same records gives the same bytes. */
+    @GET
+    @Path("/{id}/result")
+    @Produces(MediaType.APPLICATION_JSON)
+    @RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
+    public RestResponse<String> getResult(@PathParam("id") String id) {
+        HotspotRunService.Document document = service.getDocument(id(id));
+        return ResponseBuilder.ok(document.text(), MediaType.APPLICATION_JSON_TYPE)
+                .header("ETag", "\"" + document.sha256() + "\"")
+                .header("Cache-Control", ONE_YEAR_PRIVATE)
+                .build();
+    }
+
+    @GET
+    @Path("/{id}/hotspots.geojson")
+    @Produces("application/geo+json")
+    @RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
+    public HotspotFiles.FeatureCollection getGeoJson(@PathParam("id") String id) {
+        return HotspotFiles.geoJson(service.getReport(id(id)));
+    }
+
+    @GET
+    @Path("/{id}/hotspots.csv")
+    @Produces("text/csv;charset=UTF-8;header=present")
+    @RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
+    public RestResponse<String> getCsv(@PathParam("id") String id) {
+        return ResponseBuilder.ok(HotspotFiles.csv(service.getReport(id(id))))
+                .header("Content-Disposition", "attachment; filename=\"hotspots.csv\"")
+                .build();
+    }
+
+    private static UUID id(String text) {
+        return Paging.uuid("id", text);
+    }
+}

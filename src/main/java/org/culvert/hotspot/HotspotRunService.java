@@ -1,0 +1,151 @@
+package org.culvert.hotspot;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.culvert.platform.ConflictException;
+import org.culvert.platform.JobQueue;
+import org.culvert.platform.NotFoundException;
+import org.culvert.platform.Page;
+import org.jspecify.annotations.Nullable;
+
+/** Takes hotspot runs on, says how far they have come, and hands out what came of them. */
+@ApplicationScoped
+public class HotspotRunService {
+    /** A finished run's document, to the byte. */
+    public record Document(String text, String sha256) {}
+
+    @ApplicationScoped
+    static class Runs implements PanacheRepositoryBase<HotspotRun, UUID> {}
+
+    @ApplicationScoped
+    static class Progresses implements PanacheRepositoryBase<RunProgress, UUID> {}
+
+    @ApplicationScoped
+    static class Results implements PanacheRepositoryBase<RunResult, UUID> {}
+
+    private final Runs runs;
+    private final Progresses progresses;
+    private final Results results;
+    private final RunSettingsReader reader;
+    private final JobQueue queue;
+    private final ObjectMapper mapper;
+
+    HotspotRunService(
+            Runs runs,
+            Progresses progresses,
+            Results results,
+            RunSettingsReader reader,
+            JobQueue queue,
+            ObjectMapper mapper) {
+        this.runs = runs;
+        this.progresses = progresses;
+        this.results = results;
+        this.reader = reader;
+        this.queue = queue;
+        this.mapper = mapper;
+    }
+
+    /** Takes a run on; it is computed by whichever node is free. */
+    @Transactional
+    public RunView start(RunEntry entry) {
+        var run = new HotspotRun(reader.read(entry));
+        runs.persistAndFlush(run);
+        queue.enqueue(HotspotJob.NAME, run.id());
+        return view(run, null, null);
+    }
+
+    @Transactional
+    public RunView getRun(UUID id) {
+        HotspotRun run = require(id);
+        return view(run, progresses.findById(id), results.findById(id));
+    }
+
+    /** Runs, newest first. */
+    @Transactional
+    public Page<RunView> listRuns(int limit, @Nullable UUID before) {
+        List<HotspotRun> rows = runs.find("?1 is null or id < ?1 order by id desc", before)
+                .page(0, limit + 1)
+                .list();
+        List<UUID> ids = rows.stream().map(HotspotRun::id).toList();
+        Map<UUID, RunProgress> progress = ids.isEmpty()
+                ? Map.of()
+                : progresses.list("runId in ?1", ids).stream()
+                        .collect(Collectors.toMap(row -> row.runId, Function.identity()));
+        Map<UUID, RunResult> result = ids.isEmpty()
+                ? Map.of()
+                : results.list("runId in ?1", ids).stream()
+                        .collect(Collectors.toMap(row -> row.runId, Function.identity()));
+        return Page.of(
+                rows,
+                limit,
+                run -> view(run, progress.get(run.id()), result.get(run.id())),
+                run -> run.id().toString());
+    }
+
+    /**
+     * The document of a finished run.
+     *
+     * @throws ConflictException while there is none
+     */
+    @Transactional
+    public Document getDocument(UUID id) {
+        require(id);
+        RunResult result = results.findByIdOptional(id)
+                .orElseThrow(() -> new ConflictException("That run has no result yet; look at its state."));
+        return new Document(result.document, result.documentSha256);
+    }
+
+    /** The document of a finished run, read. */
+    @Transactional
+    public HotspotReport getReport(UUID id) {
+        try {
+            return mapper.readValue(getDocument(id).text(), HotspotReport.class);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("a kept document cannot be read", e);
+        }
+    }
+
+    /** The report of a finished run, or empty while there is none. */
+    @Transactional
+    public Optional<HotspotReport> findReport(UUID id) {
+        require(id);
+        return results.findByIdOptional(id).map(result -> getReport(id));
+    }
+
+    private HotspotRun require(UUID id) {
+        return runs.findByIdOptional(id).orElseThrow(() -> new NotFoundException("hotspot run", id));
+    }
+
+    private RunView view(HotspotRun run, @Nullable RunProgress progress, @Nullable RunResult result) {
+        String state = result != null
+                ? "done"
+                : progress == null ? "waiting" : progress.failedAt != null ? "failed" : "computing";
+        return new RunView(
+                run.id(),
+                run.recordedAt(),
+                run.declared,
+                runs.count("declared", false),
+                run.settings,
+                state,
+                result != null ? run.settings.simulations() : progress == null ? 0 : progress.simulationsDone,
+                run.settings.simulations(),
+                progress == null ? 0 : progress.timesBegun,
+                progress == null ? null : progress.begunAt,
+                result == null ? null : result.finishedAt,
+                progress == null ? null : progress.failure,
+                result == null ? null : result.engineVersion,
+                result == null ? null : result.networkNumber,
+                result == null ? null : result.inputsSha256,
+                result == null ? null : result.documentSha256,
+                result == null ? null : RunView.Links.of(run.id()));
+    }
+}

@@ -1,0 +1,97 @@
+package org.culvert.hotspot;
+
+import java.time.LocalDate;
+import java.time.MonthDay;
+import java.util.List;
+import org.culvert.hotspot.stats.Settings;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A hotspot run with nothing left open.
+ *
+ * @param season the days of the year that count
+ * @param declaration null in an exploratory run
+ */
+public record RunSettings(
+        LocalDate periodFrom,
+        LocalDate periodTo,
+        Season season,
+        @Nullable String taxonGroup,
+        @Nullable String owner,
+        double reachMetres,
+        double pieceMetres,
+        int simulations,
+        long seed,
+        String chance,
+        double alpha,
+        int minimumIncidents,
+        double largestUncertaintyMetres,
+        RunEntry.@Nullable Declaration declaration) {
+
+    /**
+     * Days of the year: months, or a window from one day to another, both included, across the new year where the first
+     * comes later.
+     *
+     * @param months months that count; empty for a window
+     * @param window its name, or null
+     * @param from first day of the window as {@code --MM-DD}, or null
+     * @param to last day of the window, or null
+     * @param source where the window comes from, or null
+     */
+    public record Season(
+            List<Integer> months,
+            @Nullable String window,
+            @Nullable MonthDay from,
+            @Nullable MonthDay to,
+            @Nullable String source) {
+        static Season ofMonths(List<Integer> months) {
+            return new Season(months.stream().distinct().sorted().toList(), null, null, null, null);
+        }
+
+        boolean has(LocalDate day) {
+            if (from == null || to == null) {
+                return months.contains(day.getMonthValue());
+            }
+            MonthDay at = MonthDay.from(day);
+            boolean afterFrom = !at.isBefore(from);
+            boolean beforeTo = !at.isAfter(to);
+            return from.isAfter(to) ? afterFrom || beforeTo : afterFrom && beforeTo;
+        }
+
+        /** In words, to follow "in". */
+        String words() {
+            if (window != null) {
+                return "the season " + window + " (" + dayMonth(from) + " to " + dayMonth(to) + ")";
+            }
+            if (months.size() == 12) {
+                return "all months";
+            }
+            return String.join(
+                    ", ",
+                    months.stream()
+                            .map(month -> java.time.Month.of(month)
+                                    .getDisplayName(java.time.format.TextStyle.FULL, java.util.Locale.ENGLISH))
+                            .toList());
+        }
+
+        private static String dayMonth(@Nullable MonthDay day) {
+            return day == null
+                    ? ""
+                    : day.getDayOfMonth() + " "
+                            + day.getMonth().getDisplayName(java.time.format.TextStyle.FULL, java.util.Locale.ENGLISH);
+        }
+    }
+
+    /** The error rate at which this run names stretches: alpha, or its part of it where several runs share it. */
+    double runAlpha() {
+        return declaration == null ? alpha : alpha / declaration.cells();
+    }
+
+    boolean has(LocalDate day) {
+        return !day.isBefore(periodFrom) && !day.isAfter(periodTo) && season.has(day);
+    }
+
+    Settings search() {
+        return new Settings(reachMetres, pieceMetres, simulations, seed, runAlpha(), minimumIncidents);
+    }
+}

@@ -1,0 +1,42 @@
+package org.culvert.hotspot;
+
+import java.time.Instant;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A run as others see it.
+ *
+ * @param state {@code waiting}, {@code computing}, {@code done} or {@code failed}, derived from what has happened to it
+ * @param declared whether it was decided on beforehand; else it is exploratory
+ * @param exploratoryRunsSoFar how many exploratory runs had been asked for on this server when this was read
+ * @param documentSha256 of the result, once there is one
+ * @param result where the result is, once there is one
+ */
+public record RunView(
+        UUID id,
+        Instant requestedAt,
+        boolean declared,
+        long exploratoryRunsSoFar,
+        RunSettings settings,
+        String state,
+        int simulationsDone,
+        int simulationsTotal,
+        int timesBegun,
+        @Nullable Instant begunAt,
+        @Nullable Instant finishedAt,
+        @Nullable String failure,
+        @Nullable String engineVersion,
+        @Nullable Integer networkNumber,
+        @Nullable String inputsSha256,
+        @Nullable String documentSha256,
+        @Nullable Links result) {
+
+    /** The result in its forms. */
+    public record Links(String json, String geoJson, String csv, String page) {
+        static Links of(UUID id) {
+            String base = "/api/hotspot-runs/" + id;
+            return new Links(base + "/result", base + "/hotspots.geojson", base + "/hotspots.csv", "/hotspots/" + id);
+        }
+    }
+}

@@ -1,0 +1,98 @@
+package org.culvert.platform;
+
+import com.github.kagkarlsson.scheduler.Scheduler;
+import com.github.kagkarlsson.scheduler.task.FailureHandler;
+import com.github.kagkarlsson.scheduler.task.Task;
+import com.github.kagkarlsson.scheduler.task.helper.OneTimeTask;
+import com.github.kagkarlsson.scheduler.task.helper.Tasks;
+import io.quarkus.runtime.ShutdownEvent;
+import io.quarkus.runtime.StartupEvent;
+import jakarta.annotation.Priority;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import jakarta.enterprise.inject.Instance;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import javax.sql.DataSource;
+import org.jboss.logging.Logger;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The queue of work that any node may take up, kept in the database. Work of a node that dies is begun anew on another;
+ * work that fails is tried again a few times, each time later.
+ */
+@ApplicationScoped
+public class JobQueue {
+    private static final Logger LOG = Logger.getLogger(JobQueue.class);
+    private static final int ATTEMPTS = 4;
+    private static final Duration POLLING = Duration.ofSeconds(1);
+    private static final Duration HEARTBEAT = Duration.ofSeconds(5);
+    private static final int HEARTBEATS_MISSED_BY_THE_DEAD = 4;
+    private static final Duration RETRY_AFTER = Duration.ofSeconds(5);
+    private static final Duration PATIENCE_AT_SHUTDOWN = Duration.ofSeconds(2);
+
+    private final DataSource database;
+    private final Instance<Job> jobs;
+    private final Clock clock;
+    private final Map<String, OneTimeTask<Void>> tasks = new HashMap<>();
+    private @Nullable Scheduler scheduler;
+
+    JobQueue(DataSource database, Instance<Job> jobs, Clock clock) {
+        this.database = database;
+        this.jobs = jobs;
+        this.clock = clock;
+    }
+
+    /** Puts work into the queue, as part of the caller's transaction where there is one. */
+    public void enqueue(String jobName, UUID id) {
+        OneTimeTask<Void> task = tasks.get(jobName);
+        if (task == null || scheduler == null) {
+            throw new IllegalStateException("there is no job " + jobName);
+        }
+        scheduler.scheduleIfNotExists(task.instance(id.toString()), clock.instant());
+    }
+
+    void start(@Observes @Priority(2000) StartupEvent event) {
+        jobs.forEach(job -> tasks.put(job.name(), task(job)));
+        if (tasks.isEmpty()) {
+            return;
+        }
+        List<Task<?>> known = List.copyOf(tasks.values());
+        scheduler = Scheduler.create(database, known)
+                .threads(1)
+                .pollingInterval(POLLING)
+                .heartbeatInterval(HEARTBEAT)
+                .missedHeartbeatsLimit(HEARTBEATS_MISSED_BY_THE_DEAD)
+                .shutdownMaxWait(PATIENCE_AT_SHUTDOWN)
+                .build();
+        scheduler.start();
+    }
+
+    void stop(@Observes ShutdownEvent event) {
+        if (scheduler != null) {
+            scheduler.stop();
+        }
+    }
+
+    private OneTimeTask<Void> task(Job job) {
+        FailureHandler<Void> later = (complete, operations) -> {
+            if (complete.getExecution().consecutiveFailures + 1 >= ATTEMPTS) {
+                String id = complete.getExecution().taskInstance.getId();
+                LOG.errorf(complete.getCause().orElse(null), "Job %s %s is given up", job.name(), id);
+                job.gaveUp(UUID.fromString(id), "It failed " + ATTEMPTS + " times; the server's log says why.");
+                operations.stop();
+            } else {
+                int before = complete.getExecution().consecutiveFailures;
+                operations.reschedule(complete, clock.instant().plus(RETRY_AFTER.multipliedBy(1L << before)));
+            }
+        };
+        return Tasks.oneTime(job.name())
+                .onFailure(later)
+                .onDeadExecutionRevive()
+                .execute((instance, context) -> job.run(UUID.fromString(instance.getId())));
+    }
+}
