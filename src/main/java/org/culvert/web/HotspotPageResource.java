@@ -1,0 +1,115 @@
+package org.culvert.web;
+
+import io.quarkus.qute.Location;
+import io.quarkus.qute.Template;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.net.URI;
+import java.util.List;
+import java.util.UUID;
+import org.culvert.hotspot.HotspotRunService;
+import org.culvert.hotspot.RunEntry;
+import org.culvert.hotspot.RunView;
+import org.culvert.hotspot.SeasonWindowService;
+import org.culvert.platform.InvalidException;
+import org.culvert.platform.Page;
+import org.culvert.platform.Paging;
+import org.culvert.platform.RefusedException;
+import org.culvert.platform.Role;
+import org.culvert.taxon.TaxonService;
+import org.jspecify.annotations.Nullable;
+
+/** Road evidence for people: runs, a form to ask for one, and what came of each. */
+@Path("/hotspots")
+@Produces(MediaType.TEXT_HTML)
+@RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
+public class HotspotPageResource {
+    private static final int RUNS_A_PAGE = 20;
+
+    private final Template list;
+    private final Template run;
+    private final HotspotRunService service;
+    private final TaxonService taxa;
+    private final SeasonWindowService windows;
+
+    HotspotPageResource(
+            @Location("hotspots.html") Template list,
+            @Location("hotspot-run.html") Template run,
+            HotspotRunService service,
+            TaxonService taxa,
+            SeasonWindowService windows) {
+        this.list = list;
+        this.run = run;
+        this.service = service;
+        this.taxa = taxa;
+        this.windows = windows;
+    }
+
+    @GET
+    @RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
+    public TemplateInstance listRuns(@QueryParam("cursor") @Nullable String cursor) {
+        return page(cursor, List.of(), new RunForm());
+    }
+
+    private TemplateInstance page(@Nullable String cursor, List<InvalidException.FieldError> errors, RunForm form) {
+        Page<RunView> runs = service.listRuns(RUNS_A_PAGE, Paging.cursor(cursor));
+        return list.data("runs", runs.items().stream().map(RunSummary::of).toList())
+                .data("next", runs.next())
+                .data("errors", errors)
+                .data("form", form)
+                .data("groups", taxa.listGroups())
+                .data("windows", windows.listWindows());
+    }
+
+    @GET
+    @Path("/{id}")
+    @RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
+    public TemplateInstance showRun(@PathParam("id") String id) {
+        UUID runId = Paging.uuid("id", id);
+        RunView view = service.getRun(runId);
+        return run.data("run", RunSummary.of(view))
+                .data("report", service.findReport(runId).map(ReportPage::of).orElse(null));
+    }
+
+    /** Asks for a run by the form of the page; only from the page itself, since a browser sends its password with any form. */
+    @POST
+    @RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
+    public Response start(
+            @BeanParam RunForm form, @HeaderParam("Origin") @Nullable String origin, @Context UriInfo uri) {
+        URI here = uri.getBaseUri();
+        if (origin != null && !here.getAuthority().equals(authority(origin))) {
+            throw new RefusedException("That form was not on a page of this server.", List.of("Origin: " + origin));
+        }
+        try {
+            RunEntry entry = form.entry();
+            return Response.seeOther(
+                            URI.create("/hotspots/" + service.start(entry).id()))
+                    .build();
+        } catch (InvalidException e) {
+            return Response.status(400)
+                    .entity(page(null, e.errors(), form))
+                    .type(MediaType.TEXT_HTML_TYPE)
+                    .build();
+        }
+    }
+
+    private static String authority(String origin) {
+        try {
+            return String.valueOf(URI.create(origin).getAuthority());
+        } catch (IllegalArgumentException e) {
+            return "";
+        }
+    }
+}

@@ -1,0 +1,141 @@
+package org.culvert.web;
+
+import java.time.Month;
+import java.time.MonthDay;
+import java.time.format.TextStyle;
+import java.util.List;
+import java.util.Locale;
+import org.culvert.hotspot.HotspotReport;
+import org.culvert.hotspot.RunSettings;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A report laid out for reading.
+ *
+ * @param bars the months as bars of a chart 360 wide and 120 high
+ */
+public record ReportPage(
+        HotspotReport.ErrorRate errorRate,
+        HotspotReport.Inputs inputs,
+        HotspotReport.Network network,
+        HotspotReport.Engine engine,
+        String aboutIntervals,
+        List<Row> rows,
+        List<LeftOutRow> leftOut,
+        int leftOutTotal,
+        List<Bar> bars) {
+    private static final int CHART_WIDTH = 360;
+    private static final int CHART_HEIGHT = 90;
+
+    /** A hotspot as a row of the table. */
+    public record Row(
+            int rank,
+            String road,
+            @Nullable String owner,
+            String from,
+            String to,
+            String length,
+            int incidents,
+            String interval,
+            String expected,
+            String excess,
+            String adjustedP,
+            String rate) {}
+
+    public record LeftOutRow(String reason, int incidents) {}
+
+    /** A bar of the chart; its foot is at {@code y + height}. */
+    public record Bar(String name, String shortName, int incidents, int x, int y, int width, int height) {
+        /** Where its middle is. */
+        public int middle() {
+            return x + width / 2;
+        }
+
+        /** Where its number stands. */
+        public int above() {
+            return y - 3;
+        }
+    }
+
+    static ReportPage of(HotspotReport report) {
+        return new ReportPage(
+                report.errorRate(),
+                report.inputs(),
+                report.network(),
+                report.engine(),
+                report.aboutIntervals(),
+                report.hotspots().stream().map(ReportPage::row).toList(),
+                report.leftOut().stream()
+                        .filter(reason -> reason.incidents() > 0)
+                        .map(reason -> new LeftOutRow(reason.reason(), reason.incidents()))
+                        .toList(),
+                report.leftOut().stream()
+                        .mapToInt(HotspotReport.Reason::incidents)
+                        .sum(),
+                bars(report.months()));
+    }
+
+    private static Row row(HotspotReport.Stretch stretch) {
+        return new Row(
+                stretch.rank(),
+                stretch.road(),
+                stretch.owner(),
+                kilometres(stretch.fromChainageMetres()),
+                kilometres(stretch.toChainageMetres()),
+                number("%.0f", stretch.lengthMetres()),
+                stretch.incidents(),
+                number("%.1f", stretch.intervalLow()) + " to " + number("%.1f", stretch.intervalHigh()),
+                number("%.2f", stretch.expected()),
+                number("%.1f", stretch.excess()),
+                number("%.3f", stretch.adjustedP()),
+                number("%.2f", stretch.incidentsPerKilometreAndYear()));
+    }
+
+    private static String kilometres(double metres) {
+        return number("%.2f", metres / 1000);
+    }
+
+    private static String number(String format, double value) {
+        return String.format(Locale.ROOT, format, value);
+    }
+
+    private static List<Bar> bars(List<HotspotReport.Month> months) {
+        int most = Math.max(
+                1,
+                months.stream().mapToInt(HotspotReport.Month::incidents).max().orElse(1));
+        int step = CHART_WIDTH / 12;
+        return months.stream()
+                .map(month -> {
+                    int height = Math.round((float) month.incidents() / most * CHART_HEIGHT);
+                    return new Bar(
+                            monthName(month.month()),
+                            monthName(month.month()).substring(0, 1),
+                            month.incidents(),
+                            (month.month() - 1) * step + 3,
+                            15 + CHART_HEIGHT - height,
+                            step - 6,
+                            height);
+                })
+                .toList();
+    }
+
+    static String monthName(int month) {
+        return Month.of(month).getDisplayName(TextStyle.FULL, Locale.ENGLISH);
+    }
+
+    static String seasonWords(RunSettings.Season season) {
+        String window = season.window();
+        if (window != null) {
+            return window + " (" + day(season.from()) + " to " + day(season.to()) + ")";
+        }
+        return season.months().size() == 12
+                ? "all months"
+                : String.join(
+                        ", ",
+                        season.months().stream().map(ReportPage::monthName).toList());
+    }
+
+    private static String day(@Nullable MonthDay day) {
+        return day == null ? "" : day.getDayOfMonth() + " " + monthName(day.getMonthValue());
+    }
+}

@@ -1,0 +1,69 @@
+package org.culvert.web;
+
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import org.culvert.hotspot.RunSettings;
+import org.culvert.hotspot.RunView;
+import org.jspecify.annotations.Nullable;
+
+/** A run in words. */
+public record RunSummary(
+        String id,
+        String title,
+        String period,
+        String season,
+        String where,
+        String chance,
+        String kind,
+        String state,
+        boolean underway,
+        int done,
+        int total,
+        @Nullable String failure,
+        String requestedAt,
+        long exploratoryRunsSoFar,
+        RunSettings settings) {
+    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("d MMM yyyy HH:mm 'UTC'", Locale.ENGLISH)
+            .withZone(ZoneOffset.UTC);
+
+    static RunSummary of(RunView run) {
+        RunSettings settings = run.settings();
+        String group = settings.taxonGroup();
+        String owner = settings.owner();
+        return new RunSummary(
+                run.id().toString(),
+                group == null ? "All animals" : sentenceCase(group.replace('-', ' ')),
+                settings.periodFrom() + " to " + settings.periodTo(),
+                ReportPage.seasonWords(settings.season()),
+                owner == null ? "whole network" : owner,
+                chanceWords(settings.chance()),
+                run.declared() ? "declared" : "exploratory",
+                run.state(),
+                run.state().equals("waiting") || run.state().equals("computing"),
+                run.simulationsDone(),
+                run.simulationsTotal(),
+                run.failure(),
+                time(run.requestedAt()),
+                run.exploratoryRunsSoFar(),
+                settings);
+    }
+
+    private static String sentenceCase(String words) {
+        return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(Locale.ENGLISH) + words.substring(1);
+    }
+
+    private static String chanceWords(String chance) {
+        return switch (chance) {
+            case "per-kilometre" -> "every kilometre alike";
+            case "per-traffic-and-class" -> "roads of the same class and traffic alike";
+            case "per-all-reports" -> "a random pick from all animals' reports";
+            default -> chance;
+        };
+    }
+
+    private static String time(Instant instant) {
+        return TIME.format(instant);
+    }
+}

@@ -1,0 +1,103 @@
+package org.culvert.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.culvert.platform.Role.ROADS_AUTHORITY;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.not;
+
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.http.ContentType;
+import org.culvert.hotspot.EvidenceRuns;
+import org.culvert.support.Api;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+@QuarkusTest
+class HotspotPageResourceTest {
+    @BeforeEach
+    void makeWorld() {
+        EvidenceRuns.make();
+    }
+
+    @Test
+    void aRunIsATableBesideAMapWithItsClaimInWords() {
+        String id = EvidenceRuns.wallabies();
+        String html = Api.as(ROADS_AUTHORITY)
+                .get("/hotspots/" + id)
+                .then()
+                .statusCode(200)
+                .extract()
+                .asString();
+        assertThat(html)
+                .contains("Row Road 4", "Lower Shire", "a random pick from the reports of collisions with all animals")
+                .contains("Left out, and why", "no place was given")
+                .contains("id=\"map\"", "/webjars/leaflet/1.9.4/dist/leaflet.js", "Exploratory, one of")
+                .contains("By month");
+        assertThat(html).as("no inline scripts or styles").doesNotContain("<script>", "style=\"", "onclick");
+        assertThat(html).as("nothing of another host").doesNotContain("http://", "https://");
+    }
+
+    @Test
+    void theListHasEveryRunAndAFormThatStartsOne() {
+        String id = EvidenceRuns.wallabies();
+        Api.as(ROADS_AUTHORITY).get("/hotspots").then().statusCode(200).body(containsString("/hotspots/" + id));
+        String location = Api.as(ROADS_AUTHORITY)
+                .contentType(ContentType.URLENC)
+                .formParam("periodFrom", EvidenceRuns.year() + "-01-01")
+                .formParam("periodTo", EvidenceRuns.year() + "-12-31")
+                .formParam("months", "6", "7")
+                .formParam("taxonGroup", "macropods")
+                .formParam("reachMetres", "300")
+                .formParam("simulations", "199")
+                .formParam("seed", "1")
+                .redirects()
+                .follow(false)
+                .post("/hotspots")
+                .then()
+                .statusCode(303)
+                .extract()
+                .header("Location");
+        Api.as(ROADS_AUTHORITY).get(location).then().statusCode(200).body(containsString("June, July"));
+    }
+
+    @Test
+    void aFormWithMistakesComesBackWithThemNamed() {
+        Api.as(ROADS_AUTHORITY)
+                .contentType(ContentType.URLENC)
+                .formParam("periodFrom", "soon")
+                .formParam("reachMetres", "far")
+                .post("/hotspots")
+                .then()
+                .statusCode(400)
+                .contentType("text/html")
+                .body(containsString("This cannot be read: soon."))
+                .body(containsString("value=\"far\""))
+                .body(containsString("periodTo"));
+    }
+
+    @Test
+    void aFormOnAPageOfAnotherHostStartsNothing() {
+        Api.as(ROADS_AUTHORITY)
+                .contentType(ContentType.URLENC)
+                .header("Origin", "https://elsewhere.example")
+                .formParam("periodFrom", "2019-01-01")
+                .formParam("periodTo", "2019-12-31")
+                .post("/hotspots")
+                .then()
+                .statusCode(422)
+                .body(not(containsString("Start the run")));
+    }
+
+    @Test
+    void mapScriptAndStyleAreServedFromHere() {
+        for (String path : new String[] {
+            "/hotspot-map.js",
+            "/hotspot-progress.js",
+            "/hotspots.css",
+            "/webjars/leaflet/1.9.4/dist/leaflet.js",
+            "/webjars/leaflet/1.9.4/dist/leaflet.css"
+        }) {
+            Api.as(ROADS_AUTHORITY).get(path).then().statusCode(200);
+        }
+    }
+}
