@@ -36,18 +36,14 @@ class TurtleStoryTest {
         World world = World.shared();
 
         // The call: people first, then the place, however it is said.
-        JsonPath call = Api.make(
-                DISPATCHER,
-                "/api/calls",
-                """
+        JsonPath call = Api.make(DISPATCHER, "/api/calls", """
                 {"receivedAt":"2015-11-20T08:40:00Z","happenedAt":"2015-11-20T08:30:00Z",
                  "people":{"anyoneHurt":"no","offTheRoad":"yes"},
                  "caller":{"name":"A Driver","phone":"555 0101"},
                  "words":"I have a turtle in a box, she is bleeding","cause":"collisionWithVehicle",
                  "animals":[{"scientificName":"%s","vitality":"alive","lifeStage":"adult","sex":"female"}],
                  "place":{"roadAndChainage":{"road":"Mill Road","chainageKilometres":"5.1"}}}
-                """
-                        .formatted(SPECIES));
+                """.formatted(SPECIES));
         String incident = call.getString("incidentId");
 
         // The gate, then an attendance.
@@ -71,15 +67,11 @@ class TurtleStoryTest {
                 .statusCode(200);
 
         // Her case; the clinic takes her over; the visit, the film, the surgery.
-        String mother = Api.make(
-                        RESCUER,
-                        "/api/cases",
-                        """
+        String mother = Api.make(RESCUER, "/api/cases", """
                         {"incidentId":"%s","attendanceId":"%s","foundAt":"2015-11-20T09:30:00Z",
                          "animal":{"scientificName":"%s","sex":"female","lifeStage":"adult"},
                          "holder":{"memberId":"%s"}}
-                        """
-                                .formatted(incident, attendance, SPECIES, world.rescuer))
+                        """.formatted(incident, attendance, SPECIES, world.rescuer))
                 .getString("id");
         String toClinic = Api.make(
                         RESCUER,
@@ -89,18 +81,14 @@ class TurtleStoryTest {
                 .getString("id");
         Api.post(CLINIC, "/api/hand-overs/" + toClinic + "/acceptance", "{\"at\":\"2015-11-20T10:05:00Z\"}")
                 .statusCode(200);
-        String visit = Api.make(
-                        CLINIC,
-                        "/api/visits",
-                        """
+        String visit = Api.make(CLINIC, "/api/visits", """
                         {"caseId":"%s","clinicId":"%s","arrivedAt":"2015-11-20T10:05:00Z","weightGrams":820,
                          "gravid":"yes",
                          "findings":[{"bodyPart":"carapace, rear marginal scutes","side":"left","finding":"fracture"}],
                          "readings":[{"what":"eggs","counted":9,"reader":"Dr Vet","confidence":"medium"}],
                          "procedures":[{"procedure":"eggs recovered through soft tissue","vetName":"Dr Vet",
                                         "vetRegistration":"V-1"}]}
-                        """
-                                .formatted(mother, world.clinic))
+                        """.formatted(mother, world.clinic))
                 .getString("id");
 
         // Eggs: every one accounted for; the clutch goes to somebody else, who needs papers of their own.
@@ -125,14 +113,14 @@ class TurtleStoryTest {
         assertThat(more.getBoolean("filmDiffers")).isTrue();
 
         // Discharge with the vet's own words, and a placement with a carer who may.
-        Api.make(
-                CLINIC,
-                "/api/visits/" + visit + "/discharge",
-                """
+        Api.make(CLINIC, "/api/visits/" + visit + "/discharge", """
                 {"vetName":"Dr Vet","vetRegistration":"V-1","at":"2015-11-23T02:00:00Z","reviewOn":"2016-01-04",
                  "plan":"Dry two days, then short swims daily; stitches out at about six weeks.","limits":"no water until the 25th"}
                 """);
-        Api.post(CLINIC, "/api/cases/" + mother + "/placements", "{\"carerMemberId\":\"%s\"}".formatted(world.unlicensedCarer))
+        Api.post(
+                        CLINIC,
+                        "/api/cases/" + mother + "/placements",
+                        "{\"carerMemberId\":\"%s\"}".formatted(world.unlicensedCarer))
                 .statusCode(422);
         String placement = Api.make(
                         CLINIC,
@@ -154,30 +142,24 @@ class TurtleStoryTest {
         assertThat(hatched.getList("hatchlings.origin", String.class)).containsOnly("ofMother");
         assertThat(hatched.getString("hatchlings[0].foundPlace.id"))
                 .isEqualTo(Api.get(CARER, "/api/cases/" + mother).getString("foundPlace.id"));
-        assertThat(hatched.getString("hatchlings[0].custody[0].holder.memberId")).isEqualTo(world.incubatorKeeper);
+        assertThat(hatched.getString("hatchlings[0].custody[0].holder.memberId"))
+                .isEqualTo(world.incubatorKeeper);
         Api.post(CARER, "/api/clutches/" + clutch.getString("id") + "/hatchings", "{\"hatched\":8}")
                 .statusCode(409)
                 .body("detail", containsString("More hatchlings than eggs"));
 
         // Where she may go back: not into another water before her own place was recorded unsuitable.
-        String site = Api.make(
-                        COORDINATOR,
-                        "/api/release-sites",
-                        """
+        String site = Api.make(COORDINATOR, "/api/release-sites", """
                         {"name":"Lagoon","jurisdiction":"AU-QLD","decimalLatitude":-30.52,"decimalLongitude":150.035,
                          "coordinateUncertaintyInMeters":20,"habitat":"wetland","taxonGroups":["turtles"]}
-                        """)
-                .getString("id");
+                        """).getString("id");
         JsonPath early = assess(mother, site);
         assertThat(early.getString("overall")).isNotEqualTo("pass");
         Api.make(
                 CARER,
                 "/api/cases/" + mother + "/found-place-unsuitable",
                 "{\"ground\":\"hazard\",\"words\":\"the verge of a fast road\",\"seenAt\":\"2016-01-20T02:00:00Z\"}");
-        Api.make(
-                COORDINATOR,
-                "/api/release-rules",
-                """
+        Api.make(COORDINATOR, "/api/release-rules", """
                 {"jurisdiction":"network","kind":"policy","taxonGroup":"turtles","appliesTo":"any","test":"greatestDistance",
                  "greatestDistanceMetres":5000,"words":"Our own turtles go back within five kilometres.","source":"test",
                  "readOn":"2026-11-01","reviewBy":"2090-01-01","validFrom":"2010-01-01"}
@@ -188,12 +170,10 @@ class TurtleStoryTest {
         // Queensland's code was read in an edition past its review: it asks before it passes, and a permit lifts it.
         assertThat(needPermits).isNotEmpty();
         String permits = needPermits.stream()
-                .map(key ->
-                        """
+                .map(key -> """
                         {"key":"%s","number":"P-1","issuedBy":"the authority","documentName":"permit.pdf",
                          "documentMediaType":"application/pdf","document":"JVBERi0xLjQK"}
-                        """
-                                .formatted(key))
+                        """.formatted(key))
                 .reduce((a, b) -> a + "," + b)
                 .orElseThrow();
         String release =
@@ -217,7 +197,10 @@ class TurtleStoryTest {
             collision(SPECIES, "2015-11-%02dT09:00:00Z".formatted(10 + i), "5.1");
         }
         for (int i = 0; i < 30; i++) {
-            collision("Wallabia bicolor", "2015-11-%02dT09:00:00Z".formatted(1 + i % 28), "%.1f".formatted(2.1 + i * 0.3));
+            collision(
+                    "Wallabia bicolor",
+                    "2015-11-%02dT09:00:00Z".formatted(1 + i % 28),
+                    "%.1f".formatted(2.1 + i * 0.3));
         }
         JsonPath report = report();
         assertThat(report.getInt("inputs.collisionsCounted")).isEqualTo(9);
@@ -235,22 +218,15 @@ class TurtleStoryTest {
     }
 
     private static void collision(String species, String at, String chainageKilometres) {
-        Api.make(
-                DISPATCHER,
-                "/api/calls",
-                """
+        Api.make(DISPATCHER, "/api/calls", """
                 {"receivedAt":"%s","happenedAt":"%s","cause":"collisionWithVehicle",
                  "animals":[{"scientificName":"%s","vitality":"dead","pouchChecked":"yes","carcassSigned":true}],
                  "place":{"roadAndChainage":{"road":"Mill Road","chainageKilometres":"%s"}}}
-                """
-                        .formatted(at, at, species, chainageKilometres));
+                """.formatted(at, at, species, chainageKilometres));
     }
 
     private static JsonPath report() {
-        String run = Api.post(
-                        ROADS_AUTHORITY,
-                        "/api/hotspot-runs",
-                        """
+        String run = Api.post(ROADS_AUTHORITY, "/api/hotspot-runs", """
                         {"periodFrom":"2015-10-01","periodTo":"2015-12-31","taxonGroup":"turtles","simulations":199,
                          "reachMetres":300,"seed":7}
                         """)

@@ -87,7 +87,7 @@ public final class LocalPlane {
                 latitude, longitude > 180 ? longitude - 360 : longitude < -180 ? longitude + 360 : longitude);
     }
 
-    /** The smallest box of this plane that holds a box of latitudes and longitudes, edges sampled. */
+    /** A box of this plane that holds a box of latitudes and longitudes and little more; its edges, curved here, are sampled. */
     public Envelope envelopeOf(Bounds bounds) {
         Envelope envelope = new Envelope();
         double width =
@@ -101,6 +101,7 @@ public final class LocalPlane {
             include(envelope, latitude, bounds.west());
             include(envelope, latitude, bounds.east());
         }
+        envelope.expandBy(0.01 * Math.max(envelope.getWidth(), envelope.getHeight()) + 0.01);
         return envelope;
     }
 

@@ -25,6 +25,7 @@ import org.culvert.geo.Geodesy;
 import org.culvert.geo.Grid;
 import org.culvert.geo.Position;
 import org.culvert.geo.Projections;
+import org.culvert.road.network.Road;
 import org.culvert.road.network.RoadNetwork;
 import org.culvert.support.Api;
 import org.culvert.support.World;
@@ -97,6 +98,20 @@ class RoadNetworkResourceTest {
         assertThat(roads.findLink(oldLink).orElseThrow().roadName()).isEqualTo("Mill Road");
         assertThat(roads.current().findLink(oldLink)).isEmpty();
         assertThat(roads.findLink(UUID.randomUUID())).isEmpty();
+    }
+
+    @Test
+    void anotherServerOnTheSameDatabaseFollows() {
+        RoadService another = new RoadService(store);
+        importRoads(ADMIN, Map.of("roadName", "name"), collection(line("Mill Road", "[0,0],[0.01,0]")))
+                .statusCode(201);
+        CurrentRoads first = another.current();
+        assertThat(first.network().roads()).extracting(Road::label).containsExactly("Mill Road");
+        assertThat(another.current()).as("loaded once").isSameAs(first);
+        importRoads(ADMIN, Map.of("roadName", "name"), collection(line("Ford Lane", "[0,0],[0.01,0]")))
+                .statusCode(201);
+        assertThat(another.current().network().roads()).extracting(Road::label).containsExactly("Ford Lane");
+        assertSame(another.current(), roads.current());
     }
 
     /*

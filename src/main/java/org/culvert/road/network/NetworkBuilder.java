@@ -113,7 +113,9 @@ public final class NetworkBuilder {
         Noding noding = new Noding(vertices, levels, roads, joined.vertexCount);
         List<Course> courses = courses(joined);
         NetworkFrame frame = planar ? NetworkFrame.planar() : NetworkFrame.geographic(boundsOf(courses));
-        double[] starts = starts(joined.kept, roads, noding, courses, frame);
+        List<double[]> measures =
+                courses.stream().map(course -> course.measures(frame)).toList();
+        double[] starts = starts(joined.kept, roads, noding, measures);
         List<RoadLink> links = new ArrayList<>();
         for (int line = 0; line < count; line++) {
             cut(
@@ -121,7 +123,7 @@ public final class NetworkBuilder {
                     joined.numbers.get(line),
                     noding.nodesOf(line),
                     courses.get(line),
-                    frame,
+                    measures.get(line),
                     starts[line],
                     links);
         }
@@ -150,7 +152,21 @@ public final class NetworkBuilder {
             List<RoadLine> kept, List<Integer> numbers, List<int[]> vertices, List<int[]> places, int vertexCount) {}
 
     /** A course in the frame's coordinates: every vertex, and for those of the source their place in the list. */
-    private record Course(double[] coordinates, int[] placeOfVertex) {}
+    private record Course(double[] coordinates, int[] placeOfVertex) {
+        /** Metres from its first vertex to each. */
+        double[] measures(NetworkFrame frame) {
+            double[] measures = new double[coordinates.length / 2];
+            for (int i = 1; i < measures.length; i++) {
+                measures[i] = measures[i - 1]
+                        + frame.metres(
+                                coordinates[2 * i - 2],
+                                coordinates[2 * i - 1],
+                                coordinates[2 * i],
+                                coordinates[2 * i + 1]);
+            }
+            return measures;
+        }
+    }
 
     private record Shape(
             int[] vertices,
@@ -307,8 +323,7 @@ public final class NetworkBuilder {
         return turned > 180 ? turned - 360 : turned;
     }
 
-    private static double[] starts(
-            List<RoadLine> kept, int[] roads, Noding noding, List<Course> courses, NetworkFrame frame) {
+    private static double[] starts(List<RoadLine> kept, int[] roads, Noding noding, List<double[]> measuresOfLines) {
         int count = kept.size();
         double[] measures = new double[count];
         int[] firstNodes = new int[count];
@@ -320,18 +335,10 @@ public final class NetworkBuilder {
             int[] nodes = noding.nodesOf(line);
             firstNodes[line] = nodes[0];
             lastNodes[line] = nodes[nodes.length - 1];
-            double[] course = courses.get(line).coordinates;
-            lengths[line] = metres(frame, course, 0, course.length / 2 - 1);
+            double[] along = measuresOfLines.get(line);
+            lengths[line] = along[along.length - 1];
         }
         return Chaining.starts(measures, roads, firstNodes, lastNodes, lengths);
-    }
-
-    private static double metres(NetworkFrame frame, double[] course, int from, int to) {
-        double sum = 0;
-        for (int i = from; i < to; i++) {
-            sum += frame.metres(course[2 * i], course[2 * i + 1], course[2 * i + 2], course[2 * i + 3]);
-        }
-        return sum;
     }
 
     private static void cut(
@@ -339,10 +346,9 @@ public final class NetworkBuilder {
             int lineNumber,
             int[] nodes,
             Course course,
-            NetworkFrame frame,
+            double[] measures,
             double start,
             List<RoadLink> links) {
-        double chainage = start;
         int from = 0;
         for (int i = 1; i < nodes.length; i++) {
             if (nodes[i] < 0) {
@@ -351,9 +357,14 @@ public final class NetworkBuilder {
             int first = course.placeOfVertex[from];
             int last = course.placeOfVertex[i];
             double[] vertices = Arrays.copyOfRange(course.coordinates, 2 * first, 2 * last + 2);
-            links.add(
-                    new RoadLink(nodes[from], nodes[i], line.key(), lineNumber, line.attributes(), chainage, vertices));
-            chainage += metres(frame, course.coordinates, first, last);
+            links.add(new RoadLink(
+                    nodes[from],
+                    nodes[i],
+                    line.key(),
+                    lineNumber,
+                    line.attributes(),
+                    start + measures[first],
+                    vertices));
             from = i;
         }
     }

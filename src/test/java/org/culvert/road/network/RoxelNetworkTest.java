@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import org.culvert.geo.Bounds;
 import org.culvert.geo.CheckFiles;
 import org.culvert.geo.Geodesy;
 import org.culvert.geo.Position;
@@ -35,6 +36,24 @@ class RoxelNetworkTest {
         }
         assertThat(network.graph().totalLength()).isCloseTo(sum, within(1e-6));
         assertThat(largestPart(network)).as("links that hang together").isGreaterThan(network.linkCount() * 9 / 10);
+    }
+
+    @Test
+    void linksInABoxAreThoseThatHaveAPartInIt() throws JsonProcessingException {
+        RoadNetwork network = roxel().network();
+        assertThat(network.linksIn(new Bounds(-90, -180, 90, 180))).hasSize(network.linkCount());
+        assertThat(network.linksIn(new Bounds(0, 0, 1, 1))).isEmpty();
+        Bounds box = new Bounds(51.954, 7.531, 51.957, 7.536);
+        int[] found = network.linksIn(box);
+        assertThat(found.length).isBetween(10, network.linkCount() / 4);
+        for (int link = 0; link < network.linkCount(); link++) {
+            double[] course = network.link(link).vertices();
+            for (int i = 0; i < course.length; i += 2) {
+                if (box.contains(new Position(course[i + 1], course[i]))) {
+                    assertThat(found).contains(link);
+                }
+            }
+        }
     }
 
     private static int largestPart(RoadNetwork network) {
