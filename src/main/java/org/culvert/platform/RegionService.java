@@ -57,16 +57,22 @@ public class RegionService {
 
     @Transactional
     public RegionDescription describe() {
-        Region region = findRegion().orElseThrow(() -> new NotFoundException("region", "yet"));
-        return new RegionDescription(
-                region.name,
-                region.timeZone,
-                region.countryCode,
-                region.south,
-                region.west,
-                region.north,
-                region.east,
-                region.demo);
+        return findDescription().orElseThrow(() -> new NotFoundException("region", "yet"));
+    }
+
+    /** The region in figures, or empty on a server that has not been told its own. */
+    @Transactional
+    public Optional<RegionDescription> findDescription() {
+        return findRegion()
+                .map(region -> new RegionDescription(
+                        region.name,
+                        region.timeZone,
+                        region.countryCode,
+                        region.south,
+                        region.west,
+                        region.north,
+                        region.east,
+                        region.demo));
     }
 
     @Transactional

@@ -8,7 +8,6 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import org.culvert.platform.Region;
 import org.culvert.platform.RegionService;
 
 /** The first page. */
@@ -17,16 +16,17 @@ import org.culvert.platform.RegionService;
 @Produces(MediaType.TEXT_HTML)
 public class StartPageResource {
     private final Template start;
-    private final RegionService region;
+    private final RegionService regions;
 
-    StartPageResource(@Location("start.html") Template start, RegionService region) {
+    StartPageResource(@Location("start.html") Template start, RegionService regions) {
         this.start = start;
-        this.region = region;
+        this.regions = regions;
     }
 
     @GET
     public TemplateInstance show() {
-        return start.data("regionName", region.findRegion().map(Region::name).orElse("A region yet to be named"))
-                .data("demo", region.findRegion().map(Region::demo).orElse(false));
+        var told = regions.findDescription();
+        return start.data("regionName", told.map(region -> region.name()).orElse("A region yet to be named"))
+                .data("demo", told.map(region -> region.demo()).orElse(false));
     }
 }
