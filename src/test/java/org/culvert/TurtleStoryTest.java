@@ -210,7 +210,7 @@ class TurtleStoryTest {
         assertThat(report.getInt("hotspots[0].incidents")).isEqualTo(9);
         assertThat(report.getDouble("hotspots[0].fromChainageMetres")).isLessThanOrEqualTo(5100);
         assertThat(report.getDouble("hotspots[0].toChainageMetres")).isGreaterThanOrEqualTo(5100);
-        assertThat(report.getString("errorRate.sentence")).contains("collisions reported of all animals");
+        assertThat(report.getString("errorRate.sentence")).contains("all animals in the same period and season");
     }
 
     private static JsonPath assess(String caseId, String siteId) {
