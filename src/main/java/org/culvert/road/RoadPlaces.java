@@ -27,6 +27,9 @@ final class RoadPlaces {
     /** Width of a road and of what marks its chainage: common practice, no source. */
     private static final double LEAST_UNCERTAINTY_METRES = 10;
 
+    /** Who names a crossing means somewhere by it: common practice, no source. */
+    private static final double BY_A_CROSSING_METRES = 100;
+
     private static final int MOST_SUGGESTIONS = 8;
 
     private final CurrentRoads roads;
@@ -118,7 +121,7 @@ final class RoadPlaces {
             }
         }
         String verbatim = said.road().strip() + " / " + said.crossingRoad().strip();
-        return atPoints("crossingRoads", verbatim, points, Uncertainty.RECEIVER_METRES + spread, null, given);
+        return atPoints("crossingRoads", verbatim, points, BY_A_CROSSING_METRES + spread, null, given);
     }
 
     private PlaceUnderstood atPoints(

@@ -159,7 +159,7 @@ class PlaceResourceTest {
         double apart = Geodesy.metresBetween(new Position(-30.5, 150.01), new Position(-30.5, 150.02));
         assertThat(twice.getBoolean("roadInDoubt")).isTrue();
         assertThat(twice.getList("otherRoads")).hasSize(3);
-        assertThat(twice.getDouble("coordinateUncertaintyInMeters")).isCloseTo(30 + apart, within(1.0));
+        assertThat(twice.getDouble("coordinateUncertaintyInMeters")).isCloseTo(100 + apart, within(1.0));
         JsonPath over = read("""
                 {"crossingRoads":{"road":"Bridge Street","crossingRoad":"Pacific Highway"},"roadName":"Pacific Highway"}
                 """);
