@@ -19,6 +19,7 @@ import org.culvert.hotspot.stats.Chance;
 import org.culvert.hotspot.stats.Findings;
 import org.culvert.hotspot.stats.Hotspot;
 import org.culvert.hotspot.stats.HotspotSearch;
+import org.culvert.platform.ConflictException;
 import org.culvert.platform.CulvertException;
 import org.culvert.platform.Job;
 import org.culvert.road.CurrentRoads;
@@ -144,9 +145,20 @@ class HotspotJob implements Job {
         return switch (settings.chance()) {
             case RunSettingsReader.PER_KILOMETRE -> new Chance.PerKilometre();
             case RunSettingsReader.PER_TRAFFIC -> roads.perTrafficAndClass();
-            case RunSettingsReader.PER_ALL_REPORTS -> new Chance.PerAllReports(evidence.reports());
+            case RunSettingsReader.PER_ALL_REPORTS -> perAllReports(evidence);
             default -> throw new IllegalStateException("no kind of chance is called " + settings.chance());
         };
+    }
+
+    private static Chance perAllReports(Evidence evidence) {
+        if (!evidence.group().isEmpty()
+                && evidence.group().size() == evidence.reports().size()) {
+            throw new ConflictException(
+                    "All " + evidence.reports().size() + " collisions of that period and season are of"
+                            + " this group: there is nothing to compare it with. Ask with the chance "
+                            + RunSettingsReader.PER_TRAFFIC + ".");
+        }
+        return new Chance.PerAllReports(evidence.reports());
     }
 
     private String networkSha256(int number) {

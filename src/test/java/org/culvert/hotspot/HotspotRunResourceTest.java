@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.Map;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
+import org.culvert.platform.Patience;
 import org.culvert.support.Api;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -116,7 +117,7 @@ class HotspotRunResourceTest {
                 .body("settings.chance", equalTo("per-traffic-and-class"))
                 .extract()
                 .header("Location");
-        org.culvert.platform.Patience.until(
+        Patience.until(
                 "the run to be done",
                 () -> Api.as(COORDINATOR)
                         .get(location)
@@ -287,6 +288,36 @@ class HotspotRunResourceTest {
                         """.formatted(name))
                 .statusCode(409)
                 .body("detail", containsString("already"));
+    }
+
+    @Test
+    void aGroupThatIsAllThereIsCannotBeComparedWithAllReports() {
+        int year = EvidenceWorld.year() - 1;
+        for (int i = 0; i < 3; i++) {
+            EvidenceWorld.call(
+                    "Wallabia bicolor", EvidenceWorld.SOUTH, EvidenceWorld.WEST + 0.005, year + "-03-0" + (i + 1));
+        }
+        String period = ",\"periodFrom\":\"" + year + "-01-01\",\"periodTo\":\"" + year + "-11-30\"";
+        String id = Api.post(ROADS_AUTHORITY, "/api/hotspot-runs", "{\"taxonGroup\":\"macropods\"" + period + "}")
+                .statusCode(202)
+                .extract()
+                .path("id");
+        Patience.until(
+                "the run to fail",
+                () -> Api.get(ROADS_AUTHORITY, "/api/hotspot-runs/" + id)
+                        .getString("state")
+                        .equals("failed"));
+        assertThat(Api.get(ROADS_AUTHORITY, "/api/hotspot-runs/" + id).getString("failure"))
+                .contains("nothing to compare", "per-traffic-and-class");
+        Api.as(ROADS_AUTHORITY)
+                .get("/api/hotspot-runs/" + id + "/result")
+                .then()
+                .statusCode(409);
+        Api.as(ROADS_AUTHORITY)
+                .get("/hotspots/" + id)
+                .then()
+                .statusCode(200)
+                .body(containsString("could not be computed"));
     }
 
     @Test
