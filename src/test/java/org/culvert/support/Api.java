@@ -8,6 +8,8 @@ import io.restassured.specification.RequestSpecification;
 
 /** The running server, asked over HTTP in a role. */
 public final class Api {
+    public static final String PASSWORD = TestAccounts.PASSWORD;
+
     private Api() {}
 
     /** A JSON request by whoever has a role. */
@@ -15,7 +17,7 @@ public final class Api {
         return RestAssured.given()
                 .auth()
                 .preemptive()
-                .basic("test-" + role, TestAccounts.PASSWORD)
+                .basic("test-" + role, PASSWORD)
                 .contentType(ContentType.JSON);
     }
 

@@ -1,0 +1,114 @@
+package org.culvert.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.culvert.platform.Role.ROADS_AUTHORITY;
+
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.RestAssured;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.concurrent.TimeUnit;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.culvert.hotspot.EvidenceRuns;
+import org.culvert.support.Api;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Dimension;
+import org.openqa.selenium.OutputType;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.support.ui.WebDriverWait;
+
+/** Road evidence through real clients: Debian's Chromium, and GDAL's {@code ogrinfo}, which QGIS reads files with. */
+@QuarkusTest
+class RoadEvidenceClientsIT {
+    private static final int[] WIDTHS = {320, 768, 1440};
+
+    @TempDir
+    Path folder;
+
+    @BeforeEach
+    void makeWorld() {
+        EvidenceRuns.make();
+    }
+
+    @Test
+    void gdalReadsTheHotspotsAsLinesWithTheirFigures() throws Exception {
+        String id = EvidenceRuns.wallabies();
+        Path file = folder.resolve("hotspots.geojson");
+        Files.writeString(
+                file,
+                Api.as(ROADS_AUTHORITY)
+                        .get("/api/hotspot-runs/" + id + "/hotspots.geojson")
+                        .asString());
+        Process ogrinfo = new ProcessBuilder("ogrinfo", "-ro", "-so", "-al", file.toString())
+                .redirectErrorStream(true)
+                .start();
+        String told = new String(ogrinfo.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertThat(ogrinfo.waitFor(60, TimeUnit.SECONDS)).isTrue();
+        Matcher count = Pattern.compile("Feature Count: (\\d+)").matcher(told);
+        assertThat(count.find()).as(told).isTrue();
+        assertThat(Integer.parseInt(count.group(1)))
+                .isEqualTo(Api.get(ROADS_AUTHORITY, "/api/hotspot-runs/" + id + "/result")
+                        .getList("hotspots")
+                        .size())
+                .isPositive();
+        assertThat(told)
+                .contains("Line String", "WGS 84")
+                .contains("incidents: Integer", "adjustedP: Real", "road: String", "fromChainageMetres: Real");
+    }
+
+    @Test
+    void thePageFitsATelephoneATabletAndADesk() throws Exception {
+        String id = EvidenceRuns.wallabies();
+        ChromeDriver browser = new ChromeDriver(
+                new ChromeDriverService.Builder().usingAnyFreePort().build(),
+                new ChromeOptions()
+                        .setBinary("/usr/bin/chromium")
+                        .addArguments(
+                                "--headless",
+                                "--no-sandbox",
+                                "--disable-gpu",
+                                "--disable-quic",
+                                "--no-first-run",
+                                "--disable-background-networking",
+                                "--disable-component-update",
+                                "--disable-sync",
+                                "--user-data-dir=" + folder.resolve("profile")));
+        try {
+            String host = "localhost:" + RestAssured.port;
+            // The browser keeps what it signed in with; a page whose own address carries it may not fetch.
+            browser.get("http://test-roads-authority:" + Api.PASSWORD.replace(" ", "%20") + "@" + host + "/hotspots");
+            browser.get("http://" + host + "/hotspots/" + id);
+            var patience = new WebDriverWait(browser, Duration.ofSeconds(60));
+            patience.until(page -> page.findElements(By.className("rank-label")).size()
+                    == page.findElements(By.cssSelector("table.ranked tbody tr"))
+                            .size());
+            for (int width : WIDTHS) {
+                browser.manage().window().setSize(new Dimension(width, 900));
+                Object overflow = browser.executeScript(
+                        "return document.documentElement.scrollWidth - document.documentElement.clientWidth;");
+                assertThat(((Number) java.util.Objects.requireNonNull(overflow)).intValue())
+                        .as("the page scrolls sideways at " + width + " px")
+                        .isZero();
+                Path picture = Path.of("target", "pictures", "hotspots-" + width + ".png");
+                Files.createDirectories(picture.getParent());
+                Files.write(picture, browser.getScreenshotAs(OutputType.BYTES));
+            }
+            WebElement button = browser.findElement(By.cssSelector("button.find"));
+            button.click();
+            assertThat(browser.findElement(By.id("hotspot-1")).getDomAttribute("aria-current"))
+                    .isEqualTo("true");
+            assertThat(browser.findElement(By.id("told")).getText()).contains("Hotspot 1", "Row Road");
+        } finally {
+            browser.quit();
+        }
+    }
+}
