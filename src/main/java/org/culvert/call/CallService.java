@@ -10,6 +10,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.road.PlaceAsGiven;
@@ -34,6 +35,7 @@ public class CallService {
     private final SameIncidentFinder finder;
     private final EntityManager entities;
     private final Clock clock;
+    private final Set<String> knownCauses = ConcurrentHashMap.newKeySet();
 
     CallService(
             Ledger.Places places,
@@ -176,7 +178,11 @@ public class CallService {
         return place.id();
     }
 
+    /** Causes are never taken away, so that one seen once need not be asked for again. */
     private void requireCause(String cause) {
+        if (knownCauses.contains(cause)) {
+            return;
+        }
         List<?> known = entities.createNativeQuery("select key from causes where key = ?1")
                 .setParameter(1, cause)
                 .getResultList();
@@ -188,6 +194,7 @@ public class CallService {
                     "There is no such cause.",
                     String.join(", ", all.stream().map(Object::toString).toList()));
         }
+        knownCauses.add(cause);
     }
 
     private static List<String> peopleFirst(CallEntry.People people) {

@@ -24,12 +24,18 @@ class Closing extends Recorded {
 
     protected Closing() {}
 
-    Closing(UUID incidentId, DispatchService.ClosingEntry entry, Instant at) {
+    Closing(
+            UUID incidentId,
+            String outcome,
+            @Nullable String passedOnTo,
+            @Nullable String theirReference,
+            String reason,
+            Instant at) {
         happenedAt(at);
         this.incidentId = incidentId;
-        this.outcome = entry.outcome().name();
-        this.passedOnTo = entry.passedOnTo();
-        this.theirReference = entry.theirReference();
-        this.reason = entry.reason();
+        this.outcome = outcome;
+        this.passedOnTo = passedOnTo;
+        this.theirReference = theirReference;
+        this.reason = reason;
     }
 }

@@ -223,8 +223,31 @@ public class DispatchService {
     public UUID close(UUID incidentId, ClosingEntry entry) {
         incidents.placeOf(incidentId);
         requireBody(entry.outcome().name(), entry.passedOnTo());
-        var closing = new Closing(incidentId, entry, at(entry.at()));
+        var closing = new Closing(
+                incidentId,
+                entry.outcome().name(),
+                entry.passedOnTo(),
+                entry.theirReference(),
+                entry.reason(),
+                at(entry.at()));
         closings.persistAndFlush(closing);
+        return closing.id();
+    }
+
+    /**
+     * Ends an incident of records that were kept before attendances were: nobody asks the gate about the past, and who
+     * went is not known here. A later call still opens it again.
+     *
+     * @param importId the file it came from
+     */
+    @Transactional
+    public UUID closeFromHistory(
+            UUID incidentId, Outcome outcome, Instant at, @Nullable String passedOnTo, UUID importId) {
+        requireBody(outcome.name(), passedOnTo);
+        var closing = new Closing(
+                incidentId, outcome.name(), passedOnTo, null, "from records kept before attendances were", at);
+        closing.importedBy(importId);
+        closings.persist(closing);
         return closing.id();
     }
 

@@ -10,7 +10,8 @@ import java.util.Map;
 import java.util.UUID;
 import org.culvert.call.IncidentProgress;
 
-/** Derives how far an incident has got from its attendances, closings and calls; a call after the end reopens it. */
+/** Derives how far an incident has got from its attendances, closings and calls; a call after the end reopens it;
+ * one that was imported is as old as it was when it came in. */
 @ApplicationScoped
 class Progress implements IncidentProgress {
     private final EntityManager entities;
@@ -32,7 +33,8 @@ class Progress implements IncidentProgress {
                                  when bool_or(a.ended_at is null and (p.accepted_at is not null
                                       or a.departed_at is not null or a.arrived_at is not null)) then 'underway'
                                  when bool_or(a.id is not null and a.ended_at is null) then 'offered'
-                                 when greatest(max(a.ended_at), max(c.happened_at)) >= max(k.recorded_at) then 'closed'
+                                 when greatest(max(a.ended_at), max(c.happened_at)) >= max(case when k.import_id is null then k.recorded_at else k.happened_at end)
+                                   then 'closed'
                                  else 'logged'
                                end
                         from incidents i

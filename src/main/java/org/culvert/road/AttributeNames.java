@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  * @param speedUnit {@code km/h} or {@code mph} for speed limits that say no unit themselves
  * @param startMeasureUnit {@code m} or {@code km}
  */
-record AttributeNames(
+public record AttributeNames(
         @Nullable String roadName,
         @Nullable String ref,
         @Nullable String roadClass,

@@ -49,7 +49,7 @@ public class RoadNetworkService {
      * @param crs reference system of its coordinates; null takes the file's own, or longitude and latitude on WGS 84
      * @throws InvalidException naming the parameter or feature that is wrong
      */
-    RoadNetworkView importNetwork(String name, @Nullable String crs, AttributeNames names, InputStream body) {
+    public RoadNetworkView importNetwork(String name, @Nullable String crs, AttributeNames names, InputStream body) {
         MessageDigest digest = sha256();
         GeoJsonRoads.Source source = new GeoJsonRoads(mapper, names).read(new DigestInputStream(body, digest));
         String crsName = crs != null ? crs : source.crsName() != null ? source.crsName() : USUAL_CRS;

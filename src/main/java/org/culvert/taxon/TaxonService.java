@@ -2,6 +2,7 @@ package org.culvert.taxon;
 
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
@@ -93,11 +94,13 @@ public class TaxonService {
     private final Groups groups;
     private final Taxa taxa;
     private final Cautions cautions;
+    private final EntityManager entities;
 
-    TaxonService(Groups groups, Taxa taxa, Cautions cautions) {
+    TaxonService(Groups groups, Taxa taxa, Cautions cautions, EntityManager entities) {
         this.groups = groups;
         this.taxa = taxa;
         this.cautions = cautions;
+        this.entities = entities;
     }
 
     @Transactional
@@ -171,7 +174,14 @@ public class TaxonService {
 
     @Transactional
     public Optional<TaxonView> findByScientificName(String name) {
-        return views(taxa.list("scientificName", name)).stream().findFirst();
+        return entities.createQuery(
+                        "select t, g.key from Taxon t join TaxonGroup g on g.id = t.taxonGroupId"
+                                + " where t.scientificName = ?1",
+                        Object[].class)
+                .setParameter(1, name)
+                .getResultStream()
+                .map(row -> view((Taxon) row[0], (String) row[1]))
+                .findFirst();
     }
 
     @Transactional
@@ -218,14 +228,18 @@ public class TaxonService {
         Map<UUID, String> keys =
                 groups.listAll().stream().collect(Collectors.toMap(TaxonGroup::id, group -> group.key));
         return rows.stream()
-                .map(taxon -> new TaxonView(
-                        taxon.id(),
-                        taxon.scientificName,
-                        taxon.vernacularName,
-                        taxon.taxonRank,
-                        keys.getOrDefault(taxon.taxonGroupId, ""),
-                        taxon.taxonGroupId,
-                        taxon.sensitivityGrid))
+                .map(taxon -> view(taxon, keys.getOrDefault(taxon.taxonGroupId, "")))
                 .toList();
+    }
+
+    private static TaxonView view(Taxon taxon, String groupKey) {
+        return new TaxonView(
+                taxon.id(),
+                taxon.scientificName,
+                taxon.vernacularName,
+                taxon.taxonRank,
+                groupKey,
+                taxon.taxonGroupId,
+                taxon.sensitivityGrid);
     }
 }

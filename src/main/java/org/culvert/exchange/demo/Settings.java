@@ -38,7 +38,11 @@ record Settings(
         List<Council> councils,
         List<Group> groups,
         List<Taxon> taxa,
-        List<PlantSpec> plants) {
+        List<PlantSpec> plants,
+        List<Caution> cautions) {
+
+    /** What callers or rescuers should hear about a group. */
+    record Caution(String taxonGroup, String audience, String words, String source) {}
 
     record Town(String name, double x, double y, int streets, double spacingMetres, double turnDegrees) {}
 
@@ -145,7 +149,8 @@ record Settings(
                 councils,
                 groups,
                 taxa,
-                plants);
+                plants,
+                cautions);
     }
 
     private static Settings of(Map<String, String> region, long seed) {
@@ -178,7 +183,14 @@ record Settings(
                         .toList(),
                 Csv.read(file("groups.csv")).stream().map(Settings::group).toList(),
                 Csv.read(file("taxa.csv")).stream().map(Taxon::new).toList(),
-                Csv.read(file("hotspots.csv")).stream().map(Settings::plant).toList());
+                Csv.read(file("hotspots.csv")).stream().map(Settings::plant).toList(),
+                Csv.read(file("cautions.csv")).stream()
+                        .map(row -> new Caution(
+                                value(row, "taxonGroup"),
+                                value(row, "audience"),
+                                value(row, "words"),
+                                value(row, "source")))
+                        .toList());
     }
 
     private static Town town(Map<String, String> row) {

@@ -1,0 +1,48 @@
+package org.culvert.exchange.demo;
+
+import io.quarkus.runtime.StartupEvent;
+import jakarta.annotation.Priority;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import org.culvert.platform.Role;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.jboss.logging.Logger;
+
+/** With {@code culvert.demo} set, loads the invented region before the server answers, and says what it does. */
+@ApplicationScoped
+class DemoStart {
+    private static final Logger SAY = Logger.getLogger("culvert.demo");
+
+    private final DemoRegionLoader loader;
+    private final boolean wanted;
+    private final String host;
+
+    DemoStart(
+            DemoRegionLoader loader,
+            @ConfigProperty(name = "culvert.demo", defaultValue = "false") boolean wanted,
+            @ConfigProperty(name = "quarkus.http.host", defaultValue = "localhost") String host) {
+        this.loader = loader;
+        this.wanted = wanted;
+        this.host = host;
+    }
+
+    /** Before the first administrator is made, who would have a password of his own. */
+    void start(@Observes @Priority(5) StartupEvent event) {
+        if (!wanted) {
+            return;
+        }
+        if (!host.equals("localhost") && !host.equals("127.0.0.1")) {
+            throw new IllegalStateException("The passwords of the demo are known to everybody: it answers this machine"
+                    + " only. Leave CULVERT_HOST out, or start without CULVERT_DEMO.");
+        }
+        long before = System.nanoTime();
+        DemoRegion region = DemoRegion.committed();
+        SAY.infof(
+                "The demo region %s is invented: land, roads, people, calls.",
+                region.settings().name());
+        SAY.infof(
+                "Its accounts are named like their roles: %s. The password of all is %s.",
+                String.join(", ", Role.ALL), DemoAccounts.PASSWORD);
+        loader.load(region, words -> SAY.infof("  %4d s  %s", (System.nanoTime() - before) / 1_000_000_000, words));
+    }
+}

@@ -1,0 +1,97 @@
+package org.culvert.exchange.demo;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.List;
+import java.util.UUID;
+import org.culvert.roster.RosterService;
+import org.jspecify.annotations.Nullable;
+
+/** Finds clinics and authorised carers for the demo's stories. */
+@ApplicationScoped
+class Helpers {
+    private final RosterService roster;
+    private final RosterLoader loader;
+    private final Clock clock;
+
+    Helpers(RosterService roster, RosterLoader loader, Clock clock) {
+        this.roster = roster;
+        this.loader = loader;
+        this.clock = clock;
+    }
+
+    /** A clinic and its vet. */
+    record Clinic(UUID id, String name, String vetName, String vetRegistration) {}
+
+    Instant now() {
+        return clock.instant();
+    }
+
+    Clinic nearestClinic(DemoRegion region, Spot spot) {
+        People.Organisation nearest = region.people().organisations().stream()
+                .filter(organisation -> organisation.kind().equals("clinic"))
+                .min(Comparator.comparingDouble(
+                        organisation -> region.settings().ground().distance(spot, clinicSpot(region, organisation))))
+                .orElseThrow();
+        return clinic(region, nearest.key());
+    }
+
+    Clinic clinic(DemoRegion region, String key) {
+        String name = region.people().organisations().stream()
+                .filter(organisation -> organisation.key().equals(key))
+                .map(People.Organisation::name)
+                .findFirst()
+                .orElseThrow();
+        People.Member vet = region.people().members().stream()
+                .filter(member -> member.organisationKey().equals(key)
+                        && !member.vetRegistration().isEmpty())
+                .findFirst()
+                .orElseThrow();
+        UUID id = roster.listOrganisations("clinic").stream()
+                .filter(organisation -> organisation.name().equals(name))
+                .map(RosterService.OrganisationView::id)
+                .findFirst()
+                .orElseThrow();
+        return new Clinic(id, name, vet.givenName() + ' ' + vet.familyName(), vet.vetRegistration());
+    }
+
+    private static Spot clinicSpot(DemoRegion region, People.Organisation organisation) {
+        return region.people().premises().stream()
+                .filter(premises -> premises.key().equals("P-" + organisation.key()))
+                .map(People.Premises::spot)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** A carer whose authorisation for a group is valid on the day, or null. */
+    @Nullable
+    UUID findCarer(DemoRegion region, String group, Instant at, Dice dice) {
+        List<String> keys = authorised(region, group, at, false);
+        return keys.isEmpty() ? null : RosterLoader.required(loader.members(region), dice.pick(keys));
+    }
+
+    /** Whoever may incubate eggs of a group on the day, other than one member. */
+    UUID incubator(DemoRegion region, String group, Instant at, @Nullable UUID other) {
+        var members = loader.members(region);
+        return authorised(region, group, at, true).stream()
+                .map(key -> RosterLoader.required(members, key))
+                .filter(id -> !id.equals(other))
+                .findFirst()
+                .orElseThrow(() -> new IllegalStateException("nobody of the region may incubate eggs of " + group));
+    }
+
+    private static List<String> authorised(DemoRegion region, String group, Instant at, boolean incubation) {
+        LocalDate day = at.atZone(region.settings().zone()).toLocalDate();
+        return region.people().authorisations().stream()
+                .filter(authorisation -> authorisation.taxonGroups().contains(group)
+                        && (!incubation || authorisation.incubation())
+                        && !authorisation.validFrom().isAfter(day)
+                        && !authorisation.validTo().isBefore(day.plusDays(1)))
+                .map(People.Authorisation::memberKey)
+                .distinct()
+                .toList();
+    }
+}

@@ -1,0 +1,137 @@
+package org.culvert.exchange.demo;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.UUID;
+import org.culvert.release.AssessmentService;
+import org.culvert.release.ReleaseService;
+import org.culvert.release.RuleService;
+import org.culvert.release.SiteService;
+import org.culvert.release.rules.Ground;
+import org.culvert.release.rules.Rule;
+import org.culvert.release.rules.RuleKind;
+import org.culvert.release.rules.Site;
+
+/** Release sites, the invented rules of an invented jurisdiction, and the releases of the demo's stories. */
+@ApplicationScoped
+class ReleaseLoader {
+    /** A code that ISO 3166 leaves to its users: no country. */
+    static final String JURISDICTION = "XX";
+
+    private static final String SOURCE =
+            "Invented for the demo region, so that an assessment can be shown whole." + " It is the law of no place.";
+    private static final String GROUND = "hazard";
+
+    private final RuleService rules;
+    private final SiteService sites;
+    private final AssessmentService assessments;
+    private final ReleaseService releases;
+    private final Clock clock;
+
+    ReleaseLoader(
+            RuleService rules, SiteService sites, AssessmentService assessments, ReleaseService releases, Clock clock) {
+        this.rules = rules;
+        this.sites = sites;
+        this.assessments = assessments;
+        this.releases = releases;
+        this.clock = clock;
+    }
+
+    void load(DemoRegion region) {
+        LocalDate day = region.settings().lastDay();
+        rules.createRule(new RuleService.RuleEntry(
+                JURISDICTION,
+                RuleKind.code,
+                null,
+                null,
+                List.of(),
+                Rule.AppliesTo.any,
+                null,
+                Rule.Question.foundPlaceFirst,
+                null,
+                1000.0,
+                List.of(
+                        new Ground(GROUND, "it is not free of immediate hazards"),
+                        new Ground("habitat", "it is not the right habitat")),
+                Rule.UnknownOrigin.withinRangeWithApproval,
+                null,
+                "Where the found place is known and suitable, the animal goes back there.",
+                SOURCE,
+                day,
+                day.plusYears(3),
+                region.settings().firstDay(),
+                null));
+        rules.createRule(new RuleService.RuleEntry(
+                JURISDICTION,
+                RuleKind.code,
+                "turtles",
+                null,
+                List.of(),
+                Rule.AppliesTo.any,
+                null,
+                Rule.Question.greatestDistance,
+                8000.0,
+                null,
+                List.of(),
+                Rule.UnknownOrigin.notReleasable,
+                null,
+                "A freshwater turtle goes back at most 8 km from where it was found.",
+                SOURCE,
+                day,
+                day.plusYears(3),
+                region.settings().firstDay(),
+                null));
+        for (People.ReleaseSite site : region.people().releaseSites()) {
+            sites.createSite(new SiteService.SiteEntry(
+                    site.name(),
+                    JURISDICTION,
+                    site.spot().latitude(),
+                    site.spot().longitude(),
+                    80.0,
+                    site.habitat(),
+                    site.taxonGroups(),
+                    site.catchment().isEmpty() ? null : site.catchment(),
+                    site.park().isEmpty() ? null : site.park(),
+                    site.ownerConsents() ? Site.Consent.yes : Site.Consent.unknown,
+                    site.ownerConsents() ? day.plusYears(2) : null));
+        }
+    }
+
+    /**
+     * Lets animals found at one place go at the fit site nearest to it, once somebody has said why not where they were
+     * found.
+     */
+    void release(
+            DemoRegion region, List<UUID> caseIds, Spot found, String group, Instant at, UUID by, String approvedBy) {
+        People.ReleaseSite nearest = nearestSite(region, found, group);
+        UUID siteId = sites.listSites(100, null).items().stream()
+                .filter(site -> site.name().equals(nearest.name()))
+                .map(SiteService.SiteView::id)
+                .findFirst()
+                .orElseThrow(() -> new IllegalStateException("the site " + nearest.name() + " is not there"));
+        List<UUID> assessed = new ArrayList<>();
+        assessments.recordUnsuitable(
+                caseIds.get(0),
+                new AssessmentService.UnsuitableEntry(
+                        GROUND, "the verge where she was struck, beside fast traffic", clock.instant()));
+        for (UUID caseId : caseIds) {
+            assessed.add(assessments
+                    .assess(new AssessmentService.AssessmentEntry(caseId, siteId, null))
+                    .id());
+        }
+        releases.release(new ReleaseService.ReleaseEntry(caseIds, assessed, at, approvedBy, by, List.of(), List.of()));
+    }
+
+    static People.ReleaseSite nearestSite(DemoRegion region, Spot found, String group) {
+        return region.people().releaseSites().stream()
+                .filter(site -> site.taxonGroups().contains(group) && site.ownerConsents())
+                .min(Comparator.comparingDouble(
+                        site -> region.settings().ground().distance(site.spot(), found)))
+                .orElseThrow();
+    }
+}
