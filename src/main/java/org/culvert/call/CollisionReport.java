@@ -1,6 +1,7 @@
 package org.culvert.call;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -11,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param joined whether it stands under another incident, which is then the one that counts
  * @param collision whether its cause is a collision
  * @param roadLinkId the link it is pinned to, or null when no road is near or no place was given
+ * @param otherRoads the other roads near the place when the road is in doubt, else none
  * @param taxonGroups keys of the groups that its calls, and those of incidents joined to it, tell of
  */
 public record CollisionReport(
@@ -27,4 +29,9 @@ public record CollisionReport(
         @Nullable Double chainagePrecisionMetres,
         @Nullable Double coordinateUncertaintyInMeters,
         boolean roadIsInDoubt,
-        Set<String> taxonGroups) {}
+        List<OtherRoad> otherRoads,
+        Set<String> taxonGroups) {
+
+    /** Where it would lie if it were on another road that is as likely, or nearly so. */
+    public record OtherRoad(UUID roadLinkId, double metresAlongLink) {}
+}

@@ -141,7 +141,10 @@ public class IncidentService {
                         select i.id, r.root_id is distinct from i.id, c.collision, i.happened_at, i.happened_not_before,
                                i.reported_at, i.place_id is not null, p.road_link_id, p.metres_along_link,
                                p.chainage_metres, p.chainage_precision_metres, p.coordinate_uncertainty_in_meters,
-                               coalesce(p.road_is_in_doubt, false), g.groups
+                               coalesce(p.road_is_in_doubt, false), g.groups,
+                               case when p.road_is_in_doubt then
+                                 (select string_agg(o ->> 'roadLinkId' || ' ' || (o ->> 'metresAlongLink'), ',')
+                                  from jsonb_array_elements(p.other_roads) o) end
                         from incidents i
                         join causes c on c.key = i.cause
                         join incident_roots r on r.incident_id = i.id
@@ -181,7 +184,18 @@ public class IncidentService {
                 Rows.number(row[10]),
                 Rows.number(row[11]),
                 (Boolean) row[12],
+                otherRoads((String) row[14]),
                 row[13] == null ? Set.of() : new TreeSet<>(List.of(((String) row[13]).split(","))));
+    }
+
+    private static List<CollisionReport.OtherRoad> otherRoads(@Nullable String told) {
+        List<CollisionReport.OtherRoad> roads = new ArrayList<>();
+        for (String one : told == null ? new String[0] : told.split(",")) {
+            int space = one.indexOf(' ');
+            roads.add(new CollisionReport.OtherRoad(
+                    UUID.fromString(one.substring(0, space)), Double.parseDouble(one.substring(space + 1))));
+        }
+        return roads;
     }
 
     private Incident require(UUID id) {

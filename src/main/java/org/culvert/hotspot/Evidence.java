@@ -11,6 +11,8 @@ import org.culvert.hotspot.stats.RoadEvent;
  * @param reports those of all animals in the same period and season, the group's among them
  * @param incidentsInPeriod incidents of any cause in the period
  * @param timedByReport how many of the group have no known time, and count at the time of their report
+ * @param placedByJunction how many of the group lie by a junction whose roads are equally likely, and count on the nearest
+ *     with a spread that reaches the others
  * @param leftOut how many incidents were left out, by reason, in a fixed order; reasons that did not occur have 0
  * @param months the group's collisions by month of the year, twelve numbers from January
  * @param sha256 of everything that goes into the search
@@ -20,6 +22,7 @@ record Evidence(
         List<RoadEvent> reports,
         int incidentsInPeriod,
         int timedByReport,
+        int placedByJunction,
         Map<LeftOut, Integer> leftOut,
         int[] months,
         String sha256) {

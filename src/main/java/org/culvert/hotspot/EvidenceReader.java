@@ -14,7 +14,6 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.OptionalInt;
 import java.util.UUID;
 import org.culvert.call.CollisionReport;
 import org.culvert.call.IncidentService;
@@ -47,7 +46,7 @@ class EvidenceReader {
         List<CollisionReport> reports = incidents.listCollisionReports(
                 settings.periodFrom().atStartOfDay(zone).toInstant(),
                 settings.periodTo().plusDays(1).atStartOfDay(zone).toInstant());
-        var tally = new Tally(settings);
+        var tally = new Tally(settings, new RoadDoubt(roads.network().graph(), roads::findLink));
         for (CollisionReport report : reports) {
             tally.take(report, zone, roads);
         }
@@ -56,14 +55,17 @@ class EvidenceReader {
 
     private static final class Tally {
         private final RunSettings settings;
+        private final RoadDoubt doubt;
         private final Map<LeftOut, Integer> leftOut = new EnumMap<>(LeftOut.class);
         private final List<RoadEvent> group = new ArrayList<>();
         private final List<RoadEvent> all = new ArrayList<>();
         private final int[] months = new int[12];
         private int timedByReport;
+        private int placedByJunction;
 
-        Tally(RunSettings settings) {
+        Tally(RunSettings settings, RoadDoubt doubt) {
             this.settings = settings;
+            this.doubt = doubt;
             for (LeftOut reason : LeftOut.values()) {
                 leftOut.put(reason, 0);
             }
@@ -89,12 +91,25 @@ class EvidenceReader {
                 count(LeftOut.OUT_OF_SEASON);
                 return;
             }
-            LeftOut reason = whyNotPlaced(report, roads);
+            LeftOut reason = whyNotOnARoad(report, roads);
             if (reason != null) {
                 count(reason);
                 return;
             }
-            RoadEvent event = event(report, roads);
+            double apart = doubt.metresBetweenRoads(report);
+            if (Double.isInfinite(apart)) {
+                count(LeftOut.ROAD_IN_DOUBT);
+                return;
+            }
+            Recording recording = recording(report, apart);
+            if (recording.spreadMetres() > settings.largestUncertaintyMetres()) {
+                count(LeftOut.PLACE_UNSURE);
+                return;
+            }
+            RoadEvent event = new RoadEvent(
+                    roads.findLink(Objects.requireNonNull(report.roadLinkId())).orElseThrow(),
+                    Objects.requireNonNullElse(report.metresAlongLink(), 0.0),
+                    recording);
             all.add(event);
             String wanted = settings.taxonGroup();
             if (wanted != null && !report.taxonGroups().contains(wanted)) {
@@ -104,6 +119,7 @@ class EvidenceReader {
             group.add(event);
             months[day.getMonthValue() - 1]++;
             timedByReport += report.happenedAt() == null ? 1 : 0;
+            placedByJunction += report.roadIsInDoubt() ? 1 : 0;
         }
 
         /** The day that counts, or null where it may as well have been in the season as not. */
@@ -126,7 +142,7 @@ class EvidenceReader {
             return instant.atZone(zone).toLocalDate();
         }
 
-        private @Nullable LeftOut whyNotPlaced(CollisionReport report, CurrentRoads roads) {
+        private static @Nullable LeftOut whyNotOnARoad(CollisionReport report, CurrentRoads roads) {
             if (!report.hasPlace()) {
                 return LeftOut.NO_PLACE;
             }
@@ -134,27 +150,22 @@ class EvidenceReader {
             if (link == null) {
                 return LeftOut.NO_ROAD;
             }
-            if (report.roadIsInDoubt()) {
-                return LeftOut.ROAD_IN_DOUBT;
-            }
-            if (roads.findLink(link).isEmpty()) {
-                return LeftOut.OLDER_ROADS;
-            }
-            return recording(report).spreadMetres() > settings.largestUncertaintyMetres() ? LeftOut.PLACE_UNSURE : null;
+            return roads.findLink(link).isEmpty() ? LeftOut.OLDER_ROADS : null;
         }
 
-        private static RoadEvent event(CollisionReport report, CurrentRoads roads) {
-            OptionalInt link = roads.findLink(Objects.requireNonNull(report.roadLinkId()));
-            return new RoadEvent(
-                    link.orElseThrow(), Objects.requireNonNullElse(report.metresAlongLink(), 0.0), recording(report));
-        }
-
-        /** A chainage that was said is rounded, and may lie half a step to either side; a position is spread alone. */
-        private static Recording recording(CollisionReport report) {
+        /**
+         * A chainage that was said is rounded, and may lie half a step to either side; a position is spread alone, by a
+         * junction as far as the other roads.
+         */
+        private static Recording recording(CollisionReport report, double metresBetweenRoads) {
             Double step = report.chainagePrecisionMetres();
             return step != null
-                    ? new Recording(step, step / 2)
-                    : new Recording(0, Objects.requireNonNullElse(report.coordinateUncertaintyInMeters(), 0.0));
+                    ? new Recording(step, Math.max(step / 2, metresBetweenRoads))
+                    : new Recording(
+                            0,
+                            Math.max(
+                                    Objects.requireNonNullElse(report.coordinateUncertaintyInMeters(), 0.0),
+                                    metresBetweenRoads));
         }
 
         private void count(LeftOut reason) {
@@ -163,7 +174,14 @@ class EvidenceReader {
 
         Evidence evidence(int incidentsInPeriod, CurrentRoads roads) {
             return new Evidence(
-                    group, all, incidentsInPeriod, timedByReport, leftOut, months, sha256(group, all, roads.number()));
+                    group,
+                    all,
+                    incidentsInPeriod,
+                    timedByReport,
+                    placedByJunction,
+                    leftOut,
+                    months,
+                    sha256(group, all, roads.number()));
         }
     }
 

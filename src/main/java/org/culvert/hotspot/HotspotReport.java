@@ -33,6 +33,8 @@ public record HotspotReport(
      * @param incidentsInPeriod incidents of any cause in the period
      * @param collisionsCounted collisions that the run asks about
      * @param collisionsOfAllAnimals those of all animals in the same period and season
+     * @param placedByJunction of those counted, how many lie by a junction whose roads are equally likely, and count on the
+     *     nearest with a spread that reaches the others
      * @param timedByReport of those counted, how many count at the time of their report since nobody knows when they were
      */
     public record Inputs(
@@ -40,6 +42,7 @@ public record HotspotReport(
             int collisionsCounted,
             int collisionsOfAllAnimals,
             int timedByReport,
+            int placedByJunction,
             String sha256) {}
 
     /**

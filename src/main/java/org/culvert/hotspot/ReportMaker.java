@@ -43,6 +43,7 @@ final class ReportMaker {
                         evidence.group().size(),
                         evidence.reports().size(),
                         evidence.timedByReport(),
+                        evidence.placedByJunction(),
                         evidence.sha256()),
                 new HotspotReport.ErrorRate(
                         sentence(chance),
