@@ -35,7 +35,7 @@ record Evidence(
         OUT_OF_SEASON("outside the season"),
         NO_PLACE("no place was given"),
         NO_ROAD("no road is near the place"),
-        ROAD_IN_DOUBT("two roads are equally likely"),
+        ROAD_IN_DOUBT("roads that do not meet near there are equally likely"),
         OLDER_ROADS("placed on an older version of the roads"),
         PLACE_UNSURE("the place is less sure than the run allows"),
         KIND_UNKNOWN("the kind of animal is not known"),

@@ -39,7 +39,7 @@ final class RoadDoubt {
 
     /**
      * The longest way in metres from the nearest road to another that is as likely: 0 where the road is not in doubt,
-     * infinite where the roads do not meet close by or one of them is not in the current network.
+     * infinite where the roads do not meet close by, or one of them is not in the current network or not told.
      */
     double metresBetweenRoads(CollisionReport report) {
         if (!report.roadIsInDoubt()) {
@@ -49,7 +49,7 @@ final class RoadDoubt {
                 Objects.requireNonNull(report.roadLinkId()), Objects.requireNonNullElse(report.metresAlongLink(), 0.0));
         double limit = WAY_TO_DOUBT
                 * Math.max(LEAST_DOUBT_METRES, Objects.requireNonNullElse(report.coordinateUncertaintyInMeters(), 0.0));
-        double longest = 0;
+        double longest = report.otherRoads().isEmpty() ? Double.POSITIVE_INFINITY : 0;
         for (CollisionReport.OtherRoad other : report.otherRoads()) {
             LinkPoint there = point(other.roadLinkId(), other.metresAlongLink());
             longest = Math.max(

@@ -84,6 +84,11 @@ class RoadDoubtTest {
     }
 
     @Test
+    void aDoubtWhoseOtherRoadsAreNotToldStays() {
+        assertThat(doubt.metresBetweenRoads(report(true, 0, 990, 20))).isInfinite();
+    }
+
+    @Test
     void aRoadOfAnotherNetworkStaysInDoubt() {
         assertThat(doubt.metresBetweenRoads(report(true, 0, 990, 20, other(77, 1))))
                 .isInfinite();
