@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * Roads and collisions with one planted stretch, all in one year, for tests of hotspot runs.
  *
  * <p>Six roads from west to east ("Row Road 0" to "5") and six from south to north ("Column Road 0" to "5"), 0.02 degrees
- * apart, chainage from 0. Rows 0 to 2 and all columns belong to Upper Shire, rows 3 to 5 to Lower Shire. Row Road 4 has
+ * apart, chainage from 0, and a service road some 40 m south of Row Road 0 that meets none. Rows 0 to 2 and all columns belong to Upper Shire, rows 3 to 5 to Lower Shire. Row Road 4 has
  * eight wallabies within some 150 m in June, and everything else is strewn about.
  */
 final class EvidenceWorld {
@@ -52,8 +52,13 @@ final class EvidenceWorld {
 
     private static void importRoads() {
         var features = new StringBuilder();
+        features.append(text(
+                "{\"type\":\"Feature\",\"properties\":{\"name\":\"Service Road\",\"class\":\"service\",\"aadt\":50,"
+                        + "\"owner\":\"Upper Shire\",\"start\":0},\"geometry\":{\"type\":\"LineString\",\"coordinates\":"
+                        + "[[%.5f,%.5f],[%.5f,%.5f]]}}",
+                WEST + 0.003, SOUTH - 0.0004, WEST + 0.012, SOUTH - 0.0004));
         for (int line = 0; line < 6; line++) {
-            features.append(line == 0 ? "" : ",").append(road("Row Road", line, true));
+            features.append(',').append(road("Row Road", line, true));
             features.append(',').append(road("Column Road", line, false));
         }
         Api.as(ADMIN)
@@ -113,6 +118,10 @@ final class EvidenceWorld {
                  "cause":"collisionWithVehicle","animals":[{"scientificName":"Wallabia bicolor"}],
                  "place":{"decimalDegrees":{"latitude":"%.5f","longitude":"%.5f"}}}
                 """, year, year - 1, row(1), WEST + 0.005));
+        // So near a crossing that either road may be the one: the roads meet there, so it counts
+        call("Wallabia bicolor", row(1) + 0.00015, WEST + 3 * STEP + 0.0001, year + "-08-03");
+        // Between a highway and the service road beside it, which do not meet
+        call("Wallabia bicolor", SOUTH - 0.0002, WEST + 0.007, year + "-08-04");
         // The same wallaby by a second driver, joined by hand
         String one =
                 call("Wallabia bicolor", row(2), WEST + 0.013, year + "-07-01").getString("incidentId");
@@ -133,6 +142,9 @@ final class EvidenceWorld {
         // Nor on the road with the planted stretch
         boolean row = line != 4 && random.nextBoolean();
         String day = text("%d-%02d-%02d", year, 1 + random.nextInt(12), 2 + random.nextInt(26));
+        if (row && line == 0 && along < 0.013) {
+            along += 0.02;
+        }
         call(name, row ? row(line) : SOUTH + along, row ? WEST + along : WEST + STEP * line, day);
     }
 

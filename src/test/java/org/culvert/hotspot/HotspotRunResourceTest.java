@@ -62,7 +62,8 @@ class HotspotRunResourceTest {
     @Test
     void everyIncidentIsCountedOnceOrLeftOutForAReason() {
         JsonPath result = result(EvidenceWorld.run(WALLABIES));
-        int wallabies = EvidenceWorld.PLANTED + EvidenceWorld.SCATTERED_WALLABIES + 1;
+        int wallabies = EvidenceWorld.PLANTED + EvidenceWorld.SCATTERED_WALLABIES + 2;
+        assertThat(result.getInt("inputs.placedByJunction")).isEqualTo(1);
         assertThat(result.getInt("inputs.collisionsCounted")).isEqualTo(wallabies);
         assertThat(result.getInt("inputs.collisionsOfAllAnimals"))
                 .isEqualTo(wallabies + EvidenceWorld.SCATTERED_TURTLES);
@@ -75,6 +76,7 @@ class HotspotRunResourceTest {
                 .containsEntry("the cause is not a collision", 1)
                 .containsEntry("no place was given", 1)
                 .containsEntry("no road is near the place", 1)
+                .containsEntry("roads that do not meet near there are equally likely", 1)
                 .containsEntry("the time is not known well enough to say whether it was in the season", 1)
                 .containsEntry("another kind of animal", EvidenceWorld.SCATTERED_TURTLES)
                 .containsEntry("outside the season", 0);
@@ -295,7 +297,10 @@ class HotspotRunResourceTest {
         int year = EvidenceWorld.year() - 1;
         for (int i = 0; i < 3; i++) {
             EvidenceWorld.call(
-                    "Wallabia bicolor", EvidenceWorld.SOUTH, EvidenceWorld.WEST + 0.005, year + "-03-0" + (i + 1));
+                    "Wallabia bicolor",
+                    EvidenceWorld.SOUTH + EvidenceWorld.STEP,
+                    EvidenceWorld.WEST + 0.005,
+                    year + "-03-0" + (i + 1));
         }
         String period = ",\"periodFrom\":\"" + year + "-01-01\",\"periodTo\":\"" + year + "-11-30\"";
         String id = Api.post(ROADS_AUTHORITY, "/api/hotspot-runs", "{\"taxonGroup\":\"macropods\"" + period + "}")
