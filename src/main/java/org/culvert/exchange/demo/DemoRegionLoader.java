@@ -27,6 +27,7 @@ import org.culvert.road.RoadNetworkView;
 @ApplicationScoped
 class DemoRegionLoader {
     private static final int BATCH = 250;
+    private static final String ALL_OF_IT = "all of it";
     private static final Duration SAY_SOMETHING_EVERY = Duration.ofSeconds(4);
 
     private static final AttributeNames ROAD_ATTRIBUTES = new AttributeNames(
@@ -97,6 +98,12 @@ class DemoRegionLoader {
             DemoReport.enterSeasons(seasons, settings.lastDay(), settings.firstDay());
         });
         loadCalls(region, files.getOrDefault("calls.csv", ""), say);
+        parts.once(ALL_OF_IT, settings.name(), importId -> {});
+    }
+
+    /** Whether an earlier start has loaded everything. */
+    boolean isLoaded() {
+        return parts.all().contains(ALL_OF_IT);
     }
 
     private void settle(DemoRegion region) {

@@ -35,14 +35,15 @@ class DemoStart {
             throw new IllegalStateException("The passwords of the demo are known to everybody: it answers this machine"
                     + " only. Leave CULVERT_HOST out, or start without CULVERT_DEMO.");
         }
-        long before = System.nanoTime();
-        DemoRegion region = DemoRegion.committed();
         SAY.infof(
-                "The demo region %s is invented: land, roads, people, calls.",
-                region.settings().name());
-        SAY.infof(
-                "Its accounts are named like their roles: %s. The password of all is %s.",
+                "The demo region is invented: land, roads, people, calls. Its accounts are named like their roles: %s."
+                        + " The password of all is %s.",
                 String.join(", ", Role.ALL), DemoAccounts.PASSWORD);
-        loader.load(region, words -> SAY.infof("  %4d s  %s", (System.nanoTime() - before) / 1_000_000_000, words));
+        if (!loader.isLoaded()) {
+            long before = System.nanoTime();
+            loader.load(
+                    DemoRegion.committed(),
+                    words -> SAY.infof("  %4d s  %s", (System.nanoTime() - before) / 1_000_000_000, words));
+        }
     }
 }
