@@ -22,11 +22,13 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.PATCH;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZonedDateTime;
 import java.util.List;
+import org.culvert.platform.ledger.Ledgered;
 
 /** The order of the house: which room may use which, and what the pure rooms may know. */
 @AnalyzeClasses(packages = "org.culvert", importOptions = ImportOption.DoNotIncludeTests.class)
@@ -149,6 +151,18 @@ class HouseTest {
             .orShould()
             .beDeclaredInClassesThat()
             .areAnnotatedWith(PermitAll.class);
+
+    @ArchTest
+    static final ArchRule EVERY_RESOURCE_OF_THE_API_IS_LEDGERED = classes()
+            .that(new DescribedPredicate<>("answer under /api") {
+                @Override
+                public boolean test(JavaClass javaClass) {
+                    return javaClass.isAnnotatedWith(Path.class)
+                            && javaClass.getAnnotationOfType(Path.class).value().startsWith("/api");
+                }
+            })
+            .should()
+            .beAnnotatedWith(Ledgered.class);
 
     @ArchTest
     static final ArchRule RESOURCES_SPEAK_HTTP_AND_NOTHING_ELSE = noClasses()

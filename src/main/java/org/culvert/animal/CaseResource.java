@@ -13,11 +13,13 @@ import java.util.UUID;
 import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
+import org.culvert.platform.ledger.Ledgered;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jboss.resteasy.reactive.RestResponse;
 import org.jspecify.annotations.Nullable;
 
 /** Cases and their chain of custody. */
+@Ledgered
 @Path("/api")
 public class CaseResource {
     /** Identifier of a pending hand-over. */

@@ -16,11 +16,13 @@ import org.culvert.platform.Actor;
 import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
+import org.culvert.platform.ledger.Ledgered;
 import org.culvert.road.PlaceAsGiven;
 import org.jboss.resteasy.reactive.RestResponse;
 import org.jspecify.annotations.Nullable;
 
 /** Calls and incidents. Callers and their words are shown to dispatchers and coordinators only. */
+@Ledgered
 @Path("/api")
 public class CallResource {
     /** Joins another incident to this one. */

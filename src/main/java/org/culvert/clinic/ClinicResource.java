@@ -11,10 +11,12 @@ import java.net.URI;
 import java.util.List;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
+import org.culvert.platform.ledger.Ledgered;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jboss.resteasy.reactive.RestResponse;
 
 /** Visits to a clinic. */
+@Ledgered
 @Path("/api")
 public class ClinicResource {
     private final ClinicService service;

@@ -13,10 +13,13 @@ import java.util.List;
 import java.util.UUID;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
+import org.culvert.platform.ledger.KeepsNothing;
+import org.culvert.platform.ledger.Ledgered;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jboss.resteasy.reactive.RestResponse;
 
 /** Who can go, the gate, and attendances. */
+@Ledgered
 @Path("/api")
 public class DispatchResource {
     /** Identifier of what was kept. */
@@ -40,6 +43,7 @@ public class DispatchResource {
     }
 
     @POST
+    @KeepsNothing
     @Path("/incidents/{id}/gate-questions")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR})
     public DispatchService.GateView askGate(

@@ -15,11 +15,13 @@ import java.util.UUID;
 import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
+import org.culvert.platform.ledger.Ledgered;
 import org.jboss.resteasy.reactive.RestResponse;
 import org.jboss.resteasy.reactive.RestResponse.ResponseBuilder;
 import org.jspecify.annotations.Nullable;
 
 /** Hotspot runs: asked for, watched, and read. */
+@Ledgered
 @Path("/api/hotspot-runs")
 public class HotspotRunResource {
     private static final String ONE_YEAR_PRIVATE = "private, max-age=31536000, immutable";

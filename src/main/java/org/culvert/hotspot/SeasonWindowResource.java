@@ -8,9 +8,11 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import java.util.List;
 import org.culvert.platform.Role;
+import org.culvert.platform.ledger.Ledgered;
 import org.jboss.resteasy.reactive.ResponseStatus;
 
 /** Season windows of groups of animals. */
+@Ledgered
 @Path("/api/season-windows")
 public class SeasonWindowResource {
     private final SeasonWindowService windows;

@@ -10,10 +10,12 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import java.util.Set;
 import java.util.UUID;
+import org.culvert.platform.ledger.Ledgered;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jspecify.annotations.Nullable;
 
 /** Accounts, made by an administrator. */
+@Ledgered
 @Path("/api/accounts")
 public class AccountResource {
     /**

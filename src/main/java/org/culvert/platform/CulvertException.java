@@ -2,7 +2,12 @@ package org.culvert.platform;
 
 /** What a service throws when a request cannot be met; one mapper turns it into problem details (RFC 9457). */
 public abstract sealed class CulvertException extends RuntimeException
-        permits InvalidException, NotFoundException, ConflictException, RefusedException, StaleException {
+        permits InvalidException,
+                NotFoundException,
+                ConflictException,
+                RefusedException,
+                StaleException,
+                LedgerException {
 
     protected CulvertException(String detail) {
         super(detail);

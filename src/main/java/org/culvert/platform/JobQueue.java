@@ -4,7 +4,9 @@ import com.github.kagkarlsson.scheduler.Scheduler;
 import com.github.kagkarlsson.scheduler.task.FailureHandler;
 import com.github.kagkarlsson.scheduler.task.Task;
 import com.github.kagkarlsson.scheduler.task.helper.OneTimeTask;
+import com.github.kagkarlsson.scheduler.task.helper.RecurringTask;
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
+import com.github.kagkarlsson.scheduler.task.schedule.FixedDelay;
 import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.runtime.StartupEvent;
 import jakarta.annotation.Priority;
@@ -37,13 +39,15 @@ public class JobQueue {
 
     private final DataSource database;
     private final Instance<Job> jobs;
+    private final Instance<DailyJob> dailyJobs;
     private final Clock clock;
     private final Map<String, OneTimeTask<Void>> tasks = new HashMap<>();
     private @Nullable Scheduler scheduler;
 
-    JobQueue(DataSource database, Instance<Job> jobs, Clock clock) {
+    JobQueue(DataSource database, Instance<Job> jobs, Instance<DailyJob> dailyJobs, Clock clock) {
         this.database = database;
         this.jobs = jobs;
+        this.dailyJobs = dailyJobs;
         this.clock = clock;
     }
 
@@ -58,11 +62,13 @@ public class JobQueue {
 
     void start(@Observes @Priority(2000) StartupEvent event) {
         jobs.forEach(job -> tasks.put(job.name(), task(job)));
-        if (tasks.isEmpty()) {
-            return;
-        }
         List<Task<?>> known = List.copyOf(tasks.values());
+        List<RecurringTask<Void>> daily = dailyJobs.stream()
+                .map(job ->
+                        Tasks.recurring(job.name(), FixedDelay.ofHours(24)).execute((instance, context) -> job.run()))
+                .toList();
         scheduler = Scheduler.create(database, known)
+                .startTasks(daily)
                 .threads(1)
                 .pollingInterval(POLLING)
                 .heartbeatInterval(HEARTBEAT)

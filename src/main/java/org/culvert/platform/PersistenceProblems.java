@@ -2,6 +2,7 @@ package org.culvert.platform;
 
 import io.quarkiverse.resteasy.problem.HttpProblem;
 import io.quarkus.arc.ArcUndeclaredThrowableException;
+import io.quarkus.narayana.jta.QuarkusTransactionException;
 import jakarta.annotation.Priority;
 import jakarta.enterprise.inject.Any;
 import jakarta.enterprise.inject.Instance;
@@ -64,6 +65,20 @@ class PersistenceProblems {
 
         @Override
         public Response toResponse(RollbackException exception) {
+            return respond(exception);
+        }
+    }
+
+    /** For a commit of the ledger that did not come through. */
+    @Provider
+    @Priority(1)
+    static class OfTransaction extends Base implements ExceptionMapper<QuarkusTransactionException> {
+        OfTransaction(UriInfo uriInfo, @Any Instance<ConstraintSentences> rooms) {
+            super(uriInfo, rooms);
+        }
+
+        @Override
+        public Response toResponse(QuarkusTransactionException exception) {
             return respond(exception);
         }
     }

@@ -5,8 +5,10 @@ import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
+import org.culvert.platform.ledger.Ledgered;
 
 /** The region that this server serves. */
+@Ledgered
 @Path("/api/region")
 public class RegionResource {
     private final RegionService service;

@@ -96,8 +96,8 @@ public class RegionService {
         region.north = wanted.north();
         region.east = wanted.east();
         region.demo = wanted.demo();
-        region.recordedAt = clock.instant();
         if (known == null) {
+            region.recordedAt = clock.instant();
             regions.persistAndFlush(region);
         }
         return describe();

@@ -14,11 +14,13 @@ import java.util.List;
 import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
+import org.culvert.platform.ledger.Ledgered;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jboss.resteasy.reactive.RestResponse;
 import org.jspecify.annotations.Nullable;
 
 /** Assessments and releases. */
+@Ledgered
 @Path("/api")
 public class ReleaseResource {
     private final AssessmentService assessments;

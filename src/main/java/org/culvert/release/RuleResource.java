@@ -13,12 +13,14 @@ import java.util.List;
 import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
+import org.culvert.platform.ledger.Ledgered;
 import org.culvert.release.rules.Rule;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jboss.resteasy.reactive.RestResponse;
 import org.jspecify.annotations.Nullable;
 
 /** Release rules and release sites. */
+@Ledgered
 @Path("/api")
 public class RuleResource {
     private final RuleService rules;

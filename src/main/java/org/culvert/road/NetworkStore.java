@@ -1,7 +1,7 @@
 package org.culvert.road;
 
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
-import io.quarkus.narayana.jta.runtime.TransactionConfiguration;
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -99,9 +99,13 @@ class NetworkStore {
     }
 
     /** Keeps a network as the next version. One import at a time gets a number. */
-    @Transactional
-    @TransactionConfiguration(timeout = LONGEST_IMPORT_SECONDS)
     Kept keep(NetworkBuilder.Built built, Provenance provenance) {
+        return QuarkusTransaction.joiningExisting()
+                .timeout(LONGEST_IMPORT_SECONDS)
+                .call(() -> keepNow(built, provenance));
+    }
+
+    private Kept keepNow(NetworkBuilder.Built built, Provenance provenance) {
         entityManager
                 .createNativeQuery("SELECT pg_advisory_xact_lock(hashtext('road_networks'))", Object.class)
                 .getSingleResult();
@@ -173,9 +177,13 @@ class NetworkStore {
     }
 
     /** Brings a network back as it was built. */
-    @Transactional
-    @TransactionConfiguration(timeout = LONGEST_IMPORT_SECONDS)
     CurrentRoads load(UUID networkId) {
+        return QuarkusTransaction.joiningExisting()
+                .timeout(LONGEST_IMPORT_SECONDS)
+                .call(() -> loadNow(networkId));
+    }
+
+    private CurrentRoads loadNow(UUID networkId) {
         NetworkVersion version = versions.findById(networkId);
         List<RoadLink> links = new ArrayList<>(version.linkCount);
         List<UUID> ids = new ArrayList<>(version.linkCount);

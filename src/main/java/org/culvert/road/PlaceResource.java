@@ -8,9 +8,12 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.QueryParam;
 import java.util.List;
 import org.culvert.platform.Paging;
+import org.culvert.platform.ledger.KeepsNothing;
+import org.culvert.platform.ledger.Ledgered;
 import org.jspecify.annotations.Nullable;
 
 /** What is meant by a place as it is said; nothing is kept. */
+@Ledgered
 @Path("/api")
 public class PlaceResource {
     private static final int MOST_SUGGESTIONS = 20;
@@ -24,6 +27,7 @@ public class PlaceResource {
     }
 
     @POST
+    @KeepsNothing
     @Path("/places/readings")
     @RolesAllowed("**")
     public PlaceUnderstood readPlace(@NotNull PlaceAsGiven place) {

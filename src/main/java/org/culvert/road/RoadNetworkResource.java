@@ -12,10 +12,12 @@ import jakarta.ws.rs.core.MediaType;
 import java.io.InputStream;
 import java.util.List;
 import org.culvert.platform.Role;
+import org.culvert.platform.ledger.Ledgered;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jspecify.annotations.Nullable;
 
 /** Road networks: import, versions, links for maps. */
+@Ledgered
 @Path("/api/road-networks")
 public class RoadNetworkResource {
     static final String GEO_JSON = "application/geo+json";

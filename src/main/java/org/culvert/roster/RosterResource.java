@@ -10,10 +10,12 @@ import jakarta.ws.rs.QueryParam;
 import java.util.List;
 import java.util.UUID;
 import org.culvert.platform.Role;
+import org.culvert.platform.ledger.Ledgered;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jspecify.annotations.Nullable;
 
 /** Who belongs to the network. Personal data go in and do not come out here. */
+@Ledgered
 @Path("/api")
 public class RosterResource {
     /** Identifier of what was made. */

@@ -8,9 +8,11 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.QueryParam;
 import java.util.List;
 import org.culvert.platform.Role;
+import org.culvert.platform.ledger.Ledgered;
 import org.jspecify.annotations.Nullable;
 
 /** Which animals there are. */
+@Ledgered
 @Path("/api")
 public class TaxonResource {
     private final TaxonService service;

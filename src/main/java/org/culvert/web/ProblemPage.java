@@ -55,6 +55,32 @@ public record ProblemPage(String type, int status, String title, String meaning,
                     "The record is no longer the one that you read.",
                     "Read it again and repeat the change if it is still right."),
             new ProblemPage(
+                    "idempotency-key-missing",
+                    400,
+                    "A change needs a key",
+                    "Every change carries an Idempotency-Key, so that a try that was cut off can be made again without"
+                            + " being made twice.",
+                    "Make up a new key for each change, such as a random UUID, and send the same key when you try the"
+                            + " same change again within a day."),
+            new ProblemPage(
+                    "still-running",
+                    409,
+                    "The first try is still running",
+                    "A request with the same key is being carried out at this moment.",
+                    "Send it again in a moment: you will hear what came of the first one."),
+            new ProblemPage(
+                    "key-used-otherwise",
+                    422,
+                    "That key belongs to another request",
+                    "The same key came with another address or another body within the last day.",
+                    "Make up a new key for a new change. A key is repeated only with the very same request."),
+            new ProblemPage(
+                    "if-match-missing",
+                    428,
+                    "Say which revision you mean",
+                    "A record is changed only by who has read it as it is (RFC 6585).",
+                    "Read the record and send the ETag of that answer as If-Match."),
+            new ProblemPage(
                     "refused",
                     422,
                     "A rule refuses that",

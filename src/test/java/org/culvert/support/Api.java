@@ -33,4 +33,17 @@ public final class Api {
     public static JsonPath get(String role, String path) {
         return as(role).get(path).then().statusCode(200).extract().jsonPath();
     }
+
+    /** Changes a record as a client does: reads it, and sends its tag back with what is to become of it. */
+    public static ValidatableResponse change(String role, String record, String action, String json) {
+        return as(role).header("If-Match", tag(role, record))
+                .body(json)
+                .post(record + action)
+                .then();
+    }
+
+    /** The tag of a record as it is now. */
+    public static String tag(String role, String record) {
+        return as(role).get(record).then().statusCode(200).extract().header("ETag");
+    }
 }

@@ -16,6 +16,7 @@ import java.util.Base64;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.UUID;
 import java.util.regex.Pattern;
 import org.culvert.platform.PackagedServer;
 import org.culvert.platform.Patience;
@@ -246,6 +247,7 @@ class DemoIT {
         try (PackagedServer real = PackagedServer.start(folder, other)) {
             HttpResponse<String> settled = real.sendAsAdmin(HttpRequest.newBuilder(real.at("/api/region"))
                     .header("Content-Type", "application/json")
+                    .header("Idempotency-Key", UUID.randomUUID().toString())
                     .PUT(HttpRequest.BodyPublishers.ofString("""
                             {"name":"Three Rivers","timeZone":"Australia/Brisbane","countryCode":"AU","south":-28.0,
                              "west":152.0,"north":-26.0,"east":154.0}""")));
@@ -268,6 +270,7 @@ class DemoIT {
                                                 (role + ':' + DemoAccounts.PASSWORD).getBytes(StandardCharsets.UTF_8)))
                 .header("Content-Type", "application/json");
         if (body != null) {
+            request.header("Idempotency-Key", UUID.randomUUID().toString());
             request.POST(HttpRequest.BodyPublishers.ofString(body));
         }
         try {
