@@ -22,6 +22,7 @@ import org.culvert.hotspot.stats.HotspotSearch;
 import org.culvert.platform.ConflictException;
 import org.culvert.platform.CulvertException;
 import org.culvert.platform.Job;
+import org.culvert.platform.sight.SightModule;
 import org.culvert.road.CurrentRoads;
 import org.culvert.road.RoadNetworkService;
 import org.culvert.road.RoadNetworkView;
@@ -171,7 +172,7 @@ class HotspotJob implements Job {
 
     private String write(HotspotReport report) {
         try {
-            return mapper.writeValueAsString(report);
+            return mapper.writer().withAttribute(SightModule.KEPT, true).writeValueAsString(report);
         } catch (JsonProcessingException e) {
             throw new IllegalStateException("a report cannot be written", e);
         }

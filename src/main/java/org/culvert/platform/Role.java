@@ -13,8 +13,11 @@ public final class Role {
     public static final String OFFICER = "officer";
     public static final String ADMIN = "admin";
 
+    /** Somebody named in an agreement, who sees exact records under it. */
+    public static final String RECIPIENT = "recipient";
+
     public static final List<String> ALL =
-            List.of(DISPATCHER, RESCUER, CLINIC, CARER, COORDINATOR, ROADS_AUTHORITY, OFFICER, ADMIN);
+            List.of(DISPATCHER, RESCUER, CLINIC, CARER, COORDINATOR, ROADS_AUTHORITY, OFFICER, RECIPIENT, ADMIN);
 
     private Role() {}
 }

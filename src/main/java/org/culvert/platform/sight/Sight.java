@@ -1,0 +1,174 @@
+package org.culvert.platform.sight;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import javax.sql.DataSource;
+import org.culvert.platform.NotFoundException;
+import org.jspecify.annotations.Nullable;
+
+/** What whoever asks may see: by the table, by whose a record is, and by how sensitive its place is. */
+@ApplicationScoped
+public class Sight {
+    /** Strictness of a withheld place: stricter than any grid. The others are the grid in degrees; 0 is not sensitive. */
+    public static final double WITHHELD = 360;
+
+    private final SightTable table = SightTable.load();
+    private final Viewers viewers;
+    private final Viewers.Known known;
+    private final DataSource database;
+
+    Sight(Viewers viewers, Viewers.Known known, DataSource database) {
+        this.viewers = viewers;
+        this.known = known;
+        this.database = database;
+    }
+
+    public Viewer viewer() {
+        return viewers.current();
+    }
+
+    SightTable table() {
+        return table;
+    }
+
+    Right right(String resource, String field) {
+        return table.right(resource, field, viewers.current().roles());
+    }
+
+    /** Whether the asker sees of a kind of record only those of their own organisation. */
+    public boolean seesOwnOnly(String resource) {
+        return right(resource, "id").exact() == Right.Exact.OWN;
+    }
+
+    /** @throws NotFoundException if the asker sees only records of their own organisation and this is none of them */
+    public void requireSeen(String resource, UUID id) {
+        if (seesOwnOnly(resource) && !isOwn(resource, id)) {
+            throw new NotFoundException(resource.replace('-', ' '), id);
+        }
+    }
+
+    /** Whether a record is one of the asker's organisation. */
+    public boolean isOwn(String resource, UUID id) {
+        Map<UUID, Boolean> told = known.own(resource);
+        if (!told.containsKey(id)) {
+            lookUpOwn(resource, List.of(id));
+        }
+        return Boolean.TRUE.equals(told.get(id));
+    }
+
+    /** Looks up at once what will be asked of each of some records. */
+    void lookUp(String resource, Collection<UUID> ids) {
+        if (right(resource, "id").exact() != Right.Exact.ALWAYS) {
+            lookUpOwn(resource, ids);
+        }
+        if (table.generalisesAny(resource, viewers.current().roles())) {
+            lookUpStrictness(resource, ids);
+        }
+    }
+
+    /** Learns in one question which of some records are the asker's own. */
+    void lookUpOwn(String resource, Collection<UUID> ids) {
+        UUID organisation = viewers.current().organisationId();
+        Map<UUID, Boolean> told = known.own(resource);
+        ids.forEach(id -> told.putIfAbsent(id, false));
+        String view = table.findHeld(resource).map(SightTable.Held::holders).orElse(null);
+        if (organisation == null || view == null || ids.isEmpty()) {
+            return;
+        }
+        ask(
+                "select distinct id from " + view + " where id = any(?) and organisation_id = ?",
+                ids,
+                organisation,
+                rows -> told.put(rows.getObject(1, UUID.class), true));
+    }
+
+    /**
+     * How strictly the place of a record is kept: 0 for one that is not sensitive, the grid in degrees, or {@link
+     * #WITHHELD}. What nobody knows of counts as withheld.
+     */
+    public double strictness(String resource, UUID id) {
+        Map<UUID, Double> told = known.strictness(resource);
+        if (!told.containsKey(id)) {
+            lookUpStrictness(resource, List.of(id));
+        }
+        return told.getOrDefault(id, WITHHELD);
+    }
+
+    void lookUpStrictness(String resource, Collection<UUID> ids) {
+        String view = table.findHeld(resource).map(SightTable.Held::sensitivity).orElse(null);
+        if (view == null || ids.isEmpty()) {
+            return;
+        }
+        Map<UUID, Double> told = known.strictness(resource);
+        ask(
+                "select id, max(strictness) from " + view + " where id = any(?) group by id",
+                ids,
+                null,
+                rows -> told.put(rows.getObject(1, UUID.class), rows.getDouble(2)));
+    }
+
+    /**
+     * One page of the asker's own records by identifier, newest first, for lists that show no others.
+     *
+     * @param before only those older than this, or null
+     * @param further a further condition on {@code h.id}, of the room's own
+     */
+    public List<UUID> listOwn(String resource, @Nullable UUID before, int limit, @Nullable String further) {
+        UUID organisation = viewers.current().organisationId();
+        String view = table.findHeld(resource).map(SightTable.Held::holders).orElse(null);
+        if (organisation == null || view == null) {
+            return List.of();
+        }
+        List<UUID> ids = new ArrayList<>();
+        String sql = "select distinct h.id from " + view + " h where h.organisation_id = ?"
+                + (before == null ? "" : " and h.id < ?")
+                + (further == null ? "" : " and " + further)
+                + " order by h.id desc limit ?";
+        try (Connection connection = database.getConnection();
+                PreparedStatement query = connection.prepareStatement(sql)) {
+            int next = 1;
+            query.setObject(next++, organisation);
+            if (before != null) {
+                query.setObject(next++, before);
+            }
+            query.setInt(next, limit);
+            try (ResultSet rows = query.executeQuery()) {
+                while (rows.next()) {
+                    ids.add(rows.getObject(1, UUID.class));
+                }
+            }
+        } catch (SQLException e) {
+            throw new IllegalStateException("it cannot be read whose records they are", e);
+        }
+        return ids;
+    }
+
+    private interface Row {
+        void take(ResultSet rows) throws SQLException;
+    }
+
+    private void ask(String sql, Collection<UUID> ids, @Nullable UUID organisation, Row row) {
+        try (Connection connection = database.getConnection();
+                PreparedStatement query = connection.prepareStatement(sql)) {
+            query.setArray(1, connection.createArrayOf("uuid", ids.toArray()));
+            if (organisation != null) {
+                query.setObject(2, organisation);
+            }
+            try (ResultSet rows = query.executeQuery()) {
+                while (rows.next()) {
+                    row.take(rows);
+                }
+            }
+        } catch (SQLException e) {
+            throw new IllegalStateException("it cannot be read whose records they are", e);
+        }
+    }
+}

@@ -1,0 +1,131 @@
+package org.culvert.platform.sight;
+
+import static org.culvert.platform.Role.CLINIC;
+import static org.culvert.platform.Role.COORDINATOR;
+import static org.culvert.platform.Role.DISPATCHER;
+import static org.culvert.platform.Role.RESCUER;
+
+import io.restassured.path.json.JsonPath;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.UUID;
+import org.culvert.support.Api;
+import org.culvert.support.World;
+
+/** One record of every kind, each of which the test's rescuer, clinic and carer may see. */
+final class WalkedWorld {
+    private static final String TURTLE = "Chelodina longicollis";
+
+    private WalkedWorld() {}
+
+    /** The identifier of a record by the path under which single ones are. */
+    static Map<String, String> identifiers() {
+        World world = World.shared();
+        Map<String, String> known = new TreeMap<>();
+        JsonPath call = Api.make(DISPATCHER, "/api/calls", """
+                {"people":{"anyoneHurt":"no","offTheRoad":"yes","policeReference":"E-1"},
+                 "caller":{"name":"A Driver","phone":"555 0101","email":"driver@example.org","address":"1 Mill Road"},
+                 "words":"by the old mill","cause":"collisionWithVehicle",
+                 "animals":[{"scientificName":"%s","vitality":"alive","lifeStage":"adult","sex":"female",
+                   "condition":"bleeding","verbatimIdentification":"a turtle"}],
+                 "place":{"roadAndChainage":{"road":"Mill Road","chainageKilometres":"5.1"}}}
+                """.formatted(TURTLE));
+        String incident = call.getString("incidentId");
+        String other = World.call(TURTLE, 150.0512, "").getString("incidentId");
+        JsonPath joined = Api.post(
+                        DISPATCHER,
+                        "/api/incidents/" + incident + "/joins",
+                        "{\"incidentId\":\"%s\",\"reason\":\"the same turtle\"}".formatted(other))
+                .extract()
+                .jsonPath();
+        String attendance = Api.make(
+                        DISPATCHER,
+                        "/api/incidents/" + incident + "/attendances",
+                        "{\"leadMemberId\":\"%s\",\"helperMemberIds\":[\"%s\"],\"policeReference\":\"E-1\"}"
+                                .formatted(world.rescuer, world.helper))
+                .getString("id");
+        String mother = newCase(world, incident, attendance);
+        String visit = Api.make(CLINIC, "/api/visits", """
+                        {"caseId":"%s","clinicId":"%s","weightGrams":820,"gravid":"yes","diagnosis":"a fracture",
+                         "findings":[{"bodyPart":"carapace","side":"left","finding":"fracture"}],
+                         "readings":[{"what":"eggs","counted":9,"reader":"Dr Vet","confidence":"medium"}],
+                         "procedures":[{"procedure":"eggs recovered","vetName":"Dr Vet","vetRegistration":"V-1"}]}
+                        """.formatted(mother, world.clinic))
+                .getString("id");
+        Api.make(
+                CLINIC,
+                "/api/visits/" + visit + "/discharge",
+                "{\"vetName\":\"Dr Vet\",\"vetRegistration\":\"V-1\",\"plan\":\"dry two days\",\"limits\":\"no water\"}");
+        String clutch = Api.make(COORDINATOR, "/api/clutches", """
+                        {"motherCaseId":"%s","visitId":"%s","holder":{"memberId":"%s"},
+                         "eggs":{"recovered":9,"setToIncubate":9,"broken":0,"discarded":0}}
+                        """.formatted(mother, visit, world.incubatorKeeper))
+                .getString("id");
+        String handOver = Api.make(
+                        COORDINATOR,
+                        "/api/cases/" + mother + "/placements",
+                        "{\"carerMemberId\":\"%s\",\"visitId\":\"%s\",\"conditions\":\"dry\"}"
+                                .formatted(world.carer, visit))
+                .getString("handOverId");
+        String site = Api.make(COORDINATOR, "/api/release-sites", """
+                        {"name":"Lagoon","jurisdiction":"XZ","decimalLatitude":-30.52,"decimalLongitude":150.035,
+                         "coordinateUncertaintyInMeters":20,"habitat":"wetland","taxonGroups":["turtles"],
+                         "catchment":"the creek","protectedArea":"the reserve"}
+                        """).getString("id");
+        known.put("/api/calls", call.getString("callId"));
+        known.put("/api/incidents", incident);
+        known.put("/api/joins", joined.getString("joins[0].id"));
+        known.put("/api/attendances", attendance);
+        known.put("/api/cases", mother);
+        known.put("/api/visits", visit);
+        known.put("/api/clutches", clutch);
+        known.put("/api/hand-overs", handOver);
+        known.put("/api/release-sites", site);
+        known.put("/problems", "invalid");
+        release(world, known, incident, attendance, site);
+        known.put(
+                "/api/hotspot-runs",
+                Api.post(COORDINATOR, "/api/hotspot-runs", """
+                        {"periodFrom":"2019-01-01","periodTo":"2019-12-31","taxonGroup":"turtles","simulations":19,
+                         "reachMetres":300,"seed":7}
+                        """)
+                        .statusCode(202)
+                        .extract()
+                        .path("id"));
+        known.put("/hotspots", known.get("/api/hotspot-runs"));
+        return known;
+    }
+
+    private static String newCase(World world, String incident, String attendance) {
+        return Api.make(RESCUER, "/api/cases", """
+                        {"incidentId":"%s","attendanceId":"%s",
+                         "animal":{"scientificName":"%s","sex":"female","lifeStage":"adult","naturalMarks":"a notch"},
+                         "holder":{"memberId":"%s"}}
+                        """.formatted(incident, attendance, TURTLE, world.rescuer))
+                .getString("id");
+    }
+
+    private static void release(
+            World world, Map<String, String> known, String incident, String attendance, String site) {
+        String released = newCase(world, incident, attendance);
+        String assessment = Api.make(
+                        COORDINATOR,
+                        "/api/assessments",
+                        "{\"caseId\":\"%s\",\"siteId\":\"%s\"}".formatted(released, site))
+                .getString("id");
+        JsonPath assessed = Api.get(COORDINATOR, "/api/assessments/" + assessment);
+        Map<String, String> overrides = new TreeMap<>();
+        for (String key : assessed.<String>getList("tests.findAll { it.verdict != 'pass' }.key")) {
+            overrides.put(key, "{\"key\":\"%s\",\"reason\":\"asked\"}".formatted(key));
+        }
+        String release = Api.make(COORDINATOR, "/api/releases", """
+                        {"caseIds":["%s"],"assessmentIds":["%s"],"approvedBy":"Dr Vet","releasedByMemberId":"%s",
+                         "overrides":[%s]}
+                        """.formatted(
+                                released, assessment, world.carer, String.join(",", overrides.values())))
+                .getString("id");
+        known.put("/api/assessments", assessment);
+        known.put("/api/releases", release);
+        known.put("/api/release-rules", UUID.randomUUID().toString());
+    }
+}

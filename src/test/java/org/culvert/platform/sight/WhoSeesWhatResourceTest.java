@@ -1,0 +1,122 @@
+package org.culvert.platform.sight;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.RestAssured;
+import io.restassured.response.Response;
+import io.restassured.specification.RequestSpecification;
+import java.io.IOException;
+import java.lang.reflect.Method;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.UUID;
+import org.culvert.platform.Role;
+import org.culvert.support.Api;
+import org.junit.jupiter.api.Test;
+
+/** Walks every operation of the contract in every role, and every field of what is answered. */
+@QuarkusTest
+class WhoSeesWhatResourceTest {
+    private static final SightTable TABLE = SightTable.load();
+    private static final ObjectMapper JSON = new ObjectMapper();
+
+    @Test
+    void everyOperationAnswersEveryRoleAsTheTableSays() throws IOException {
+        Map<String, Method> methods = Outgoing.operations();
+        Map<String, String> known = WalkedWorld.identifiers();
+        List<String> roles = new ArrayList<>(Role.ALL);
+        roles.add(SightTable.PUBLIC);
+        var walk = new FieldWalk(TABLE);
+        List<String> wrong = new ArrayList<>();
+        int asked = 0;
+        List<String> operations = operations();
+        for (String operation : operations) {
+            if (!TABLE.operations().contains(operation)) {
+                wrong.add(operation + " has no row");
+                continue;
+            }
+            Method method = methods.get(operation);
+            assertThat(method).as("a method behind %s", operation).isNotNull();
+            for (String role : roles) {
+                Response response = ask(operation, role, known);
+                asked++;
+                wrong.addAll(judge(operation, role, response));
+                String type = response.contentType();
+                if (response.statusCode() == 200 && operation.startsWith("GET") && type.contains("json")) {
+                    JsonNode body = JSON.readTree(response.asByteArray());
+                    wrong.addAll(walk.walk(body, method.getGenericReturnType(), role, operation));
+                }
+            }
+        }
+        System.getLogger(WhoSeesWhatResourceTest.class.getName())
+                .log(
+                        System.Logger.Level.INFO,
+                        "walked {0} operations × {1} roles = {2} requests; {3} fields looked at, {4} kinds of field",
+                        operations.size(),
+                        roles.size(),
+                        asked,
+                        walk.looked(),
+                        walk.kinds());
+        assertThat(wrong).isEmpty();
+        assertThat(walk.kinds()).as("kinds of field that were met").isGreaterThan(150);
+    }
+
+    private static List<String> judge(String operation, String role, Response response) {
+        int status = response.statusCode();
+        boolean may = TABLE.rolesOf(operation).contains(role);
+        boolean refused = status == 401 || status == 403;
+        if (may == refused) {
+            return List.of(operation + " as " + role + ": " + status + ", but the table says " + (may ? "yes" : "–"));
+        }
+        if (!may && status != (role.equals(SightTable.PUBLIC) ? 401 : 403)) {
+            return List.of(operation + " as " + role + ": " + status);
+        }
+        return status >= 500 ? List.of(operation + " as " + role + ": " + status) : List.of();
+    }
+
+    private static List<String> operations() throws IOException {
+        JsonNode contract = JSON.readTree(Files.readString(Path.of("openapi/culvert.json")));
+        List<String> operations = new ArrayList<>();
+        contract.get("paths")
+                .properties()
+                .forEach(path -> path.getValue()
+                        .fieldNames()
+                        .forEachRemaining(
+                                verb -> operations.add(verb.toUpperCase(java.util.Locale.ROOT) + " " + path.getKey())));
+        return operations;
+    }
+
+    /** A body that no operation can read: who may not call it must be told so before anybody reads it. */
+    private static Response ask(String operation, String role, Map<String, String> known) {
+        String verb = operation.substring(0, operation.indexOf(' '));
+        String path = filled(operation.substring(operation.indexOf(' ') + 1), known);
+        RequestSpecification request = role.equals(SightTable.PUBLIC) ? RestAssured.given() : Api.as(role);
+        request.redirects().follow(false);
+        if (verb.equals("GET")) {
+            return request.get(path);
+        }
+        request.header("Idempotency-Key", UUID.randomUUID().toString()).header("If-Match", "\"none\"");
+        return path.startsWith("/api")
+                ? request.contentType("application/json").body("[").request(verb, path)
+                : request.contentType("application/x-www-form-urlencoded").request(verb, path);
+    }
+
+    private static String filled(String path, Map<String, String> known) {
+        String filled = path;
+        for (Map.Entry<String, String> entry :
+                new TreeMap<>(known).descendingMap().entrySet()) {
+            if (path.startsWith(entry.getKey())) {
+                filled = filled.replaceFirst("\\{\\w+}", entry.getValue());
+                break;
+            }
+        }
+        return filled.replaceAll("\\{\\w+}", UUID.randomUUID().toString());
+    }
+}
