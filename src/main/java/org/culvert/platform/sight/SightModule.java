@@ -1,7 +1,9 @@
 package org.culvert.platform.sight;
 
+import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.databind.BeanDescription;
 import com.fasterxml.jackson.databind.SerializationConfig;
+import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.ser.BeanPropertyWriter;
 import com.fasterxml.jackson.databind.ser.BeanSerializerModifier;
@@ -31,16 +33,37 @@ public final class SightModule extends SimpleModule {
             public List<BeanPropertyWriter> changeProperties(
                     SerializationConfig config, BeanDescription description, List<BeanPropertyWriter> properties) {
                 Class<?> bean = description.getBeanClass();
-                return isOurs(bean)
-                        ? properties.stream()
-                                .<BeanPropertyWriter>map(property -> new SightedProperty(property, bean, sight))
-                                .toList()
-                        : properties;
+                return properties.stream()
+                        .map(property -> PROBLEMS.contains(bean)
+                                ? new SentProperty(property)
+                                : isOurs(bean) ? new SightedProperty(property, bean, sight) : property)
+                        .toList();
             }
         });
     }
 
     static boolean isOurs(Class<?> type) {
         return type.isRecord() && type.getName().startsWith("org.culvert.") && !PROBLEMS.contains(type);
+    }
+
+    /** A part of a problem: whatever it holds came from the asker. */
+    private static final class SentProperty extends BeanPropertyWriter {
+        private static final long serialVersionUID = 1;
+
+        SentProperty(BeanPropertyWriter base) {
+            super(base);
+        }
+
+        @Override
+        public void serializeAsField(Object bean, JsonGenerator generator, SerializerProvider provider)
+                throws Exception {
+            Object before = provider.getAttribute(KEPT);
+            provider.setAttribute(KEPT, true);
+            try {
+                super.serializeAsField(bean, generator, provider);
+            } finally {
+                provider.setAttribute(KEPT, before);
+            }
+        }
     }
 }
