@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
 import org.culvert.call.PlaceReader;
+import org.culvert.platform.ledger.RecordViews;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
 
@@ -20,6 +21,7 @@ class CaseReader {
     private final CustodyService custody;
     private final PlaceReader places;
     private final TaxonService taxa;
+    private final RecordViews records;
 
     CaseReader(
             CaseRepositories.Animals animals,
@@ -28,7 +30,8 @@ class CaseReader {
             CaseRepositories.Bodies bodies,
             CustodyService custody,
             PlaceReader places,
-            TaxonService taxa) {
+            TaxonService taxa,
+            RecordViews records) {
         this.animals = animals;
         this.whereabouts = whereabouts;
         this.fates = fates;
@@ -36,12 +39,19 @@ class CaseReader {
         this.custody = custody;
         this.places = places;
         this.taxa = taxa;
+        this.records = records;
     }
 
     CaseView view(Case row) {
         List<CaseView.CustodyView> chain = custody.chain(row.id()).stream()
                 .map(link -> new CaseView.CustodyView(
-                        link.holder, link.span().from(), link.span().to(), link.authorisation, link.recordedAt()))
+                        link.id(),
+                        link.holder,
+                        link.span().from(),
+                        link.span().to(),
+                        link.authorisation,
+                        link.recordedAt(),
+                        records.of(link)))
                 .toList();
         HandOver pending = custody.pending(row.id());
         Fate fate = fates.find("caseId", row.id()).firstResult();
@@ -60,10 +70,28 @@ class CaseReader {
                 row.dependentYoung,
                 chain,
                 gaps(chain),
-                pending == null ? null : new CaseView.HandOverView(pending.id(), pending.taker, pending.happenedAt()),
+                pending == null ? null : view(pending),
                 where(row.id()),
                 fate == null ? null : view(fate),
-                body(row.id()));
+                body(row.id()),
+                records.of(row));
+    }
+
+    CaseView.HandOverView view(HandOver row) {
+        return new CaseView.HandOverView(
+                row.id(),
+                row.caseId,
+                row.taker,
+                row.happenedAt(),
+                row.acceptedAt,
+                row.refusedAt,
+                row.refusedReason,
+                records.of(row));
+    }
+
+    CaseView.WhereaboutsView view(Whereabouts row) {
+        return new CaseView.WhereaboutsView(
+                row.id(), row.organisationId, row.memberId, row.words, row.happenedAt(), records.of(row));
     }
 
     private static String state(List<CaseView.CustodyView> chain, @Nullable HandOver pending, @Nullable Fate fate) {
@@ -87,7 +115,7 @@ class CaseReader {
         return gaps;
     }
 
-    private CaseView.AnimalView animal(Animal animal) {
+    CaseView.AnimalView animal(Animal animal) {
         TaxonService.TaxonView taxon = taxa.getTaxon(animal.taxonId);
         return new CaseView.AnimalView(
                 animal.id(),
@@ -100,27 +128,33 @@ class CaseReader {
                 animal.sex,
                 animal.lifeStage,
                 animal.motherId,
-                animal.naturalMarks);
+                animal.naturalMarks,
+                records.of(animal));
     }
 
     private CaseView.@Nullable WhereaboutsView where(UUID caseId) {
         Whereabouts last = whereabouts
                 .find("caseId = ?1 order by happenedAt desc, id desc", caseId)
                 .firstResult();
-        return last == null
-                ? null
-                : new CaseView.WhereaboutsView(last.organisationId, last.memberId, last.words, last.happenedAt());
+        return last == null ? null : view(last);
     }
 
-    private static CaseView.FateView view(Fate fate) {
+    private CaseView.FateView view(Fate fate) {
         return new CaseView.FateView(
-                fate.fate, fate.happenedAt(), fate.method, fate.approvedBy, fate.barbiturate, fate.releaseId);
+                fate.fate,
+                fate.happenedAt(),
+                fate.method,
+                fate.approvedBy,
+                fate.barbiturate,
+                fate.releaseId,
+                records.of(fate));
     }
 
     private CaseView.@Nullable BodyView body(UUID caseId) {
         Body body = bodies.find("caseId", caseId).firstResult();
         return body == null
                 ? null
-                : new CaseView.BodyView(body.id(), body.holder, body.barbiturate, body.disposal, body.disposedAt);
+                : new CaseView.BodyView(
+                        body.id(), body.holder, body.barbiturate, body.disposal, body.disposedAt, records.of(body));
     }
 }

@@ -9,11 +9,14 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.QueryParam;
 import java.net.URI;
+import java.util.List;
 import java.util.UUID;
 import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
 import org.culvert.platform.ledger.Ledgered;
+import org.culvert.platform.ledger.NeedsTag;
+import org.culvert.platform.ledger.Tagged;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jboss.resteasy.reactive.RestResponse;
 import org.jspecify.annotations.Nullable;
@@ -47,11 +50,14 @@ public class CaseResource {
     @Path("/cases")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER, Role.OFFICER})
     public Page<CaseView> listCases(
-            @QueryParam("limit") @Nullable Integer limit, @QueryParam("cursor") @Nullable String cursor) {
-        return cases.listCases(Paging.limit(limit), Paging.cursor(cursor));
+            @QueryParam("late") boolean late,
+            @QueryParam("limit") @Nullable Integer limit,
+            @QueryParam("cursor") @Nullable String cursor) {
+        return cases.listCases(Paging.limit(limit), Paging.cursor(cursor), late);
     }
 
     @GET
+    @Tagged
     @Path("/cases/{id}")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER, Role.OFFICER})
     public CaseView getCase(@PathParam("id") String id) {
@@ -66,7 +72,16 @@ public class CaseResource {
         return new HandOverMade(custody.offer(Paging.uuid("id", id), entry));
     }
 
+    @GET
+    @Tagged
+    @Path("/hand-overs/{id}")
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER, Role.OFFICER})
+    public CaseView.HandOverView getHandOver(@PathParam("id") String id) {
+        return cases.getHandOver(Paging.uuid("id", id));
+    }
+
     @POST
+    @NeedsTag("hand-over")
     @Path("/hand-overs/{id}/acceptance")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER})
     public CaseView accept(@PathParam("id") String id, @NotNull @Valid CaseEntries.AcceptanceEntry entry) {
@@ -74,10 +89,18 @@ public class CaseResource {
     }
 
     @POST
+    @NeedsTag("hand-over")
     @Path("/hand-overs/{id}/refusal")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER})
     public CaseView refuse(@PathParam("id") String id, @NotNull @Valid CaseEntries.RefusalEntry entry) {
         return cases.getCase(custody.refuse(Paging.uuid("id", id), entry));
+    }
+
+    @GET
+    @Path("/cases/{id}/whereabouts")
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER, Role.OFFICER})
+    public List<CaseView.WhereaboutsView> listWhereabouts(@PathParam("id") String id) {
+        return cases.listWhereabouts(Paging.uuid("id", id));
     }
 
     @POST
@@ -88,6 +111,7 @@ public class CaseResource {
     }
 
     @POST
+    @NeedsTag("case")
     @Path("/cases/{id}/fate")
     @RolesAllowed({Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER})
     public CaseView end(@PathParam("id") String id, @NotNull @Valid CaseEntries.FateEntry entry) {
@@ -95,6 +119,7 @@ public class CaseResource {
     }
 
     @POST
+    @NeedsTag("case")
     @Path("/cases/{id}/body/disposal")
     @RolesAllowed({Role.COORDINATOR, Role.RESCUER, Role.CLINIC})
     public CaseView dispose(@PathParam("id") String id, @NotNull @Valid CaseEntries.DisposalEntry entry) {

@@ -105,8 +105,30 @@ public class CaseService {
     }
 
     @Transactional
-    public Page<CaseView> listCases(int limit, @Nullable UUID before) {
-        List<Case> rows = cases.find("?1 is null or id < ?1 order by id desc", before)
+    public CaseView.HandOverView getHandOver(UUID id) {
+        return reader.view(custody.require(id));
+    }
+
+    /** Where the animal of a case was, from the first on. */
+    @Transactional
+    public List<CaseView.WhereaboutsView> listWhereabouts(UUID caseId) {
+        require(caseId);
+        return whereabouts.list("caseId = ?1 order by happenedAt, id", caseId).stream()
+                .map(row -> reader.view(row))
+                .toList();
+    }
+
+    /**
+     * Cases, newest first.
+     *
+     * @param lateOnly only those entered more than an hour after the animal was found
+     */
+    @Transactional
+    public Page<CaseView> listCases(int limit, @Nullable UUID before, boolean lateOnly) {
+        List<Case> rows = cases.find(
+                        "(?1 is null or id < ?1) and (?2 = false or recordedAt > happenedAt + 1 hour) order by id desc",
+                        before,
+                        lateOnly)
                 .page(0, limit + 1)
                 .list();
         return Page.of(rows, limit, row -> reader.view(row), row -> row.id().toString());
@@ -140,6 +162,7 @@ public class CaseService {
     }
 
     private CaseView settle(UUID caseId, CaseEntries.FateEntry entry, @Nullable UUID releaseId) {
+        custody.lock(caseId);
         Case row = require(caseId);
         if (fates.count("caseId", caseId) > 0) {
             throw new ConflictException("That case has ended already.");

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import org.culvert.call.PlaceView;
+import org.culvert.platform.ledger.RecordView;
 import org.culvert.roster.Holder;
 import org.jspecify.annotations.Nullable;
 
@@ -32,7 +33,8 @@ public record CaseView(
         @Nullable HandOverView pendingHandOver,
         @Nullable WhereaboutsView whereabouts,
         @Nullable FateView fate,
-        @Nullable BodyView body) {
+        @Nullable BodyView body,
+        RecordView record) {
 
     public record AnimalView(
             UUID id,
@@ -45,7 +47,8 @@ public record CaseView(
             String sex,
             @Nullable String lifeStage,
             @Nullable UUID motherId,
-            @Nullable String naturalMarks) {}
+            @Nullable String naturalMarks,
+            RecordView record) {}
 
     /**
      * One link of custody.
@@ -53,22 +56,34 @@ public record CaseView(
      * @param authorisation number of the authorisation listed for the holder on the first day; null when none was listed
      */
     public record CustodyView(
+            UUID id,
             Holder holder,
             Instant from,
             @Nullable Instant to,
             @Nullable String authorisation,
-            Instant recordedAt) {}
+            Instant recordedAt,
+            RecordView record) {}
 
     public record Gap(Instant from, Instant to) {}
 
+    /** A hand-over: pending while it is neither accepted nor refused. */
     public record HandOverView(
-            UUID id, Holder taker, @Nullable Instant offeredAt) {}
+            UUID id,
+            UUID caseId,
+            Holder taker,
+            @Nullable Instant offeredAt,
+            @Nullable Instant acceptedAt,
+            @Nullable Instant refusedAt,
+            @Nullable String refusedReason,
+            RecordView record) {}
 
     public record WhereaboutsView(
+            UUID id,
             @Nullable UUID organisationId,
             @Nullable UUID memberId,
             @Nullable String words,
-            @Nullable Instant since) {}
+            @Nullable Instant since,
+            RecordView record) {}
 
     public record FateView(
             String fate,
@@ -76,12 +91,14 @@ public record CaseView(
             @Nullable String method,
             @Nullable String approvedBy,
             boolean barbiturate,
-            @Nullable UUID releaseId) {}
+            @Nullable UUID releaseId,
+            RecordView record) {}
 
     public record BodyView(
             UUID id,
             @Nullable Holder holder,
             String barbiturate,
             @Nullable String disposal,
-            @Nullable Instant disposedAt) {}
+            @Nullable Instant disposedAt,
+            RecordView record) {}
 }

@@ -1,6 +1,7 @@
 package org.culvert.animal;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Instant;
@@ -148,14 +149,19 @@ public class CustodyService {
         return chain(caseId).stream().filter(link -> link.span().contains(at)).findFirst();
     }
 
-    private HandOver require(UUID id) {
+    HandOver require(UUID id) {
         return handOvers.findByIdOptional(id).orElseThrow(() -> new NotFoundException("hand-over", id));
     }
 
-    private void requireOpenCase(UUID caseId) {
-        if (cases.findByIdOptional(caseId).isEmpty()) {
+    /** Whoever changes custody or the end of a case waits here for others who do, until the transaction ends. */
+    void lock(UUID caseId) {
+        if (cases.findByIdOptional(caseId, LockModeType.PESSIMISTIC_WRITE).isEmpty()) {
             throw new NotFoundException("case", caseId);
         }
+    }
+
+    private void requireOpenCase(UUID caseId) {
+        lock(caseId);
         if (fates.count("caseId", caseId) > 0) {
             throw new ConflictException("That case has ended; nobody takes the animal over any more.");
         }

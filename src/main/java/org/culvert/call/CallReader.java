@@ -2,7 +2,6 @@ package org.culvert.call;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
-import java.time.Duration;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
@@ -11,6 +10,7 @@ import java.util.Objects;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.culvert.platform.NotFoundException;
+import org.culvert.platform.ledger.RecordViews;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
 
@@ -23,6 +23,7 @@ class CallReader {
     private final Ledger.Said said;
     private final Ledger.Places places;
     private final TaxonService taxa;
+    private final RecordViews records;
 
     CallReader(
             Ledger.Calls calls,
@@ -30,13 +31,15 @@ class CallReader {
             Ledger.People people,
             Ledger.Said said,
             Ledger.Places places,
-            TaxonService taxa) {
+            TaxonService taxa,
+            RecordViews records) {
         this.calls = calls;
         this.animals = animals;
         this.people = people;
         this.said = said;
         this.places = places;
         this.taxa = taxa;
+        this.records = records;
     }
 
     @Transactional
@@ -84,13 +87,12 @@ class CallReader {
         Words words = showPeople && call.wordsId != null ? said.findById(call.wordsId) : null;
         Place place = call.placeId == null ? null : places.findById(call.placeId);
         var receivedAt = Objects.requireNonNull(call.happenedAt(), "a call has a time");
-        long late = Duration.between(receivedAt, call.recordedAt()).toHours();
         return new CallView(
                 call.id(),
                 call.incidentId,
                 receivedAt,
                 call.recordedAt(),
-                late >= 1 ? late : null,
+                RecordViews.lateByHours(receivedAt, call.recordedAt()),
                 call.anyoneHurt,
                 call.offTheRoad,
                 call.policeReference,
@@ -98,13 +100,15 @@ class CallReader {
                 person == null ? null : new CallEntry.Caller(person.name, person.phone, person.email, person.address),
                 words == null ? null : words.said,
                 place == null ? null : place.view(),
-                shown);
+                shown,
+                records.of(call));
     }
 
-    private static CallView.AnimalView view(
+    private CallView.AnimalView view(
             ReportedAnimal animal, Map<UUID, TaxonService.TaxonView> taxaById, Map<UUID, String> groups) {
         TaxonService.@Nullable TaxonView taxon = animal.taxonId == null ? null : taxaById.get(animal.taxonId);
         return new CallView.AnimalView(
+                animal.id(),
                 animal.taxonId,
                 taxon == null ? null : taxon.scientificName(),
                 taxon == null ? null : taxon.vernacularName(),
@@ -117,6 +121,7 @@ class CallReader {
                 animal.sex,
                 animal.condition,
                 animal.pouchChecked,
-                animal.carcassSigned);
+                animal.carcassSigned,
+                records.of(animal));
     }
 }

@@ -17,6 +17,8 @@ import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
 import org.culvert.platform.ledger.Ledgered;
+import org.culvert.platform.ledger.NeedsTag;
+import org.culvert.platform.ledger.Tagged;
 import org.culvert.road.PlaceAsGiven;
 import org.jboss.resteasy.reactive.RestResponse;
 import org.jspecify.annotations.Nullable;
@@ -59,6 +61,7 @@ public class CallResource {
     }
 
     @GET
+    @Tagged
     @Path("/calls/{id}")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER, Role.OFFICER})
     public CallView getCall(@PathParam("id") String id) {
@@ -69,11 +72,14 @@ public class CallResource {
     @Path("/incidents")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER, Role.OFFICER})
     public Page<IncidentView> listIncidents(
-            @QueryParam("limit") @Nullable Integer limit, @QueryParam("cursor") @Nullable String cursor) {
-        return incidents.listIncidents(Paging.limit(limit), Paging.cursor(cursor), mayShowPeople());
+            @QueryParam("late") boolean late,
+            @QueryParam("limit") @Nullable Integer limit,
+            @QueryParam("cursor") @Nullable String cursor) {
+        return incidents.listIncidents(Paging.limit(limit), Paging.cursor(cursor), late, mayShowPeople());
     }
 
     @GET
+    @Tagged
     @Path("/incidents/{id}")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER, Role.OFFICER})
     public IncidentView getIncident(@PathParam("id") String id) {
@@ -81,6 +87,7 @@ public class CallResource {
     }
 
     @PUT
+    @NeedsTag("incident")
     @Path("/incidents/{id}/place")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR})
     public IncidentView movePlace(@PathParam("id") String id, @NotNull @Valid PlaceChange change) {
@@ -94,7 +101,16 @@ public class CallResource {
         return incidents.join(Paging.uuid("id", id), entry.incidentId(), entry.reason(), mayShowPeople());
     }
 
+    @GET
+    @Tagged
+    @Path("/joins/{id}")
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER, Role.OFFICER})
+    public IncidentView.JoinView getJoin(@PathParam("id") String id) {
+        return incidents.getJoin(Paging.uuid("id", id));
+    }
+
     @POST
+    @NeedsTag("join")
     @Path("/joins/{id}/undoing")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR})
     public IncidentView undoJoin(@PathParam("id") String id, @NotNull @Valid Reason reason) {

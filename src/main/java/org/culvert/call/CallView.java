@@ -3,6 +3,7 @@ package org.culvert.call;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
+import org.culvert.platform.ledger.RecordView;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,10 +26,12 @@ public record CallView(
         CallEntry.@Nullable Caller caller,
         @Nullable String words,
         @Nullable PlaceView place,
-        List<AnimalView> animals) {
+        List<AnimalView> animals,
+        RecordView record) {
 
     /** Animals of one kind as the caller told of them. */
     public record AnimalView(
+            UUID id,
             @Nullable UUID taxonId,
             @Nullable String scientificName,
             @Nullable String vernacularName,
@@ -41,5 +44,6 @@ public record CallView(
             @Nullable String sex,
             @Nullable String condition,
             String pouchChecked,
-            boolean carcassSigned) {}
+            boolean carcassSigned,
+            RecordView record) {}
 }

@@ -20,6 +20,7 @@ import org.culvert.platform.ConflictException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
 import org.culvert.platform.Rows;
+import org.culvert.platform.ledger.RecordViews;
 import org.culvert.road.PlaceAsGiven;
 import org.jspecify.annotations.Nullable;
 
@@ -33,6 +34,7 @@ public class IncidentService {
     private final CallReader reader;
     private final Instance<IncidentProgress> progress;
     private final EntityManager entities;
+    private final RecordViews records;
     private final Actor actor;
     private final Clock clock;
 
@@ -44,6 +46,7 @@ public class IncidentService {
             CallReader reader,
             Instance<IncidentProgress> progress,
             EntityManager entities,
+            RecordViews records,
             Actor actor,
             Clock clock) {
         this.incidents = incidents;
@@ -53,6 +56,7 @@ public class IncidentService {
         this.reader = reader;
         this.progress = progress;
         this.entities = entities;
+        this.records = records;
         this.actor = actor;
         this.clock = clock;
     }
@@ -65,14 +69,20 @@ public class IncidentService {
         return view(require(id), showPeople);
     }
 
-    /** Incidents that stand by themselves, newest first. */
+    /**
+     * Incidents that stand by themselves, newest first.
+     *
+     * @param lateOnly only those entered more than an hour after they were reported
+     */
     @Transactional
-    public Page<IncidentView> listIncidents(int limit, @Nullable UUID before, boolean showPeople) {
+    public Page<IncidentView> listIncidents(int limit, @Nullable UUID before, boolean lateOnly, boolean showPeople) {
         List<Incident> rows = incidents
                 .find(
-                        "(?1 is null or id < ?1) and id not in (select j.joinedIncidentId from IncidentJoin j where"
+                        "(?1 is null or id < ?1) and (?2 = false or recordedAt > reportedAt + 1 hour)"
+                                + " and id not in (select j.joinedIncidentId from IncidentJoin j where"
                                 + " j.undoneAt is null) order by id desc",
-                        before)
+                        before,
+                        lateOnly)
                 .page(0, limit + 1)
                 .list();
         return Page.of(
@@ -84,6 +94,7 @@ public class IncidentService {
     public IncidentView join(UUID keptId, UUID joinedId, String reason, boolean showPeople) {
         Incident kept = require(keptId);
         require(joinedId);
+        lockJoins();
         if (tree(joinedId).contains(keptId)) {
             throw new ConflictException("Incident " + kept.number + " already stands under that one, or is that one.");
         }
@@ -94,13 +105,29 @@ public class IncidentService {
     /** Takes a join back; both incidents are again what they were, with their own calls and animals. */
     @Transactional
     public IncidentView undoJoin(UUID joinId, String reason, boolean showPeople) {
-        IncidentJoin join = joins.findByIdOptional(joinId).orElseThrow(() -> new NotFoundException("join", joinId));
+        IncidentJoin join = requireJoin(joinId);
         if (join.undoneAt != null) {
             throw new ConflictException("That join is undone already.");
         }
         join.undo(clock.instant(), actor.accountId(), reason);
         joins.flush();
         return view(require(join.joinedIncidentId), showPeople);
+    }
+
+    /** A decision that two incidents are one, undone ones too. */
+    @Transactional
+    public IncidentView.JoinView getJoin(UUID id) {
+        return view(requireJoin(id));
+    }
+
+    private IncidentJoin requireJoin(UUID id) {
+        return joins.findByIdOptional(id).orElseThrow(() -> new NotFoundException("join", id));
+    }
+
+    /** One join at a time: several at once, each of them right, could make a circle together. */
+    private void lockJoins() {
+        entities.createNativeQuery("select pg_advisory_xact_lock(hashtext('incident_joins'))", Object.class)
+                .getSingleResult();
     }
 
     /** Puts an incident at another place, because of what became known; the old one stays in its revisions. */
@@ -223,8 +250,7 @@ public class IncidentService {
         progress.forEach(room -> told.putAll(room.progressOf(tree)));
         List<IncidentView.JoinView> held =
                 joins.list("keptIncidentId in ?1 and undoneAt is null order by id", tree).stream()
-                        .map(join -> new IncidentView.JoinView(
-                                join.id(), join.joinedIncidentId, join.reason, join.recordedAt()))
+                        .map(this::view)
                         .toList();
         UUID under = joins.find("joinedIncidentId = ?1 and undoneAt is null", incident.id())
                 .firstResultOptional()
@@ -243,7 +269,20 @@ public class IncidentService {
                 furthest(told),
                 under,
                 held,
-                reader.callsOf(tree, showPeople));
+                reader.callsOf(tree, showPeople),
+                records.of(incident, incident.reportedAt));
+    }
+
+    private IncidentView.JoinView view(IncidentJoin join) {
+        return new IncidentView.JoinView(
+                join.id(),
+                join.keptIncidentId,
+                join.joinedIncidentId,
+                join.reason,
+                join.recordedAt(),
+                join.undoneAt,
+                join.undoneReason,
+                records.of(join));
     }
 
     /** An incident with joined ones is as far as the one that still needs someone. */

@@ -3,6 +3,7 @@ package org.culvert.call;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
+import org.culvert.platform.ledger.RecordView;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,7 +27,21 @@ public record IncidentView(
         String progress,
         @Nullable UUID standsUnder,
         List<JoinView> joins,
-        List<CallView> calls) {
+        List<CallView> calls,
+        RecordView record) {
 
-    public record JoinView(UUID id, UUID joinedIncidentId, String reason, Instant joinedAt) {}
+    /**
+     * A decision that two incidents are one.
+     *
+     * @param undoneAt when it was taken back, or null while it stands
+     */
+    public record JoinView(
+            UUID id,
+            UUID keptIncidentId,
+            UUID joinedIncidentId,
+            String reason,
+            Instant joinedAt,
+            @Nullable Instant undoneAt,
+            @Nullable String undoneReason,
+            RecordView record) {}
 }

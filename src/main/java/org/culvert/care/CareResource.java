@@ -12,6 +12,8 @@ import java.util.List;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
 import org.culvert.platform.ledger.Ledgered;
+import org.culvert.platform.ledger.NeedsTag;
+import org.culvert.platform.ledger.Tagged;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jboss.resteasy.reactive.RestResponse;
 
@@ -43,6 +45,14 @@ public class CareResource {
         return placements.listPlacements(Paging.uuid("id", id));
     }
 
+    @GET
+    @Tagged
+    @Path("/placements/{id}")
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
+    public PlacementService.PlacementView getPlacement(@PathParam("id") String id) {
+        return placements.getPlacement(Paging.uuid("id", id));
+    }
+
     @POST
     @Path("/clutches")
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC})
@@ -54,6 +64,7 @@ public class CareResource {
     }
 
     @GET
+    @Tagged
     @Path("/clutches/{id}")
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
     public ClutchService.ClutchView getClutch(@PathParam("id") String id) {
@@ -68,6 +79,7 @@ public class CareResource {
     }
 
     @POST
+    @NeedsTag("clutch")
     @Path("/clutches/{id}/eggs")
     @ResponseStatus(201)
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER})
@@ -76,6 +88,7 @@ public class CareResource {
     }
 
     @POST
+    @NeedsTag("clutch")
     @Path("/clutches/{id}/hand-overs")
     @ResponseStatus(201)
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER})
@@ -85,6 +98,7 @@ public class CareResource {
     }
 
     @POST
+    @NeedsTag("clutch")
     @Path("/clutches/{id}/hatchings")
     @ResponseStatus(201)
     @RolesAllowed({Role.COORDINATOR, Role.CARER, Role.CLINIC})

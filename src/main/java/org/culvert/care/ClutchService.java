@@ -22,6 +22,8 @@ import org.culvert.clinic.ClinicService;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.RefusedException;
+import org.culvert.platform.ledger.RecordView;
+import org.culvert.platform.ledger.RecordViews;
 import org.culvert.roster.Holder;
 import org.jspecify.annotations.Nullable;
 
@@ -54,7 +56,21 @@ public class ClutchService {
             @Min(1) @Max(200) int hatched, @Nullable Instant at) {}
 
     public record ClutchCustodyView(
-            Holder holder, Instant from, @Nullable Instant to, String authorisation) {}
+            UUID id, Holder holder, Instant from, @Nullable Instant to, String authorisation, RecordView record) {}
+
+    /** Eggs recovered at one time, as kept. */
+    public record EggsView(
+            UUID id,
+            int recovered,
+            int setToIncubate,
+            int broken,
+            int discarded,
+            @Nullable Instant at,
+            RecordView record) {}
+
+    /** Hatchlings of one time, as kept. */
+    public record HatchedView(
+            UUID id, int hatched, @Nullable Instant at, RecordView record) {}
 
     /**
      * A clutch with its count.
@@ -73,7 +89,10 @@ public class ClutchService {
             long hatched,
             @Nullable Integer readOnFilm,
             @Nullable Boolean filmDiffers,
-            List<ClutchCustodyView> custody) {}
+            List<ClutchCustodyView> custody,
+            List<EggsView> recoveries,
+            List<HatchedView> hatchings,
+            RecordView record) {}
 
     /** The clutch and the cases of its new hatchlings, each with its mother's found place. */
     public record HatchingView(ClutchView clutch, List<CaseView> hatchlings) {}
@@ -97,6 +116,7 @@ public class ClutchService {
     private final CaseService cases;
     private final CustodyService custody;
     private final ClinicService clinic;
+    private final RecordViews records;
     private final Clock clock;
 
     ClutchService(
@@ -107,6 +127,7 @@ public class ClutchService {
             CaseService cases,
             CustodyService custody,
             ClinicService clinic,
+            RecordViews records,
             Clock clock) {
         this.clutches = clutches;
         this.recoveries = recoveries;
@@ -115,6 +136,7 @@ public class ClutchService {
         this.cases = cases;
         this.custody = custody;
         this.clinic = clinic;
+        this.records = records;
         this.clock = clock;
     }
 
@@ -229,13 +251,14 @@ public class ClutchService {
     }
 
     private ClutchView view(Clutch clutch) {
-        List<EggRecovery> eggs = recoveries.list("clutchId", clutch.id());
+        List<EggRecovery> eggs = recoveries.list("clutchId = ?1 order by happenedAt, id", clutch.id());
+        List<Hatching> hatched = hatchings.list("clutchId = ?1 order by happenedAt, id", clutch.id());
         int recovered = eggs.stream().mapToInt(row -> row.recovered).sum();
         Integer film = clutch.visitId == null
                 ? null
                 : clinic.getVisit(clutch.visitId).readings().stream()
                         .filter(reading -> reading.what().equals("eggs"))
-                        .map(ClinicService.ReadingEntry::counted)
+                        .map(ClinicService.VisitView.ReadingView::counted)
                         .filter(Objects::nonNull)
                         .max(Integer::compare)
                         .orElse(null);
@@ -247,17 +270,31 @@ public class ClutchService {
                 eggs.stream().mapToInt(row -> row.setToIncubate).sum(),
                 eggs.stream().mapToInt(row -> row.broken).sum(),
                 eggs.stream().mapToInt(row -> row.discarded).sum(),
-                hatchings.list("clutchId", clutch.id()).stream()
-                        .mapToLong(row -> row.hatched)
-                        .sum(),
+                hatched.stream().mapToLong(row -> row.hatched).sum(),
                 film,
                 film == null ? null : film != recovered,
                 links.list("clutchId = ?1 order by heldFrom", clutch.id()).stream()
                         .map(link -> new ClutchCustodyView(
+                                link.id(),
                                 new Holder(link.memberId, link.organisationId, null),
                                 link.heldFrom,
                                 link.heldTo,
-                                link.authorisation))
-                        .toList());
+                                link.authorisation,
+                                records.of(link)))
+                        .toList(),
+                eggs.stream()
+                        .map(row -> new EggsView(
+                                row.id(),
+                                row.recovered,
+                                row.setToIncubate,
+                                row.broken,
+                                row.discarded,
+                                row.happenedAt(),
+                                records.of(row)))
+                        .toList(),
+                hatched.stream()
+                        .map(row -> new HatchedView(row.id(), row.hatched, row.happenedAt(), records.of(row)))
+                        .toList(),
+                records.of(clutch));
     }
 }

@@ -12,7 +12,10 @@ import java.util.UUID;
 import org.culvert.animal.CaseEntries;
 import org.culvert.animal.CustodyService;
 import org.culvert.platform.InvalidException;
+import org.culvert.platform.NotFoundException;
 import org.culvert.platform.RefusedException;
+import org.culvert.platform.ledger.RecordView;
+import org.culvert.platform.ledger.RecordViews;
 import org.culvert.roster.Holder;
 import org.culvert.roster.RosterService;
 import org.jspecify.annotations.Nullable;
@@ -43,7 +46,8 @@ public class PlacementService {
             String authorisation,
             @Nullable UUID visitId,
             @Nullable String conditions,
-            @Nullable Instant offeredAt) {}
+            @Nullable Instant offeredAt,
+            RecordView record) {}
 
     @ApplicationScoped
     static class Placements implements PanacheRepositoryBase<Placement, UUID> {}
@@ -51,12 +55,15 @@ public class PlacementService {
     private final Placements placements;
     private final CustodyService custody;
     private final RosterService roster;
+    private final RecordViews records;
     private final Clock clock;
 
-    PlacementService(Placements placements, CustodyService custody, RosterService roster, Clock clock) {
+    PlacementService(
+            Placements placements, CustodyService custody, RosterService roster, RecordViews records, Clock clock) {
         this.placements = placements;
         this.custody = custody;
         this.roster = roster;
+        this.records = records;
         this.clock = clock;
     }
 
@@ -92,11 +99,20 @@ public class PlacementService {
     @Transactional
     public List<PlacementView> listPlacements(UUID caseId) {
         return placements.list("caseId = ?1 order by happenedAt, id", caseId).stream()
-                .map(PlacementService::view)
+                .map(this::view)
                 .toList();
     }
 
-    private static PlacementView view(Placement row) {
+    @Transactional
+    public PlacementView getPlacement(UUID id) {
+        return view(require(id));
+    }
+
+    private Placement require(UUID id) {
+        return placements.findByIdOptional(id).orElseThrow(() -> new NotFoundException("placement", id));
+    }
+
+    private PlacementView view(Placement row) {
         return new PlacementView(
                 row.id(),
                 row.caseId,
@@ -105,6 +121,7 @@ public class PlacementService {
                 row.authorisation,
                 row.visitId,
                 row.conditions,
-                row.happenedAt());
+                row.happenedAt(),
+                records.of(row));
     }
 }

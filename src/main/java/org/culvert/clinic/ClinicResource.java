@@ -12,6 +12,8 @@ import java.util.List;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
 import org.culvert.platform.ledger.Ledgered;
+import org.culvert.platform.ledger.NeedsTag;
+import org.culvert.platform.ledger.Tagged;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jboss.resteasy.reactive.RestResponse;
 
@@ -36,6 +38,7 @@ public class ClinicResource {
     }
 
     @GET
+    @Tagged
     @Path("/visits/{id}")
     @RolesAllowed({Role.CLINIC, Role.COORDINATOR, Role.CARER, Role.OFFICER})
     public ClinicService.VisitView getVisit(@PathParam("id") String id) {
@@ -68,6 +71,7 @@ public class ClinicResource {
     }
 
     @POST
+    @NeedsTag("visit")
     @Path("/visits/{id}/discharge")
     @ResponseStatus(201)
     @RolesAllowed(Role.CLINIC)

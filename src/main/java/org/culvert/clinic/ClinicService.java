@@ -21,6 +21,8 @@ import org.culvert.animal.CaseView;
 import org.culvert.call.CallEntry.Answer;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
+import org.culvert.platform.ledger.RecordView;
+import org.culvert.platform.ledger.RecordViews;
 import org.culvert.roster.RosterService;
 import org.jspecify.annotations.Nullable;
 
@@ -115,10 +117,44 @@ public class ClinicService {
             String gravid,
             @Nullable String diagnosis,
             @Nullable String causeOfDeath,
-            List<FindingEntry> findings,
-            List<ReadingEntry> readings,
-            List<ProcedureEntry> procedures,
-            @Nullable DischargeEntry discharge) {}
+            List<FindingView> findings,
+            List<ReadingView> readings,
+            List<ProcedureView> procedures,
+            @Nullable DischargeView discharge,
+            RecordView record) {
+
+        /** What was found, as kept. */
+        public record FindingView(UUID id, String bodyPart, Side side, String finding, RecordView record) {}
+
+        /** What was read off a film, as kept. */
+        public record ReadingView(
+                UUID id,
+                String what,
+                @Nullable Integer counted,
+                String reader,
+                Confidence confidence,
+                @Nullable Instant at,
+                RecordView record) {}
+
+        /** What was done, as kept. */
+        public record ProcedureView(
+                UUID id,
+                String procedure,
+                String vetName,
+                String vetRegistration,
+                @Nullable Instant at,
+                RecordView record) {}
+
+        /** What a vet sent it on with, as kept. */
+        public record DischargeView(
+                String vetName,
+                String vetRegistration,
+                String plan,
+                @Nullable String limits,
+                @Nullable LocalDate reviewOn,
+                @Nullable Instant at,
+                RecordView record) {}
+    }
 
     @ApplicationScoped
     static class Visits implements PanacheRepositoryBase<Visit, UUID> {}
@@ -142,6 +178,7 @@ public class ClinicService {
     private final Discharges discharges;
     private final CaseService cases;
     private final RosterService roster;
+    private final RecordViews records;
     private final Clock clock;
 
     ClinicService(
@@ -152,6 +189,7 @@ public class ClinicService {
             Discharges discharges,
             CaseService cases,
             RosterService roster,
+            RecordViews records,
             Clock clock) {
         this.visits = visits;
         this.findings = findings;
@@ -160,6 +198,7 @@ public class ClinicService {
         this.discharges = discharges;
         this.cases = cases;
         this.roster = roster;
+        this.records = records;
         this.clock = clock;
     }
 
@@ -244,27 +283,38 @@ public class ClinicService {
                 visit.diagnosis,
                 visit.causeOfDeath,
                 findings.list("visitId = ?1 order by id", visit.id()).stream()
-                        .map(row -> new FindingEntry(row.bodyPart, Side.valueOf(row.side), row.words))
+                        .map(row -> new VisitView.FindingView(
+                                row.id(), row.bodyPart, Side.valueOf(row.side), row.words, records.of(row)))
                         .toList(),
                 readings.list("visitId = ?1 order by id", visit.id()).stream()
-                        .map(row -> new ReadingEntry(
+                        .map(row -> new VisitView.ReadingView(
+                                row.id(),
                                 row.what,
                                 row.counted,
                                 row.reader,
                                 Confidence.valueOf(row.confidence),
-                                row.happenedAt()))
+                                row.happenedAt(),
+                                records.of(row)))
                         .toList(),
                 procedures.list("visitId = ?1 order by id", visit.id()).stream()
-                        .map(row -> new ProcedureEntry(row.words, row.vetName, row.vetRegistration, row.happenedAt()))
+                        .map(row -> new VisitView.ProcedureView(
+                                row.id(),
+                                row.words,
+                                row.vetName,
+                                row.vetRegistration,
+                                row.happenedAt(),
+                                records.of(row)))
                         .toList(),
                 discharge == null
                         ? null
-                        : new DischargeEntry(
+                        : new VisitView.DischargeView(
                                 discharge.vetName,
                                 discharge.vetRegistration,
                                 discharge.words,
                                 discharge.limits,
                                 discharge.reviewOn,
-                                discharge.happenedAt()));
+                                discharge.happenedAt(),
+                                records.of(discharge)),
+                records.of(visit));
     }
 }

@@ -15,6 +15,8 @@ import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
 import org.culvert.platform.ledger.KeepsNothing;
 import org.culvert.platform.ledger.Ledgered;
+import org.culvert.platform.ledger.NeedsTag;
+import org.culvert.platform.ledger.Tagged;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jboss.resteasy.reactive.RestResponse;
 
@@ -79,6 +81,7 @@ public class DispatchResource {
     }
 
     @GET
+    @Tagged
     @Path("/attendances/{id}")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER, Role.OFFICER})
     public DispatchService.AttendanceView getAttendance(@PathParam("id") String id) {
@@ -86,6 +89,7 @@ public class DispatchResource {
     }
 
     @POST
+    @NeedsTag("attendance")
     @Path("/attendances/{id}/acceptance")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER})
     public DispatchService.AttendanceView accept(
@@ -94,6 +98,7 @@ public class DispatchResource {
     }
 
     @POST
+    @NeedsTag("attendance")
     @Path("/attendances/{id}/departure")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER})
     public DispatchService.AttendanceView depart(
@@ -102,6 +107,7 @@ public class DispatchResource {
     }
 
     @POST
+    @NeedsTag("attendance")
     @Path("/attendances/{id}/arrival")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER})
     public DispatchService.AttendanceView arrive(
@@ -110,6 +116,7 @@ public class DispatchResource {
     }
 
     @POST
+    @NeedsTag("attendance")
     @Path("/attendances/{id}/outcome")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER})
     public DispatchService.AttendanceView end(

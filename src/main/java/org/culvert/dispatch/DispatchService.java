@@ -17,6 +17,8 @@ import org.culvert.platform.Actor;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.RefusedException;
+import org.culvert.platform.ledger.RecordView;
+import org.culvert.platform.ledger.RecordViews;
 import org.culvert.roster.RosterService;
 import org.jspecify.annotations.Nullable;
 
@@ -103,7 +105,8 @@ public class DispatchService {
             @Nullable Integer youngFound,
             @Nullable Boolean carcassSigned,
             @Nullable Boolean carcassMoved,
-            List<String> sayToRescuer) {}
+            List<String> sayToRescuer,
+            RecordView record) {}
 
     private final Outings.GateResults gateResults;
     private final Outings.Attendances attendances;
@@ -113,6 +116,7 @@ public class DispatchService {
     private final IncidentService incidents;
     private final RosterService roster;
     private final Actor actor;
+    private final RecordViews records;
     private final Clock clock;
 
     DispatchService(
@@ -124,6 +128,7 @@ public class DispatchService {
             IncidentService incidents,
             RosterService roster,
             Actor actor,
+            RecordViews records,
             Clock clock) {
         this.gateResults = gateResults;
         this.attendances = attendances;
@@ -133,6 +138,7 @@ public class DispatchService {
         this.incidents = incidents;
         this.roster = roster;
         this.actor = actor;
+        this.records = records;
         this.clock = clock;
     }
 
@@ -319,6 +325,7 @@ public class DispatchService {
                 row.youngFound,
                 row.carcassSigned,
                 row.carcassMoved,
-                gate.sayToRescuer(row.incidentId));
+                gate.sayToRescuer(row.incidentId),
+                records.of(row));
     }
 }

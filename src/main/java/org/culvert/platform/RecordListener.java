@@ -26,5 +26,9 @@ public class RecordListener {
     void revise(Recorded row) {
         row.revisedAt = clock.instant();
         row.revisedBy = actor.accountId();
+        if (!row.reasonGiven) {
+            row.revisionReason = null;
+        }
+        row.reasonGiven = false;
     }
 }

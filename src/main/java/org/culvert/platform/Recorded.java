@@ -3,6 +3,7 @@ package org.culvert.platform;
 import jakarta.persistence.EntityListeners;
 import jakarta.persistence.Id;
 import jakarta.persistence.MappedSuperclass;
+import jakarta.persistence.Transient;
 import jakarta.persistence.Version;
 import java.time.Instant;
 import java.util.UUID;
@@ -43,6 +44,10 @@ public abstract class Recorded {
     @Nullable
     UUID importId;
 
+    /** Whether the reason is of the change that is being made, and not left from the one before. */
+    @Transient
+    boolean reasonGiven;
+
     protected Recorded() {}
 
     public UUID id() {
@@ -71,6 +76,15 @@ public abstract class Recorded {
         return revisedAt;
     }
 
+    public @Nullable UUID revisedBy() {
+        return revisedBy;
+    }
+
+    /** Why the current revision was made. */
+    public @Nullable String revisionReason() {
+        return revisionReason;
+    }
+
     protected void happenedAt(@Nullable Instant instant) {
         this.happenedAt = instant;
     }
@@ -83,10 +97,6 @@ public abstract class Recorded {
     /** Says why the current change is made. */
     protected void revisedBecause(@Nullable String reason) {
         this.revisionReason = reason;
-    }
-
-    /** The strong validator of this revision for HTTP. */
-    public String etag() {
-        return "\"" + id + "-v" + version + "\"";
+        this.reasonGiven = true;
     }
 }

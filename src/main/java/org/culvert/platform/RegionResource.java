@@ -6,6 +6,8 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import org.culvert.platform.ledger.Ledgered;
+import org.culvert.platform.ledger.NeedsTag;
+import org.culvert.platform.ledger.Tagged;
 
 /** The region that this server serves. */
 @Ledgered
@@ -18,12 +20,14 @@ public class RegionResource {
     }
 
     @GET
+    @Tagged
     @PermitAll
     public RegionService.RegionDescription getRegion() {
         return service.describe();
     }
 
     @PUT
+    @NeedsTag("region")
     @RolesAllowed(Role.ADMIN)
     public RegionService.RegionDescription settle(RegionService.RegionDescription wanted) {
         return service.settle(wanted);

@@ -24,6 +24,8 @@ import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
 import org.culvert.platform.RegionService;
+import org.culvert.platform.ledger.RecordView;
+import org.culvert.platform.ledger.RecordViews;
 import org.culvert.release.rules.Assessor;
 import org.culvert.release.rules.Finding;
 import org.culvert.release.rules.Ground;
@@ -76,7 +78,8 @@ public class AssessmentService {
             String ground,
             String words,
             @Nullable Instant seenAt,
-            UUID recordedBy) {}
+            UUID recordedBy,
+            RecordView record) {}
 
     /**
      * An assessment as it was kept.
@@ -99,7 +102,8 @@ public class AssessmentService {
             String overall,
             Instant recordedAt,
             UUID recordedBy,
-            String note) {}
+            String note,
+            RecordView record) {}
 
     private final ReleaseRepositories.Assessments assessments;
     private final ReleaseRepositories.UnsuitablePlaces unsuitablePlaces;
@@ -108,6 +112,7 @@ public class AssessmentService {
     private final CaseService cases;
     private final TaxonService taxa;
     private final RegionService region;
+    private final RecordViews records;
     private final Clock clock;
 
     AssessmentService(
@@ -118,6 +123,7 @@ public class AssessmentService {
             CaseService cases,
             TaxonService taxa,
             RegionService region,
+            RecordViews records,
             Clock clock) {
         this.assessments = assessments;
         this.unsuitablePlaces = unsuitablePlaces;
@@ -126,6 +132,7 @@ public class AssessmentService {
         this.cases = cases;
         this.taxa = taxa;
         this.region = region;
+        this.records = records;
         this.clock = clock;
     }
 
@@ -153,7 +160,7 @@ public class AssessmentService {
                 .find("(?1 is null or caseId = ?1) and (?2 is null or id < ?2) order by id desc", caseId, before)
                 .page(0, limit + 1)
                 .list();
-        return Page.of(rows, limit, AssessmentService::view, row -> row.id().toString());
+        return Page.of(rows, limit, this::view, row -> row.id().toString());
     }
 
     /** Records that the place where an animal was found is unsuitable, before another may be considered. */
@@ -190,9 +197,7 @@ public class AssessmentService {
     /** What is recorded against the place where the animal of a case was found. */
     @Transactional
     public List<UnsuitableView> listUnsuitable(UUID caseId) {
-        return unsuitable(cases.getCase(caseId)).stream()
-                .map(AssessmentService::view)
-                .toList();
+        return unsuitable(cases.getCase(caseId)).stream().map(this::view).toList();
     }
 
     Assessment require(UUID id) {
@@ -270,7 +275,7 @@ public class AssessmentService {
         return clock.instant().atZone(region.zone()).toLocalDate();
     }
 
-    private static AssessmentView view(Assessment row) {
+    private AssessmentView view(Assessment row) {
         return new AssessmentView(
                 row.id(),
                 row.caseId,
@@ -285,10 +290,12 @@ public class AssessmentService {
                 row.overall,
                 row.recordedAt(),
                 row.recordedBy(),
-                NOTE);
+                NOTE,
+                records.of(row));
     }
 
-    private static UnsuitableView view(UnsuitablePlace row) {
-        return new UnsuitableView(row.id(), row.placeId, row.ground, row.words, row.happenedAt(), row.recordedBy());
+    private UnsuitableView view(UnsuitablePlace row) {
+        return new UnsuitableView(
+                row.id(), row.placeId, row.ground, row.words, row.happenedAt(), row.recordedBy(), records.of(row));
     }
 }

@@ -23,6 +23,8 @@ import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
 import org.culvert.platform.RefusedException;
+import org.culvert.platform.ledger.RecordView;
+import org.culvert.platform.ledger.RecordViews;
 import org.culvert.release.rules.Finding;
 import org.culvert.roster.RosterService;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
@@ -113,7 +115,8 @@ public class ReleaseService {
             List<ReleasedAnimalView> animals,
             List<LiftedView> lifted,
             Instant recordedAt,
-            UUID recordedBy) {}
+            UUID recordedBy,
+            RecordView record) {}
 
     /** A permit's document as it was handed in. */
     public record Document(String name, String mediaType, byte[] content) {}
@@ -124,6 +127,7 @@ public class ReleaseService {
     private final AssessmentService assessments;
     private final CaseService cases;
     private final RosterService roster;
+    private final RecordViews records;
     private final Clock clock;
 
     ReleaseService(
@@ -133,6 +137,7 @@ public class ReleaseService {
             AssessmentService assessments,
             CaseService cases,
             RosterService roster,
+            RecordViews records,
             Clock clock) {
         this.releases = releases;
         this.animals = animals;
@@ -140,6 +145,7 @@ public class ReleaseService {
         this.assessments = assessments;
         this.cases = cases;
         this.roster = roster;
+        this.records = records;
         this.clock = clock;
     }
 
@@ -309,7 +315,8 @@ public class ReleaseService {
                         .map(ReleaseService::view)
                         .toList(),
                 row.recordedAt(),
-                row.recordedBy());
+                row.recordedBy(),
+                records.of(row));
     }
 
     private static LiftedView view(LiftedTest row) {

@@ -14,6 +14,8 @@ import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
 import org.culvert.platform.ledger.Ledgered;
+import org.culvert.platform.ledger.NeedsTag;
+import org.culvert.platform.ledger.Tagged;
 import org.culvert.release.rules.Rule;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jboss.resteasy.reactive.RestResponse;
@@ -38,6 +40,14 @@ public class RuleResource {
         return rules.listRules();
     }
 
+    @GET
+    @Tagged
+    @Path("/release-rules/{id}")
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.RESCUER, Role.OFFICER, Role.ADMIN})
+    public Rule getRule(@PathParam("id") String id) {
+        return rules.getRule(Paging.uuid("id", id));
+    }
+
     @POST
     @Path("/release-rules")
     @ResponseStatus(201)
@@ -47,6 +57,7 @@ public class RuleResource {
     }
 
     @POST
+    @NeedsTag("release-rule")
     @Path("/release-rules/{id}/reviews")
     @RolesAllowed({Role.COORDINATOR, Role.ADMIN})
     public Rule review(@PathParam("id") String id, @NotNull @Valid RuleService.ReviewEntry entry) {
@@ -62,6 +73,7 @@ public class RuleResource {
     }
 
     @GET
+    @Tagged
     @Path("/release-sites/{id}")
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
     public SiteService.SiteView getSite(@PathParam("id") String id) {

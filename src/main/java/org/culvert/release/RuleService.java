@@ -99,13 +99,23 @@ public class RuleService {
     /** Records that the source was read again, and on what day it wants reading next. */
     @Transactional
     public Rule review(UUID id, ReviewEntry entry) {
-        ReleaseRule row = rules.findByIdOptional(id).orElseThrow(() -> new NotFoundException("release rule", id));
+        ReleaseRule row = require(id);
         if (!entry.reviewBy().isAfter(entry.readOn())) {
             throw InvalidException.of("reviewBy", "It would be due at once.", "a day after readOn");
         }
         row.review(entry);
         rules.flush();
         return row.rule(row.taxonGroupId == null ? null : groupKeys().get(row.taxonGroupId));
+    }
+
+    @Transactional
+    public Rule getRule(UUID id) {
+        ReleaseRule row = require(id);
+        return row.rule(row.taxonGroupId == null ? null : groupKeys().get(row.taxonGroupId));
+    }
+
+    private ReleaseRule require(UUID id) {
+        return rules.findByIdOptional(id).orElseThrow(() -> new NotFoundException("release rule", id));
     }
 
     /** All rules, those of other days too, in a stable order. */

@@ -13,6 +13,8 @@ import java.util.List;
 import java.util.UUID;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
+import org.culvert.platform.ledger.RecordView;
+import org.culvert.platform.ledger.RecordViews;
 import org.culvert.release.rules.Site;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
@@ -63,14 +65,17 @@ public class SiteService {
             @Nullable String catchment,
             @Nullable String protectedArea,
             String landownerConsent,
-            @Nullable LocalDate landownerConsentUntil) {}
+            @Nullable LocalDate landownerConsentUntil,
+            RecordView record) {}
 
     private final ReleaseRepositories.Sites sites;
     private final TaxonService taxa;
+    private final RecordViews records;
 
-    SiteService(ReleaseRepositories.Sites sites, TaxonService taxa) {
+    SiteService(ReleaseRepositories.Sites sites, TaxonService taxa, RecordViews records) {
         this.sites = sites;
         this.taxa = taxa;
+        this.records = records;
     }
 
     @Transactional
@@ -91,7 +96,7 @@ public class SiteService {
         List<ReleaseSite> rows = sites.find("?1 is null or id < ?1 order by id desc", before)
                 .page(0, limit + 1)
                 .list();
-        return Page.of(rows, limit, SiteService::view, row -> row.id().toString());
+        return Page.of(rows, limit, this::view, row -> row.id().toString());
     }
 
     /** The site as a place to assess. */
@@ -114,7 +119,7 @@ public class SiteService {
         return sites.findByIdOptional(id).orElseThrow(() -> new NotFoundException("release site", id));
     }
 
-    private static SiteView view(ReleaseSite row) {
+    private SiteView view(ReleaseSite row) {
         return new SiteView(
                 row.id(),
                 row.name,
@@ -127,6 +132,7 @@ public class SiteService {
                 row.catchment,
                 row.protectedArea,
                 row.landownerConsent,
-                row.landownerConsentUntil);
+                row.landownerConsentUntil,
+                records.of(row));
     }
 }

@@ -15,6 +15,8 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
+import org.culvert.platform.ledger.RecordView;
+import org.culvert.platform.ledger.RecordViews;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
 
@@ -41,7 +43,8 @@ public class RosterService {
             @Nullable Double latitude,
             @Nullable Double longitude,
             boolean xRay,
-            boolean surgery) {}
+            boolean surgery,
+            RecordView record) {}
 
     /** A member as entered, with what is personal; that part is never shown outside the network. */
     public record MemberEntry(
@@ -64,7 +67,8 @@ public class RosterService {
             boolean attends,
             boolean cares,
             @Nullable String vetRegistration,
-            @Nullable LocalDate leftOn) {}
+            @Nullable LocalDate leftOn,
+            RecordView record) {}
 
     /** Where a member sets out from: for dispatch alone. */
     public record MemberBase(UUID memberId, double latitude, double longitude) {}
@@ -114,6 +118,7 @@ public class RosterService {
     private final Authorisations authorisations;
     private final Vaccinations vaccinations;
     private final TaxonService taxa;
+    private final RecordViews records;
 
     RosterService(
             Organisations organisations,
@@ -121,13 +126,15 @@ public class RosterService {
             MemberPersons persons,
             Authorisations authorisations,
             Vaccinations vaccinations,
-            TaxonService taxa) {
+            TaxonService taxa,
+            RecordViews records) {
         this.organisations = organisations;
         this.members = members;
         this.persons = persons;
         this.authorisations = authorisations;
         this.vaccinations = vaccinations;
         this.taxa = taxa;
+        this.records = records;
     }
 
     @Transactional
@@ -150,14 +157,14 @@ public class RosterService {
         List<Organisation> rows = kind == null
                 ? organisations.list("order by name")
                 : organisations.list("kind = ?1 order by name", kind);
-        return rows.stream().map(RosterService::view).toList();
+        return rows.stream().map(this::view).toList();
     }
 
     @Transactional
     public OrganisationView getOrganisation(UUID id) {
         return organisations
                 .findByIdOptional(id)
-                .map(RosterService::view)
+                .map(this::view)
                 .orElseThrow(() -> new NotFoundException("organisation", id));
     }
 
@@ -180,16 +187,12 @@ public class RosterService {
 
     @Transactional
     public List<MemberView> listMembers() {
-        return members.list("order by callSign").stream()
-                .map(RosterService::view)
-                .toList();
+        return members.list("order by callSign").stream().map(this::view).toList();
     }
 
     @Transactional
     public MemberView getMember(UUID id) {
-        return members.findByIdOptional(id)
-                .map(RosterService::view)
-                .orElseThrow(() -> new NotFoundException("member", id));
+        return members.findByIdOptional(id).map(this::view).orElseThrow(() -> new NotFoundException("member", id));
     }
 
     /** Homes of the members who attend and have one on record. */
@@ -293,12 +296,20 @@ public class RosterService {
                 .map(row -> row.number);
     }
 
-    private static OrganisationView view(Organisation row) {
-        return new OrganisationView(row.id(), row.kind, row.name, row.latitude, row.longitude, row.xRay, row.surgery);
+    private OrganisationView view(Organisation row) {
+        return new OrganisationView(
+                row.id(), row.kind, row.name, row.latitude, row.longitude, row.xRay, row.surgery, records.of(row));
     }
 
-    private static MemberView view(Member row) {
+    private MemberView view(Member row) {
         return new MemberView(
-                row.id(), row.organisationId, row.callSign, row.attends, row.cares, row.vetRegistration, row.leftOn);
+                row.id(),
+                row.organisationId,
+                row.callSign,
+                row.attends,
+                row.cares,
+                row.vetRegistration,
+                row.leftOn,
+                records.of(row));
     }
 }

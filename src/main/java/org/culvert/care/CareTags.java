@@ -1,0 +1,24 @@
+package org.culvert.care;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Produces;
+import jakarta.inject.Singleton;
+import jakarta.persistence.EntityManager;
+import org.culvert.platform.ledger.RowTag;
+import org.culvert.platform.ledger.TagSource;
+
+/** What can be changed in this room by who has read it. */
+@ApplicationScoped
+class CareTags {
+    @Produces
+    @Singleton
+    TagSource ofClutch(EntityManager entities, ClutchService clutches) {
+        return new RowTag("clutch", "clutches", entities, clutches::getClutch);
+    }
+
+    @Produces
+    @Singleton
+    TagSource ofPlacement(EntityManager entities, PlacementService placements) {
+        return new RowTag("placement", "placements", entities, placements::getPlacement);
+    }
+}

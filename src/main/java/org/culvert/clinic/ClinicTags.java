@@ -1,0 +1,18 @@
+package org.culvert.clinic;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Produces;
+import jakarta.inject.Singleton;
+import jakarta.persistence.EntityManager;
+import org.culvert.platform.ledger.RowTag;
+import org.culvert.platform.ledger.TagSource;
+
+/** What can be changed in this room by who has read it. */
+@ApplicationScoped
+class ClinicTags {
+    @Produces
+    @Singleton
+    TagSource ofVisit(EntityManager entities, ClinicService service) {
+        return new RowTag("visit", "visits", entities, service::getVisit);
+    }
+}

@@ -1,0 +1,18 @@
+package org.culvert.dispatch;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Produces;
+import jakarta.inject.Singleton;
+import jakarta.persistence.EntityManager;
+import org.culvert.platform.ledger.RowTag;
+import org.culvert.platform.ledger.TagSource;
+
+/** What can be changed in this room by who has read it. */
+@ApplicationScoped
+class DispatchTags {
+    @Produces
+    @Singleton
+    TagSource ofAttendance(EntityManager entities, DispatchService service) {
+        return new RowTag("attendance", "attendances", entities, service::getAttendance);
+    }
+}

@@ -1,0 +1,24 @@
+package org.culvert.release;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Produces;
+import jakarta.inject.Singleton;
+import jakarta.persistence.EntityManager;
+import org.culvert.platform.ledger.RowTag;
+import org.culvert.platform.ledger.TagSource;
+
+/** What can be changed in this room by who has read it. */
+@ApplicationScoped
+class ReleaseTags {
+    @Produces
+    @Singleton
+    TagSource ofRule(EntityManager entities, RuleService rules) {
+        return new RowTag("release-rule", "release_rules", entities, rules::getRule);
+    }
+
+    @Produces
+    @Singleton
+    TagSource ofSite(EntityManager entities, SiteService sites) {
+        return new RowTag("release-site", "release_sites", entities, sites::getSite);
+    }
+}
