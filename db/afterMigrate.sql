@@ -51,6 +51,16 @@ BEGIN
             WHERE p.recorded_at <= as_it_was.instant()', told.relname, names, now_values, then_values);
     END LOOP;
 
+    -- Every record with its clocks as they are now, whatever table it is in.
+    SELECT string_agg(format('SELECT %L::text AS table_name, id, version, recorded_at, recorded_by, revised_at,'
+        ' revised_by, revision_reason FROM public.%I', c.relname, c.relname), ' UNION ALL ' ORDER BY c.relname)
+    INTO names
+    FROM pg_class c
+    WHERE c.relnamespace = 'public'::regnamespace AND c.relkind = 'r'
+      AND (SELECT count(*) FROM pg_attribute a WHERE a.attrelid = c.oid AND a.attname IN ('id', 'version', 'recorded_at',
+              'recorded_by', 'revised_at', 'revised_by', 'revision_reason')) = 7;
+    EXECUTE 'CREATE VIEW as_it_was.records AS ' || names;
+
     -- Views of the schema read the twins of the tables that they read.
     FOR told IN SELECT c.relname, pg_get_viewdef(c.oid) AS definition FROM pg_class c
                 WHERE c.relnamespace = 'public'::regnamespace AND c.relkind = 'v' ORDER BY c.oid

@@ -4,6 +4,7 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.util.UUID;
 import org.culvert.platform.Recorded;
+import org.culvert.platform.ledger.Corrections;
 import org.jspecify.annotations.Nullable;
 
 /** One individual, alive or dead. */
@@ -35,5 +36,19 @@ class Animal extends Recorded {
         animal.motherId = entry.motherAnimalId();
         animal.naturalMarks = entry.naturalMarks();
         return animal;
+    }
+
+    /** Corrects all but which taxon it is, which is told apart. */
+    void correct(CaseCorrections.AnimalCorrection correction, UUID taxonId) {
+        this.taxonId = taxonId;
+        identificationVerificationStatus = Corrections.name(
+                "identificationVerificationStatus",
+                correction.identificationVerificationStatus(),
+                identificationVerificationStatus);
+        sex = Corrections.name("sex", correction.sex(), sex);
+        lifeStage = Corrections.text("lifeStage", correction.lifeStage(), lifeStage, 100);
+        motherId = correction.motherId().over(motherId);
+        naturalMarks = Corrections.text("naturalMarks", correction.naturalMarks(), naturalMarks, 2000);
+        revisedBecause(correction.reason());
     }
 }

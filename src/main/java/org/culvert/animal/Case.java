@@ -3,9 +3,12 @@ package org.culvert.animal;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
+import java.time.Clock;
 import java.time.Instant;
+import java.util.Objects;
 import java.util.UUID;
 import org.culvert.platform.Recorded;
+import org.culvert.platform.ledger.Corrections;
 import org.hibernate.annotations.Generated;
 import org.hibernate.generator.EventType;
 import org.jspecify.annotations.Nullable;
@@ -46,5 +49,15 @@ class Case extends Recorded {
     void foundAt(@Nullable UUID placeId, boolean ofMother) {
         foundPlaceId = placeId;
         origin = placeId == null ? "unknown" : ofMother ? "ofMother" : "found";
+    }
+
+    /** Corrects all but the found place, which is read apart. */
+    void correct(CaseCorrections.CaseCorrection correction, Clock clock) {
+        happenedAt(Corrections.known(
+                "foundAt", correction.foundAt(), Objects.requireNonNull(happenedAt(), "a case has a time"), clock));
+        cause = correction.cause().over("cause", cause);
+        dependentYoung = correction.dependentYoung().over("dependentYoung", dependentYoung);
+        attendanceId = correction.attendanceId().over(attendanceId);
+        revisedBecause(correction.reason());
     }
 }

@@ -54,7 +54,7 @@ class CaseReader {
                         records.of(link)))
                 .toList();
         HandOver pending = custody.pending(row.id());
-        Fate fate = fates.find("caseId", row.id()).firstResult();
+        Fate fate = fates.find("caseId = ?1 and withdrawnAt is null", row.id()).firstResult();
         return new CaseView(
                 row.id(),
                 row.number,
@@ -151,7 +151,7 @@ class CaseReader {
     }
 
     private CaseView.@Nullable BodyView body(UUID caseId) {
-        Body body = bodies.find("caseId", caseId).firstResult();
+        Body body = bodies.find("caseId = ?1 and withdrawnAt is null", caseId).firstResult();
         return body == null
                 ? null
                 : new CaseView.BodyView(

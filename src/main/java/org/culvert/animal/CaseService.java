@@ -105,6 +105,17 @@ public class CaseService {
     }
 
     @Transactional
+    public CaseView.AnimalView getAnimal(UUID id) {
+        return reader.animal(animals.findByIdOptional(id).orElseThrow(() -> new NotFoundException("animal", id)));
+    }
+
+    @Transactional
+    public CaseView.WhereaboutsView getWhereabouts(UUID id) {
+        return reader.view(
+                whereabouts.findByIdOptional(id).orElseThrow(() -> new NotFoundException("whereabouts", id)));
+    }
+
+    @Transactional
     public CaseView.HandOverView getHandOver(UUID id) {
         return reader.view(custody.require(id));
     }
@@ -164,7 +175,7 @@ public class CaseService {
     private CaseView settle(UUID caseId, CaseEntries.FateEntry entry, @Nullable UUID releaseId) {
         custody.lock(caseId);
         Case row = require(caseId);
-        if (fates.count("caseId", caseId) > 0) {
+        if (fates.count("caseId = ?1 and withdrawnAt is null", caseId) > 0) {
             throw new ConflictException("That case has ended already.");
         }
         if (custody.pending(caseId) != null) {
@@ -191,7 +202,7 @@ public class CaseService {
     @Transactional
     public CaseView dispose(UUID caseId, CaseEntries.DisposalEntry entry) {
         Case row = require(caseId);
-        Body body = bodies.find("caseId", caseId)
+        Body body = bodies.find("caseId = ?1 and withdrawnAt is null", caseId)
                 .firstResultOptional()
                 .orElseThrow(() -> new NotFoundException("body of case", caseId));
         if (body.disposal != null) {
@@ -203,7 +214,7 @@ public class CaseService {
     }
 
     /** Unless told otherwise a body of an animal that was put down may have barbiturate in it. */
-    private static String barbiturateIn(CaseEntries.FateEntry entry) {
+    static String barbiturateIn(CaseEntries.FateEntry entry) {
         if (entry.barbiturate()) {
             return "yes";
         }
@@ -235,7 +246,7 @@ public class CaseService {
                 .id();
     }
 
-    private Case require(UUID id) {
+    Case require(UUID id) {
         return cases.findByIdOptional(id).orElseThrow(() -> new NotFoundException("case", id));
     }
 

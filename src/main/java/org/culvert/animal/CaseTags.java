@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
 import jakarta.persistence.EntityManager;
+import java.util.Map;
 import org.culvert.platform.ledger.RowTag;
 import org.culvert.platform.ledger.TagSource;
 
@@ -13,7 +14,24 @@ class CaseTags {
     @Produces
     @Singleton
     TagSource ofCase(EntityManager entities, CaseService cases) {
-        return new RowTag("case", "cases", entities, cases::getCase);
+        return new RowTag(
+                "case",
+                "cases",
+                entities,
+                cases::getCase,
+                Map.of("custody_links", "case_id", "fates", "case_id", "bodies", "case_id"));
+    }
+
+    @Produces
+    @Singleton
+    TagSource ofAnimal(EntityManager entities, CaseService cases) {
+        return new RowTag("animal", "animals", entities, cases::getAnimal);
+    }
+
+    @Produces
+    @Singleton
+    TagSource ofWhereabouts(EntityManager entities, CaseService cases) {
+        return new RowTag("whereabouts", "whereabouts", entities, cases::getWhereabouts);
     }
 
     @Produces

@@ -50,4 +50,17 @@ class CustodyLink extends Recorded {
         held = Span.text(span().from(), at);
         revisedBecause("The custody went on to another holder, or the case ended.");
     }
+
+    void correct(Holder holder, Instant from, @Nullable Instant to, @Nullable String authorisation, String reason) {
+        happenedAt(from);
+        this.holder = holder;
+        this.held = Span.text(from, to);
+        this.authorisation = authorisation;
+        revisedBecause(reason);
+    }
+
+    /** Says why it is entered so long after. */
+    void enteredBecause(String reason) {
+        revisedBecause(reason);
+    }
 }

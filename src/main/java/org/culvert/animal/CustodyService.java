@@ -12,6 +12,7 @@ import org.culvert.platform.ConflictException;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.RegionService;
+import org.culvert.platform.ledger.Corrections;
 import org.culvert.roster.Holder;
 import org.culvert.roster.RosterService;
 import org.culvert.taxon.TaxonService;
@@ -129,6 +130,99 @@ public class CustodyService {
         return roster.findAuthorisation(holder, group, at.atZone(region.zone()).toLocalDate());
     }
 
+    /** Enters a link that was forgotten: in a gap, before the first or after the last. */
+    @Transactional
+    public void insert(UUID caseId, CaseCorrections.CustodyEntry entry) {
+        lock(caseId);
+        Holder holder = Holder.require("holder", entry.holder());
+        requireKnown("holder", holder);
+        requireFits(caseId, null, entry.from(), entry.to());
+        var link = new CustodyLink(
+                caseId,
+                holder,
+                entry.from(),
+                entry.to(),
+                authorisation(caseId, holder, entry.from()).orElse(null));
+        link.enteredBecause(entry.reason());
+        links.persistAndFlush(link);
+    }
+
+    /** Corrects a link: who, from when, to when. */
+    @Transactional
+    public void correct(UUID caseId, UUID linkId, CaseCorrections.CustodyCorrection correction) {
+        lock(caseId);
+        CustodyLink link = links.findByIdOptional(linkId)
+                .filter(row -> row.caseId.equals(caseId))
+                .orElseThrow(() -> new NotFoundException("link of custody", linkId));
+        Holder holder = Holder.require("holder", correction.holder().over("holder", link.holder));
+        if (correction.holder().isMade()) {
+            requireKnown("holder", holder);
+        }
+        Span before = link.span();
+        Instant from = Corrections.known("from", correction.from(), before.from(), clock);
+        Instant to = Corrections.past("to", correction.to(), before.to(), clock);
+        requireFits(caseId, linkId, from, to);
+        link.correct(holder, from, to, authorisation(caseId, holder, from).orElse(null), correction.reason());
+        links.flush();
+    }
+
+    /** A link lasts, begins with the case or later, ends with it or before, and meets no other. */
+    private void requireFits(UUID caseId, @Nullable UUID linkId, Instant from, @Nullable Instant to) {
+        if (to != null && !to.isAfter(from)) {
+            throw InvalidException.of("to", "It ends before it begins.", "an instant after from");
+        }
+        if (from.isAfter(clock.instant())) {
+            throw InvalidException.of("from", "This lies in the future.", "an instant that has passed");
+        }
+        Instant found = cases.findById(caseId).happenedAt();
+        if (found != null && from.isBefore(found)) {
+            throw InvalidException.of(
+                    "from",
+                    "The animal was found only later, at " + found + ".",
+                    "correct foundAt first, if it is wrong");
+        }
+        Fate fate = fates.find("caseId = ?1 and withdrawnAt is null", caseId).firstResult();
+        Instant ended = fate == null ? null : fate.happenedAt();
+        if (ended != null && (to == null || to.isAfter(ended))) {
+            throw InvalidException.of("to", "The case ended before that, at " + ended + ".", "at or before " + ended);
+        }
+        var span = new Span(from, to);
+        for (CustodyLink other : chain(caseId)) {
+            if (!other.id().equals(linkId) && other.span().overlaps(span)) {
+                throw new ConflictException(
+                        "Someone else answers for the animal " + other.span().words()
+                                + ", and this would be " + span.words()
+                                + "; custody never overlaps. Shorten that link first, if"
+                                + " it is wrong.");
+            }
+        }
+    }
+
+    /** No link begins before the animal was found. */
+    void requireNotBefore(UUID caseId, Instant found) {
+        chain(caseId).stream()
+                .filter(link -> link.span().from().isBefore(found))
+                .findFirst()
+                .ifPresent(link -> {
+                    throw new ConflictException("Someone answers for the animal "
+                            + link.span().words() + ", before it was found. Correct that link first, if it is wrong.");
+                });
+    }
+
+    /** Custody that ended with the case ends when that does; with null it goes on. */
+    void moveEnd(UUID caseId, Instant ended, @Nullable Instant at, String reason) {
+        last(caseId).filter(link -> ended.equals(link.span().to())).ifPresent(link -> {
+            if (at != null && !at.isAfter(link.span().from())) {
+                throw InvalidException.of(
+                        "at",
+                        "The holder had it only later.",
+                        "after " + link.span().from());
+            }
+            link.correct(link.holder, link.span().from(), at, link.authorisation, reason);
+        });
+        links.flush();
+    }
+
     List<CustodyLink> chain(UUID caseId) {
         return links.list("caseId = ?1 order by happenedAt", caseId);
     }
@@ -162,12 +256,12 @@ public class CustodyService {
 
     private void requireOpenCase(UUID caseId) {
         lock(caseId);
-        if (fates.count("caseId", caseId) > 0) {
+        if (fates.count("caseId = ?1 and withdrawnAt is null", caseId) > 0) {
             throw new ConflictException("That case has ended; nobody takes the animal over any more.");
         }
     }
 
-    private void requireKnown(String field, Holder holder) {
+    void requireKnown(String field, Holder holder) {
         if (holder.memberId() != null) {
             roster.getMember(holder.memberId());
         } else if (holder.organisationId() != null) {

@@ -25,6 +25,10 @@ class Fate extends Recorded {
     @Nullable
     UUID releaseId;
 
+    /** When it was taken back that the case had ended; null while it stands. */
+    @Nullable
+    Instant withdrawnAt;
+
     protected Fate() {}
 
     Fate(UUID caseId, CaseEntries.FateEntry entry, @Nullable UUID releaseId, Instant at) {
@@ -35,5 +39,19 @@ class Fate extends Recorded {
         this.approvedBy = entry.approvedBy();
         this.barbiturate = entry.barbiturate();
         this.releaseId = releaseId;
+    }
+
+    void correct(CaseEntries.FateEntry entry, Instant at, String reason) {
+        happenedAt(at);
+        fate = entry.fate().name();
+        method = entry.method();
+        approvedBy = entry.approvedBy();
+        barbiturate = entry.barbiturate();
+        revisedBecause(reason);
+    }
+
+    void withdraw(Instant at, String reason) {
+        withdrawnAt = at;
+        revisedBecause(reason);
     }
 }

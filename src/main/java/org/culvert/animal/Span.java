@@ -29,4 +29,12 @@ record Span(Instant from, @Nullable Instant to) {
         }
         return OffsetDateTime.parse(iso).toInstant();
     }
+
+    boolean overlaps(Span other) {
+        return (other.to == null || from.isBefore(other.to)) && (to == null || other.from.isBefore(to));
+    }
+
+    String words() {
+        return "from " + from + (to == null ? " on" : " to " + to);
+    }
 }

@@ -2,9 +2,12 @@ package org.culvert.call;
 
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
+import java.time.Clock;
 import java.time.Instant;
+import java.util.Objects;
 import java.util.UUID;
 import org.culvert.platform.Recorded;
+import org.culvert.platform.ledger.Corrections;
 import org.jspecify.annotations.Nullable;
 
 /** One person reporting something. */
@@ -50,5 +53,18 @@ class Call extends Recorded {
         call.policeReference = entry.people().policeReference();
         call.cause = entry.cause();
         return call;
+    }
+
+    void correct(CallCorrections.CallCorrection correction, Clock clock) {
+        happenedAt(Corrections.known(
+                "receivedAt",
+                correction.receivedAt(),
+                Objects.requireNonNull(happenedAt(), "a call has a time"),
+                clock));
+        anyoneHurt = Corrections.name("anyoneHurt", correction.anyoneHurt(), anyoneHurt);
+        offTheRoad = Corrections.name("offTheRoad", correction.offTheRoad(), offTheRoad);
+        policeReference = Corrections.text("policeReference", correction.policeReference(), policeReference, 200);
+        cause = correction.cause().over("cause", cause);
+        revisedBecause(correction.reason());
     }
 }

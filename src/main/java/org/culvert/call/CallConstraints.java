@@ -4,14 +4,23 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Map;
 import org.culvert.platform.ConstraintSentences;
 
+/** What this room says when one of its constraints refuses a row. */
 @ApplicationScoped
 class CallConstraints implements ConstraintSentences {
     @Override
     public Map<String, String> sentences() {
-        return Map.of(
-                "an_incident_is_joined_into_one_other",
-                "That incident is joined to another already; undo that join first.",
-                "an_incident_is_not_joined_to_itself",
-                "An incident cannot be joined to itself.");
+        return Map.ofEntries(
+                Map.entry(
+                        "an_incident_is_joined_into_one_other",
+                        "That incident is joined to another already; undo that join first."),
+                Map.entry("an_incident_is_not_joined_to_itself", "An incident cannot be joined to itself."),
+                Map.entry("incidents_number_key", "Another incident has this number already."),
+                Map.entry(
+                        "an_incident_happened_within_its_interval",
+                        "The incident would have happened before the instant at which it had certainly not."),
+                Map.entry(
+                        "undoing_a_join_has_time_author_reason",
+                        "A join is undone at a time, by somebody, for a reason."),
+                Map.entry("places_on_a_link_say_where", "A place on a road says where along it."));
     }
 }

@@ -4,18 +4,22 @@ import jakarta.annotation.security.RolesAllowed;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
+import jakarta.ws.rs.PATCH;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
 import java.net.URI;
 import java.util.UUID;
 import org.culvert.platform.Actor;
 import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
+import org.culvert.platform.ledger.Corrections;
 import org.culvert.platform.ledger.Ledgered;
 import org.culvert.platform.ledger.NeedsTag;
 import org.culvert.platform.ledger.Tagged;
@@ -41,12 +45,15 @@ public class CallResource {
     private final CallService calls;
     private final CallReader reader;
     private final IncidentService incidents;
+    private final CallCorrector corrector;
     private final Actor actor;
 
-    CallResource(CallService calls, CallReader reader, IncidentService incidents, Actor actor) {
+    CallResource(
+            CallService calls, CallReader reader, IncidentService incidents, CallCorrector corrector, Actor actor) {
         this.calls = calls;
         this.reader = reader;
         this.incidents = incidents;
+        this.corrector = corrector;
         this.actor = actor;
     }
 
@@ -119,5 +126,42 @@ public class CallResource {
 
     private boolean mayShowPeople() {
         return actor.hasRole(Role.DISPATCHER) || actor.hasRole(Role.COORDINATOR);
+    }
+
+    /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
+    @PATCH
+    @NeedsTag("incident")
+    @Path("/incidents/{id}")
+    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR})
+    public IncidentView correctIncident(
+            @PathParam("id") String id, @NotNull @Valid CallCorrections.IncidentCorrection correction) {
+        corrector.correctIncident(Paging.uuid("id", id), correction);
+        return incidents.getIncident(Paging.uuid("id", id), mayShowPeople());
+    }
+
+    /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
+    @PATCH
+    @NeedsTag("call")
+    @Path("/calls/{id}")
+    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR})
+    public CallView correctCall(@PathParam("id") String id, @NotNull @Valid CallCorrections.CallCorrection correction) {
+        corrector.correctCall(Paging.uuid("id", id), correction);
+        return reader.getCall(Paging.uuid("id", id), mayShowPeople());
+    }
+
+    /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
+    @PATCH
+    @NeedsTag("call")
+    @Path("/calls/{id}/animals/{animalId}")
+    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR})
+    public CallView correctReportedAnimal(
+            @PathParam("id") String id,
+            @PathParam("animalId") String animalId,
+            @NotNull @Valid CallCorrections.ReportedAnimalCorrection correction) {
+        corrector.correctAnimal(Paging.uuid("id", id), Paging.uuid("animalId", animalId), correction);
+        return reader.getCall(Paging.uuid("id", id), mayShowPeople());
     }
 }

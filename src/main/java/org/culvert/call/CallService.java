@@ -171,6 +171,22 @@ public class CallService {
         return groups;
     }
 
+    /**
+     * Keeps where an animal was found after all.
+     *
+     * @return the place's identifier
+     */
+    @Transactional
+    public UUID keepFoundPlace(PlaceAsGiven given) {
+        return keepPlace(given, null);
+    }
+
+    /** @throws InvalidException naming {@code cause} when there is none of that key */
+    @Transactional
+    public void requireKnownCause(String cause) {
+        requireCause(cause);
+    }
+
     UUID keepPlace(PlaceAsGiven given, @Nullable UUID importId) {
         Place place = Place.of(reading.understand(given));
         place.importedBy(importId);
@@ -179,7 +195,7 @@ public class CallService {
     }
 
     /** Causes are never taken away, so that one seen once need not be asked for again. */
-    private void requireCause(String cause) {
+    void requireCause(String cause) {
         if (knownCauses.contains(cause)) {
             return;
         }

@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
 import jakarta.persistence.EntityManager;
+import java.util.Map;
 import org.culvert.platform.Actor;
 import org.culvert.platform.Role;
 import org.culvert.platform.ledger.RowTag;
@@ -27,7 +28,12 @@ class CallTags {
     @Produces
     @Singleton
     TagSource ofCall(EntityManager entities, CallReader calls, Actor actor) {
-        return new RowTag("call", "calls", entities, id -> calls.getCall(id, mayShowPeople(actor)));
+        return new RowTag(
+                "call",
+                "calls",
+                entities,
+                id -> calls.getCall(id, mayShowPeople(actor)),
+                Map.of("reported_animals", "call_id"));
     }
 
     private static boolean mayShowPeople(Actor actor) {

@@ -2,9 +2,12 @@ package org.culvert.call;
 
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
+import java.time.Clock;
 import java.time.Instant;
 import java.util.UUID;
+import org.culvert.platform.InvalidException;
 import org.culvert.platform.Recorded;
+import org.culvert.platform.ledger.Corrections;
 import org.hibernate.annotations.Generated;
 import org.hibernate.generator.EventType;
 import org.jspecify.annotations.Nullable;
@@ -66,5 +69,18 @@ class Incident extends Recorded {
         if (learnt) {
             revisedBecause("A further call told more.");
         }
+    }
+
+    void correct(CallCorrections.IncidentCorrection correction, Clock clock) {
+        cause = correction.cause().over("cause", cause);
+        happenedAt(Corrections.past("happenedAt", correction.happenedAt(), happenedAt(), clock));
+        happenedNotBefore =
+                Corrections.past("happenedNotBefore", correction.happenedNotBefore(), happenedNotBefore, clock);
+        Instant happened = happenedAt();
+        if (happened != null && happenedNotBefore != null && happened.isBefore(happenedNotBefore)) {
+            throw InvalidException.of(
+                    "happenedNotBefore", "It happened before that.", "an instant at or before happenedAt");
+        }
+        revisedBecause(correction.reason());
     }
 }

@@ -40,4 +40,13 @@ class Person extends Recorded {
         person.address = caller.address();
         return person;
     }
+
+    /** What is known of the caller now; null where nothing is. */
+    void correct(CallEntry.@Nullable Caller caller, String reason) {
+        name = caller == null ? null : caller.name();
+        phone = caller == null ? null : caller.phone();
+        email = caller == null ? null : caller.email();
+        address = caller == null ? null : caller.address();
+        revisedBecause(reason);
+    }
 }

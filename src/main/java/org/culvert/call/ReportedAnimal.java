@@ -3,7 +3,9 @@ package org.culvert.call;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.util.UUID;
+import org.culvert.platform.InvalidException;
 import org.culvert.platform.Recorded;
+import org.culvert.platform.ledger.Corrections;
 import org.jspecify.annotations.Nullable;
 
 /** Animals as a caller told of them. */
@@ -55,5 +57,26 @@ class ReportedAnimal extends Recorded {
         row.pouchChecked = animal.pouchChecked().name();
         row.carcassSigned = animal.carcassSigned();
         return row;
+    }
+
+    /** Corrects all but which taxon it is. */
+    void correct(CallCorrections.ReportedAnimalCorrection correction) {
+        verbatimIdentification = Corrections.text(
+                "verbatimIdentification", correction.verbatimIdentification(), verbatimIdentification, 200);
+        identificationVerificationStatus = Corrections.name(
+                "identificationVerificationStatus",
+                correction.identificationVerificationStatus(),
+                identificationVerificationStatus);
+        individualCount = correction.individualCount().over("individualCount", individualCount);
+        if (individualCount < 1 || individualCount > 1000) {
+            throw InvalidException.of("individualCount", "That is no number of animals.", "1 to 1000");
+        }
+        vitality = Corrections.name("vitality", correction.vitality(), vitality);
+        lifeStage = Corrections.text("lifeStage", correction.lifeStage(), lifeStage, 100);
+        sex = Corrections.nameOrNone(correction.sex(), sex);
+        condition = Corrections.text("condition", correction.condition(), condition, 2000);
+        pouchChecked = Corrections.name("pouchChecked", correction.pouchChecked(), pouchChecked);
+        carcassSigned = correction.carcassSigned().over("carcassSigned", carcassSigned);
+        revisedBecause(correction.reason());
     }
 }

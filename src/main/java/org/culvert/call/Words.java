@@ -26,4 +26,9 @@ class Words extends Recorded {
         happenedAt(at);
         this.said = said;
     }
+
+    void correct(@Nullable String said, String reason) {
+        this.said = said;
+        revisedBecause(reason);
+    }
 }

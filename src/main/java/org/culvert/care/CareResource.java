@@ -3,14 +3,18 @@ package org.culvert.care;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
+import jakarta.ws.rs.PATCH;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.core.MediaType;
 import java.net.URI;
 import java.util.List;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
+import org.culvert.platform.ledger.Corrections;
 import org.culvert.platform.ledger.Ledgered;
 import org.culvert.platform.ledger.NeedsTag;
 import org.culvert.platform.ledger.Tagged;
@@ -105,5 +109,53 @@ public class CareResource {
     public ClutchService.HatchingView hatch(
             @PathParam("id") String id, @NotNull @Valid ClutchService.HatchingEntry entry) {
         return clutches.hatch(Paging.uuid("id", id), entry);
+    }
+
+    /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
+    @PATCH
+    @NeedsTag("placement")
+    @Path("/placements/{id}")
+    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC})
+    public PlacementService.PlacementView correctPlacement(
+            @PathParam("id") String id, @NotNull @Valid CareCorrections.PlacementCorrection correction) {
+        return placements.correct(Paging.uuid("id", id), correction);
+    }
+
+    /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
+    @PATCH
+    @NeedsTag("clutch")
+    @Path("/clutches/{id}")
+    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER})
+    public ClutchService.ClutchView correctClutch(
+            @PathParam("id") String id, @NotNull @Valid CareCorrections.ClutchCorrection correction) {
+        return clutches.correct(Paging.uuid("id", id), correction);
+    }
+
+    /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
+    @PATCH
+    @NeedsTag("clutch")
+    @Path("/clutches/{id}/eggs/{recoveryId}")
+    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER})
+    public ClutchService.ClutchView correctEggs(
+            @PathParam("id") String id,
+            @PathParam("recoveryId") String recoveryId,
+            @NotNull @Valid CareCorrections.EggsCorrection correction) {
+        return clutches.correctEggs(Paging.uuid("id", id), Paging.uuid("recoveryId", recoveryId), correction);
+    }
+
+    /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
+    @PATCH
+    @NeedsTag("clutch")
+    @Path("/clutches/{id}/hatchings/{hatchingId}")
+    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER})
+    public ClutchService.ClutchView correctHatching(
+            @PathParam("id") String id,
+            @PathParam("hatchingId") String hatchingId,
+            @NotNull @Valid CareCorrections.HatchedCorrection correction) {
+        return clutches.correctHatching(Paging.uuid("id", id), Paging.uuid("hatchingId", hatchingId), correction);
     }
 }

@@ -2,9 +2,12 @@ package org.culvert.care;
 
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
+import java.time.Clock;
 import java.time.Instant;
+import java.util.Objects;
 import java.util.UUID;
 import org.culvert.platform.Recorded;
+import org.culvert.platform.ledger.Corrections;
 import org.jspecify.annotations.Nullable;
 
 /** Eggs of one mother. */
@@ -22,5 +25,12 @@ class Clutch extends Recorded {
         happenedAt(at);
         this.motherCaseId = motherCaseId;
         this.visitId = visitId;
+    }
+
+    void correct(CareCorrections.ClutchCorrection correction, Clock clock) {
+        visitId = correction.visitId().over(visitId);
+        happenedAt(Corrections.known(
+                "at", correction.at(), Objects.requireNonNull(happenedAt(), "a clutch has a time"), clock));
+        revisedBecause(correction.reason());
     }
 }

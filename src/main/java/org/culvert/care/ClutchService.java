@@ -210,6 +210,52 @@ public class ClutchService {
     }
 
     @Transactional
+    public ClutchView correct(UUID id, CareCorrections.ClutchCorrection correction) {
+        Clutch clutch = require(id);
+        clutch.correct(correction, clock);
+        clutches.flush();
+        return view(clutch);
+    }
+
+    /** Corrects one recovery; more than were set cannot have hatched of what is left. */
+    @Transactional
+    public ClutchView correctEggs(UUID id, UUID recoveryId, CareCorrections.EggsCorrection correction) {
+        Clutch clutch = require(id);
+        EggRecovery row = recoveries
+                .findByIdOptional(recoveryId)
+                .filter(recovery -> recovery.clutchId.equals(id))
+                .orElseThrow(() -> new NotFoundException("recovery of that clutch", recoveryId));
+        row.correct(correction, clock);
+        ClutchService.EggsEntry eggs = row.eggs();
+        if (eggs.recovered() < 1 || Math.min(Math.min(eggs.setToIncubate(), eggs.broken()), eggs.discarded()) < 0) {
+            throw InvalidException.of(
+                    "recovered", "These are no numbers of eggs.", "1 or more recovered, none below 0");
+        }
+        requireAccounted(eggs);
+        recoveries.flush();
+        ClutchView after = view(clutch);
+        if (after.hatched() > after.setToIncubate()) {
+            throw InvalidException.of(
+                    "setToIncubate",
+                    after.hatched() + " hatched already of " + after.setToIncubate() + ".",
+                    "at least as many as hatched");
+        }
+        return after;
+    }
+
+    @Transactional
+    public ClutchView correctHatching(UUID id, UUID hatchingId, CareCorrections.HatchedCorrection correction) {
+        Clutch clutch = require(id);
+        hatchings
+                .findByIdOptional(hatchingId)
+                .filter(hatching -> hatching.clutchId.equals(id))
+                .orElseThrow(() -> new NotFoundException("hatching of that clutch", hatchingId))
+                .correct(correction, clock);
+        hatchings.flush();
+        return view(clutch);
+    }
+
+    @Transactional
     public List<ClutchView> listClutches(UUID motherCaseId) {
         return clutches.list("motherCaseId = ?1 order by happenedAt, id", motherCaseId).stream()
                 .map(this::view)
@@ -232,7 +278,7 @@ public class ClutchService {
         links.persistAndFlush(new ClutchCustody(clutch.id(), holder, at, authorisation));
     }
 
-    private static void requireAccounted(EggsEntry eggs) {
+    static void requireAccounted(EggsEntry eggs) {
         if (eggs.recovered() != eggs.setToIncubate() + eggs.broken() + eggs.discarded()) {
             throw InvalidException.of(
                     "eggs.recovered",

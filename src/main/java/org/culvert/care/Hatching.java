@@ -2,9 +2,12 @@ package org.culvert.care;
 
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
+import java.time.Clock;
 import java.time.Instant;
+import java.util.Objects;
 import java.util.UUID;
 import org.culvert.platform.Recorded;
+import org.culvert.platform.ledger.Corrections;
 
 /** Hatchlings that came out of a clutch at one time. */
 @Entity
@@ -19,5 +22,11 @@ class Hatching extends Recorded {
         happenedAt(at);
         this.clutchId = clutchId;
         this.hatched = hatched;
+    }
+
+    void correct(CareCorrections.HatchedCorrection correction, Clock clock) {
+        happenedAt(Corrections.known(
+                "at", correction.at(), Objects.requireNonNull(happenedAt(), "a hatching has a time"), clock));
+        revisedBecause(correction.reason());
     }
 }

@@ -2,9 +2,12 @@ package org.culvert.care;
 
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
+import java.time.Clock;
 import java.time.Instant;
+import java.util.Objects;
 import java.util.UUID;
 import org.culvert.platform.Recorded;
+import org.culvert.platform.ledger.Corrections;
 import org.jspecify.annotations.Nullable;
 
 /** Why this carer: under which authorisation, on which conditions. */
@@ -32,5 +35,16 @@ class Placement extends Recorded {
         this.authorisation = authorisation;
         this.visitId = entry.visitId();
         this.conditions = entry.conditions();
+    }
+
+    void correct(CareCorrections.PlacementCorrection correction, Clock clock) {
+        visitId = correction.visitId().over(visitId);
+        conditions = Corrections.text("conditions", correction.conditions(), conditions, 4000);
+        happenedAt(Corrections.known(
+                "offeredAt",
+                correction.offeredAt(),
+                Objects.requireNonNull(happenedAt(), "a placement has a time"),
+                clock));
+        revisedBecause(correction.reason());
     }
 }

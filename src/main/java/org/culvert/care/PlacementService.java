@@ -108,6 +108,14 @@ public class PlacementService {
         return view(require(id));
     }
 
+    @Transactional
+    public PlacementView correct(UUID id, CareCorrections.PlacementCorrection correction) {
+        Placement row = require(id);
+        row.correct(correction, clock);
+        placements.flush();
+        return view(row);
+    }
+
     private Placement require(UUID id) {
         return placements.findByIdOptional(id).orElseThrow(() -> new NotFoundException("placement", id));
     }

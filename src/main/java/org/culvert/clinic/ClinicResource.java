@@ -3,14 +3,18 @@ package org.culvert.clinic;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
+import jakarta.ws.rs.PATCH;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.core.MediaType;
 import java.net.URI;
 import java.util.List;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
+import org.culvert.platform.ledger.Corrections;
 import org.culvert.platform.ledger.Ledgered;
 import org.culvert.platform.ledger.NeedsTag;
 import org.culvert.platform.ledger.Tagged;
@@ -22,9 +26,11 @@ import org.jboss.resteasy.reactive.RestResponse;
 @Path("/api")
 public class ClinicResource {
     private final ClinicService service;
+    private final ClinicCorrector corrector;
 
-    ClinicResource(ClinicService service) {
+    ClinicResource(ClinicService service, ClinicCorrector corrector) {
         this.service = service;
+        this.corrector = corrector;
     }
 
     @POST
@@ -78,5 +84,71 @@ public class ClinicResource {
     public ClinicService.VisitView discharge(
             @PathParam("id") String id, @NotNull @Valid ClinicService.DischargeEntry entry) {
         return service.discharge(Paging.uuid("id", id), entry);
+    }
+
+    /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
+    @PATCH
+    @NeedsTag("visit")
+    @Path("/visits/{id}")
+    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
+    @RolesAllowed({Role.CLINIC, Role.COORDINATOR})
+    public ClinicService.VisitView correctVisit(
+            @PathParam("id") String id, @NotNull @Valid ClinicCorrections.VisitCorrection correction) {
+        corrector.correctVisit(Paging.uuid("id", id), correction);
+        return service.getVisit(Paging.uuid("id", id));
+    }
+
+    /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
+    @PATCH
+    @NeedsTag("visit")
+    @Path("/visits/{id}/findings/{findingId}")
+    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
+    @RolesAllowed({Role.CLINIC})
+    public ClinicService.VisitView correctFinding(
+            @PathParam("id") String id,
+            @PathParam("findingId") String findingId,
+            @NotNull @Valid ClinicCorrections.FindingCorrection correction) {
+        corrector.correctFinding(Paging.uuid("id", id), Paging.uuid("findingId", findingId), correction);
+        return service.getVisit(Paging.uuid("id", id));
+    }
+
+    /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
+    @PATCH
+    @NeedsTag("visit")
+    @Path("/visits/{id}/readings/{readingId}")
+    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
+    @RolesAllowed({Role.CLINIC})
+    public ClinicService.VisitView correctReading(
+            @PathParam("id") String id,
+            @PathParam("readingId") String readingId,
+            @NotNull @Valid ClinicCorrections.ReadingCorrection correction) {
+        corrector.correctReading(Paging.uuid("id", id), Paging.uuid("readingId", readingId), correction);
+        return service.getVisit(Paging.uuid("id", id));
+    }
+
+    /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
+    @PATCH
+    @NeedsTag("visit")
+    @Path("/visits/{id}/procedures/{procedureId}")
+    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
+    @RolesAllowed({Role.CLINIC})
+    public ClinicService.VisitView correctProcedure(
+            @PathParam("id") String id,
+            @PathParam("procedureId") String procedureId,
+            @NotNull @Valid ClinicCorrections.ProcedureCorrection correction) {
+        corrector.correctProcedure(Paging.uuid("id", id), Paging.uuid("procedureId", procedureId), correction);
+        return service.getVisit(Paging.uuid("id", id));
+    }
+
+    /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
+    @PATCH
+    @NeedsTag("visit")
+    @Path("/visits/{id}/discharge")
+    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
+    @RolesAllowed({Role.CLINIC})
+    public ClinicService.VisitView correctDischarge(
+            @PathParam("id") String id, @NotNull @Valid ClinicCorrections.DischargeCorrection correction) {
+        corrector.correctDischarge(Paging.uuid("id", id), correction);
+        return service.getVisit(Paging.uuid("id", id));
     }
 }

@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.UUID;
 import org.culvert.platform.Recorded;
+import org.culvert.platform.ledger.Corrections;
 import org.jspecify.annotations.Nullable;
 
 /** What a named vet sends the animal on with. */
@@ -35,5 +36,14 @@ class Discharge extends Recorded {
         this.words = entry.plan();
         this.limits = entry.limits();
         this.reviewOn = entry.reviewOn();
+    }
+
+    void correct(ClinicCorrections.DischargeCorrection correction) {
+        vetName = Corrections.words("vetName", correction.vetName(), vetName, 200);
+        vetRegistration = Corrections.words("vetRegistration", correction.vetRegistration(), vetRegistration, 200);
+        words = Corrections.words("plan", correction.plan(), words, 20000);
+        limits = Corrections.text("limits", correction.limits(), limits, 4000);
+        reviewOn = correction.reviewOn().over(reviewOn);
+        revisedBecause(correction.reason());
     }
 }

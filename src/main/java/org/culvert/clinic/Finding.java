@@ -4,6 +4,7 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.util.UUID;
 import org.culvert.platform.Recorded;
+import org.culvert.platform.ledger.Corrections;
 
 /** What was found where on the body. */
 @Entity
@@ -23,5 +24,12 @@ class Finding extends Recorded {
         this.bodyPart = entry.bodyPart();
         this.side = entry.side().name();
         this.words = entry.finding();
+    }
+
+    void correct(ClinicCorrections.FindingCorrection correction) {
+        bodyPart = Corrections.words("bodyPart", correction.bodyPart(), bodyPart, 200);
+        side = Corrections.name("side", correction.side(), side);
+        words = Corrections.words("finding", correction.finding(), words, 4000);
+        revisedBecause(correction.reason());
     }
 }

@@ -3,8 +3,10 @@ package org.culvert.clinic;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
+import java.time.Clock;
 import java.util.UUID;
 import org.culvert.platform.Recorded;
+import org.culvert.platform.ledger.Corrections;
 
 /** What a named vet did. */
 @Entity
@@ -26,5 +28,13 @@ class Procedure extends Recorded {
         this.words = entry.procedure();
         this.vetName = entry.vetName();
         this.vetRegistration = entry.vetRegistration();
+    }
+
+    void correct(ClinicCorrections.ProcedureCorrection correction, Clock clock) {
+        words = Corrections.words("procedure", correction.procedure(), words, 4000);
+        vetName = Corrections.words("vetName", correction.vetName(), vetName, 200);
+        vetRegistration = Corrections.words("vetRegistration", correction.vetRegistration(), vetRegistration, 200);
+        happenedAt(Corrections.past("at", correction.at(), happenedAt(), clock));
+        revisedBecause(correction.reason());
     }
 }

@@ -2,11 +2,14 @@ package org.culvert.clinic;
 
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
+import java.time.Clock;
 import java.time.Instant;
+import java.util.Objects;
 import java.util.UUID;
 import org.culvert.platform.ConflictException;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.Recorded;
+import org.culvert.platform.ledger.Corrections;
 import org.jspecify.annotations.Nullable;
 
 /** One attendance at a clinic. */
@@ -54,5 +57,23 @@ class Visit extends Recorded {
             throw InvalidException.of("at", "It left before it came.", "an instant after " + happenedAt());
         }
         leftAt = at;
+    }
+
+    void correct(ClinicCorrections.VisitCorrection correction, Clock clock) {
+        Instant arrived = Corrections.known(
+                "arrivedAt", correction.arrivedAt(), Objects.requireNonNull(happenedAt(), "a visit has a time"), clock);
+        happenedAt(arrived);
+        leftAt = Corrections.past("leftAt", correction.leftAt(), leftAt, clock);
+        weightGrams = correction.weightGrams().over(weightGrams);
+        gravid = Corrections.name("gravid", correction.gravid(), gravid);
+        diagnosis = Corrections.text("diagnosis", correction.diagnosis(), diagnosis, 4000);
+        causeOfDeath = Corrections.text("causeOfDeath", correction.causeOfDeath(), causeOfDeath, 4000);
+        revisedBecause(correction.reason());
+        if (leftAt != null && leftAt.isBefore(arrived)) {
+            throw InvalidException.of("leftAt", "It left before it came.", "an instant after " + arrived);
+        }
+        if (weightGrams != null && !(weightGrams > 0)) {
+            throw InvalidException.of("weightGrams", "That is no weight.", "more than 0, in grams");
+        }
     }
 }

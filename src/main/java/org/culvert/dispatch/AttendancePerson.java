@@ -29,4 +29,9 @@ class AttendancePerson extends Recorded {
     void accept(Instant at) {
         acceptedAt = at;
     }
+
+    void correct(@Nullable Instant acceptedAt, String reason) {
+        this.acceptedAt = acceptedAt;
+        revisedBecause(reason);
+    }
 }

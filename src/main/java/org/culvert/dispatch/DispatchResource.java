@@ -3,16 +3,20 @@ package org.culvert.dispatch;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
+import jakarta.ws.rs.PATCH;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.core.MediaType;
 import java.net.URI;
 import java.time.Clock;
 import java.util.List;
 import java.util.UUID;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
+import org.culvert.platform.ledger.Corrections;
 import org.culvert.platform.ledger.KeepsNothing;
 import org.culvert.platform.ledger.Ledgered;
 import org.culvert.platform.ledger.NeedsTag;
@@ -122,5 +126,16 @@ public class DispatchResource {
     public DispatchService.AttendanceView end(
             @PathParam("id") String id, @NotNull @Valid DispatchService.OutcomeEntry entry) {
         return service.end(Paging.uuid("id", id), entry);
+    }
+
+    /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
+    @PATCH
+    @NeedsTag("attendance")
+    @Path("/attendances/{id}")
+    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER})
+    public DispatchService.AttendanceView correct(
+            @PathParam("id") String id, @NotNull @Valid DispatchService.AttendanceCorrection correction) {
+        return service.correct(Paging.uuid("id", id), correction);
     }
 }

@@ -5,6 +5,7 @@ import jakarta.transaction.Transactional;
 import jakarta.validation.constraints.Min;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.LinkedHashSet;
@@ -17,6 +18,8 @@ import org.culvert.platform.Actor;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.RefusedException;
+import org.culvert.platform.ledger.Change;
+import org.culvert.platform.ledger.Corrections;
 import org.culvert.platform.ledger.RecordView;
 import org.culvert.platform.ledger.RecordViews;
 import org.culvert.roster.RosterService;
@@ -71,6 +74,22 @@ public class DispatchService {
             @Nullable @Min(0) Integer youngFound,
             @Nullable Boolean carcassSigned,
             @Nullable Boolean carcassMoved) {}
+
+    /** What can be corrected of an attendance; a field that is left out stays as it is. */
+    public record AttendanceCorrection(
+            Change<Instant> offeredAt,
+            Change<Instant> acceptedAt,
+            Change<Instant> departedAt,
+            Change<Instant> arrivedAt,
+            Change<Instant> endedAt,
+            Change<Outcome> outcome,
+            Change<String> passedOnTo,
+            Change<String> policeReference,
+            Change<Answer> pouchChecked,
+            Change<Integer> youngFound,
+            Change<Boolean> carcassSigned,
+            Change<Boolean> carcassMoved,
+            @NotBlank @Size(max = 2000) String reason) {}
 
     /** Ends an incident to which nobody goes. */
     public record ClosingEntry(
@@ -221,6 +240,22 @@ public class DispatchService {
         requireBody(entry.outcome().name(), entry.passedOnTo());
         Attendance attendance = require(id);
         attendance.end(at(entry.at()), entry);
+        attendances.flush();
+        return view(attendance);
+    }
+
+    @Transactional
+    public AttendanceView correct(UUID id, AttendanceCorrection correction) {
+        Attendance attendance = require(id);
+        attendance.correct(correction, clock);
+        if (attendance.outcome != null) {
+            requireBody(attendance.outcome, attendance.passedOnTo);
+        }
+        if (correction.acceptedAt().isMade()) {
+            people.find("attendanceId = ?1 and leads", id)
+                    .singleResult()
+                    .correct(Corrections.past("acceptedAt", correction.acceptedAt(), null, clock), correction.reason());
+        }
         attendances.flush();
         return view(attendance);
     }

@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
 import jakarta.persistence.EntityManager;
+import java.util.Map;
 import org.culvert.platform.ledger.RowTag;
 import org.culvert.platform.ledger.TagSource;
 
@@ -13,6 +14,11 @@ class DispatchTags {
     @Produces
     @Singleton
     TagSource ofAttendance(EntityManager entities, DispatchService service) {
-        return new RowTag("attendance", "attendances", entities, service::getAttendance);
+        return new RowTag(
+                "attendance",
+                "attendances",
+                entities,
+                service::getAttendance,
+                Map.of("attendance_people", "attendance_id"));
     }
 }

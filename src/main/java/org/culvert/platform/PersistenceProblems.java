@@ -15,6 +15,7 @@ import jakarta.ws.rs.ext.ExceptionMapper;
 import jakarta.ws.rs.ext.Provider;
 import java.net.URI;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
@@ -100,6 +101,10 @@ class PersistenceProblems {
                     return DatabaseAway.response(uriInfo);
                 }
                 ServerErrorMessage message = refused.getServerErrorMessage();
+                InvalidException.FieldError wrong = message == null ? null : BadValues.find(state, message);
+                if (wrong != null && !sentences.containsKey(String.valueOf(message.getConstraint()))) {
+                    return invalid(wrong);
+                }
                 String sentence = message == null ? null : sentence(state, message.getConstraint());
                 if (sentence != null) {
                     return problem("conflict", "That contradicts what is recorded", 409, sentence);
@@ -129,6 +134,18 @@ class PersistenceProblems {
             }
             boolean overlapOrDuplicate = state.equals("23505") || state.equals("23P01");
             return overlapOrDuplicate ? "The record breaks a rule: " + constraint.replace('_', ' ') + "." : null;
+        }
+
+        private Response invalid(InvalidException.FieldError wrong) {
+            return HttpProblem.builder()
+                    .withType(URI.create(ProblemMapping.TYPES + "invalid"))
+                    .withTitle("Something in the request is not right")
+                    .withStatus(400)
+                    .withDetail(wrong.detail())
+                    .with("errors", List.of(wrong))
+                    .withInstance(URI.create(uriInfo.getRequestUri().getRawPath()))
+                    .build()
+                    .toResponse();
         }
 
         private Response problem(String type, String title, int status, String detail) {

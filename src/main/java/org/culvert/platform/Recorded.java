@@ -98,5 +98,7 @@ public abstract class Recorded {
     protected void revisedBecause(@Nullable String reason) {
         this.revisionReason = reason;
         this.reasonGiven = true;
+        // A correction that changes personal data alone, or repeats a reason, is a revision of this row all the same.
+        this.revisedAt = null;
     }
 }

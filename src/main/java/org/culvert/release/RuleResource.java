@@ -3,16 +3,20 @@ package org.culvert.release;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
+import jakarta.ws.rs.PATCH;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
 import java.net.URI;
 import java.util.List;
 import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
+import org.culvert.platform.ledger.Corrections;
 import org.culvert.platform.ledger.Ledgered;
 import org.culvert.platform.ledger.NeedsTag;
 import org.culvert.platform.ledger.Tagged;
@@ -88,5 +92,16 @@ public class RuleResource {
         return RestResponse.ResponseBuilder.<SiteService.SiteView>created(URI.create("/api/release-sites/" + view.id()))
                 .entity(view)
                 .build();
+    }
+
+    /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
+    @PATCH
+    @NeedsTag("release-site")
+    @Path("/release-sites/{id}")
+    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
+    @RolesAllowed({Role.COORDINATOR, Role.ADMIN})
+    public SiteService.SiteView correctSite(
+            @PathParam("id") String id, @NotNull @Valid SiteService.SiteCorrection correction) {
+        return sites.correct(Paging.uuid("id", id), correction);
     }
 }

@@ -8,11 +8,13 @@ import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Pattern;
 import jakarta.validation.constraints.Positive;
+import jakarta.validation.constraints.Size;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
+import org.culvert.platform.ledger.Change;
 import org.culvert.platform.ledger.RecordView;
 import org.culvert.platform.ledger.RecordViews;
 import org.culvert.release.rules.Site;
@@ -51,6 +53,20 @@ public class SiteService {
             landownerConsent = landownerConsent == null ? Site.Consent.unknown : landownerConsent;
         }
     }
+
+    /** What can be corrected of a site; a field that is left out stays as it is. */
+    public record SiteCorrection(
+            Change<String> name,
+            Change<String> habitat,
+            Change<Double> decimalLatitude,
+            Change<Double> decimalLongitude,
+            Change<Double> coordinateUncertaintyInMeters,
+            Change<List<String>> taxonGroups,
+            Change<String> catchment,
+            Change<String> protectedArea,
+            Change<Site.Consent> landownerConsent,
+            Change<LocalDate> landownerConsentUntil,
+            @NotBlank @Size(max = 2000) String reason) {}
 
     /** A site as shown. */
     public record SiteView(
@@ -97,6 +113,19 @@ public class SiteService {
                 .page(0, limit + 1)
                 .list();
         return Page.of(rows, limit, this::view, row -> row.id().toString());
+    }
+
+    /** Corrects a site. What was assessed on it before keeps the figures that it was assessed with. */
+    @Transactional
+    public SiteView correct(UUID id, SiteCorrection correction) {
+        List<String> groups = correction.taxonGroups().value();
+        if (groups != null) {
+            groups.forEach(key -> taxa.requireGroup("taxonGroups", key));
+        }
+        ReleaseSite row = require(id);
+        row.correct(correction);
+        sites.flush();
+        return view(row);
     }
 
     /** The site as a place to assess. */

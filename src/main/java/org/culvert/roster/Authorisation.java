@@ -5,7 +5,9 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.time.LocalDate;
 import java.util.UUID;
+import org.culvert.platform.InvalidException;
 import org.culvert.platform.Recorded;
+import org.culvert.platform.ledger.Corrections;
 import org.jspecify.annotations.Nullable;
 
 /** What a holder may hold, in which jurisdiction, from when to when. */
@@ -41,5 +43,18 @@ class Authorisation extends Recorded {
         row.validFrom = entry.validFrom();
         row.validTo = entry.validTo();
         return row;
+    }
+
+    void correct(RosterCorrections.AuthorisationCorrection correction) {
+        jurisdiction = Corrections.words("jurisdiction", correction.jurisdiction(), jurisdiction, 200);
+        authorisationClass =
+                Corrections.words("authorisationClass", correction.authorisationClass(), authorisationClass, 200);
+        number = Corrections.words("number", correction.number(), number, 200);
+        validFrom = correction.validFrom().over("validFrom", validFrom);
+        validTo = correction.validTo().over("validTo", validTo);
+        if (validTo.isBefore(validFrom)) {
+            throw InvalidException.of("validTo", "It ends before it begins.", "a day on or after validFrom");
+        }
+        revisedBecause(correction.reason());
     }
 }

@@ -5,6 +5,7 @@ import jakarta.persistence.Table;
 import java.time.LocalDate;
 import java.util.UUID;
 import org.culvert.platform.Recorded;
+import org.culvert.platform.ledger.Corrections;
 import org.jspecify.annotations.Nullable;
 
 /** A member as the work knows them; name, telephone and home are kept apart. */
@@ -29,5 +30,15 @@ class Member extends Recorded {
         this.personId = personId;
         this.organisationId = organisationId;
         this.callSign = callSign;
+    }
+
+    void correct(RosterCorrections.MemberCorrection correction) {
+        organisationId = correction.organisationId().over("organisationId", organisationId);
+        callSign = Corrections.words("callSign", correction.callSign(), callSign, 100);
+        attends = correction.attends().over("attends", attends);
+        cares = correction.cares().over("cares", cares);
+        vetRegistration = Corrections.text("vetRegistration", correction.vetRegistration(), vetRegistration, 100);
+        leftOn = correction.leftOn().over(leftOn);
+        revisedBecause(correction.reason());
     }
 }

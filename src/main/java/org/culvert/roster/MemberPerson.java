@@ -5,6 +5,7 @@ import jakarta.persistence.Table;
 import java.time.Instant;
 import java.time.LocalDate;
 import org.culvert.platform.Recorded;
+import org.culvert.platform.ledger.Corrections;
 import org.jspecify.annotations.Nullable;
 
 /** The personal side of a member, in a table of its own so that it can be withheld and erased. */
@@ -35,5 +36,14 @@ class MemberPerson extends Recorded {
 
     MemberPerson(String name) {
         this.name = name;
+    }
+
+    void correct(RosterCorrections.MemberCorrection correction) {
+        name = Corrections.words("name", correction.name(), name, 200);
+        phone = Corrections.text("phone", correction.phone(), phone, 100);
+        email = Corrections.text("email", correction.email(), email, 200);
+        homeLatitude = correction.homeLatitude().over(homeLatitude);
+        homeLongitude = correction.homeLongitude().over(homeLongitude);
+        revisedBecause(correction.reason());
     }
 }

@@ -3,6 +3,7 @@ package org.culvert.roster;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import org.culvert.platform.Recorded;
+import org.culvert.platform.ledger.Corrections;
 import org.jspecify.annotations.Nullable;
 
 /** A clinic, a shelter, a council, an authority, or the network itself. */
@@ -26,5 +27,14 @@ class Organisation extends Recorded {
     Organisation(String kind, String name) {
         this.kind = kind;
         this.name = name;
+    }
+
+    void correct(RosterCorrections.OrganisationCorrection correction) {
+        name = Corrections.words("name", correction.name(), name, 200);
+        latitude = correction.latitude().over(latitude);
+        longitude = correction.longitude().over(longitude);
+        xRay = correction.xRay().over("xRay", xRay);
+        surgery = correction.surgery().over("surgery", surgery);
+        revisedBecause(correction.reason());
     }
 }

@@ -3,14 +3,22 @@ package org.culvert.roster;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
+import jakarta.ws.rs.PATCH;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import java.util.UUID;
+import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
+import org.culvert.platform.ledger.Corrections;
 import org.culvert.platform.ledger.Ledgered;
+import org.culvert.platform.ledger.NeedsTag;
+import org.culvert.platform.ledger.Tagged;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jspecify.annotations.Nullable;
 
@@ -22,9 +30,11 @@ public class RosterResource {
     public record Made(UUID id) {}
 
     private final RosterService service;
+    private final RosterCorrector corrector;
 
-    RosterResource(RosterService service) {
+    RosterResource(RosterService service, RosterCorrector corrector) {
         this.service = service;
+        this.corrector = corrector;
     }
 
     @GET
@@ -71,5 +81,76 @@ public class RosterResource {
     @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
     public Made createVaccination(@NotNull @Valid RosterService.VaccinationEntry entry) {
         return new Made(service.createVaccination(entry));
+    }
+
+    @GET
+    @Tagged
+    @Path("/organisations/{id}")
+    @RolesAllowed("**")
+    public RosterService.OrganisationView getOrganisation(@PathParam("id") String id) {
+        return service.getOrganisation(Paging.uuid("id", id));
+    }
+
+    /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
+    @PATCH
+    @NeedsTag("organisation")
+    @Path("/organisations/{id}")
+    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
+    @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
+    public RosterService.OrganisationView correctOrganisation(
+            @PathParam("id") String id, @NotNull @Valid RosterCorrections.OrganisationCorrection correction) {
+        corrector.correctOrganisation(Paging.uuid("id", id), correction);
+        return service.getOrganisation(Paging.uuid("id", id));
+    }
+
+    @GET
+    @Tagged
+    @Path("/members/{id}")
+    @RolesAllowed({Role.ADMIN, Role.COORDINATOR, Role.DISPATCHER})
+    public RosterService.MemberView getMember(@PathParam("id") String id) {
+        return service.getMember(Paging.uuid("id", id));
+    }
+
+    /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
+    @PATCH
+    @NeedsTag("member")
+    @Path("/members/{id}")
+    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
+    @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
+    public RosterService.MemberView correctMember(
+            @PathParam("id") String id, @NotNull @Valid RosterCorrections.MemberCorrection correction) {
+        corrector.correctMember(Paging.uuid("id", id), correction);
+        return service.getMember(Paging.uuid("id", id));
+    }
+
+    @GET
+    @Tagged
+    @Path("/authorisations/{id}")
+    @RolesAllowed({Role.ADMIN, Role.COORDINATOR, Role.OFFICER})
+    public RosterService.AuthorisationView getAuthorisation(@PathParam("id") String id) {
+        return service.getAuthorisation(Paging.uuid("id", id));
+    }
+
+    /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
+    @PATCH
+    @NeedsTag("authorisation")
+    @Path("/authorisations/{id}")
+    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
+    @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
+    public RosterService.AuthorisationView correctAuthorisation(
+            @PathParam("id") String id, @NotNull @Valid RosterCorrections.AuthorisationCorrection correction) {
+        corrector.correctAuthorisation(Paging.uuid("id", id), correction);
+        return service.getAuthorisation(Paging.uuid("id", id));
+    }
+
+    @GET
+    @Path("/authorisations")
+    @RolesAllowed({Role.ADMIN, Role.COORDINATOR, Role.OFFICER})
+    public List<RosterService.AuthorisationView> listAuthorisations(
+            @QueryParam("memberId") @Nullable String memberId,
+            @QueryParam("organisationId") @Nullable String organisationId) {
+        return service.listAuthorisations(
+                memberId == null ? null : Paging.uuid("memberId", memberId),
+                organisationId == null ? null : Paging.uuid("organisationId", organisationId));
     }
 }

@@ -89,6 +89,19 @@ public class RosterService {
             @NotNull LocalDate validFrom,
             @NotNull LocalDate validTo) {}
 
+    /** An authorisation as kept. */
+    public record AuthorisationView(
+            UUID id,
+            @Nullable UUID memberId,
+            @Nullable UUID organisationId,
+            String jurisdiction,
+            String authorisationClass,
+            String number,
+            String taxonGroup,
+            LocalDate validFrom,
+            LocalDate validTo,
+            RecordView record) {}
+
     /** A vaccination as entered. */
     public record VaccinationEntry(
             @NotNull UUID memberId,
@@ -231,6 +244,38 @@ public class RosterService {
                 entry, taxa.requireGroup("taxonGroup", entry.taxonGroup()).id());
         authorisations.persistAndFlush(row);
         return row.id();
+    }
+
+    @Transactional
+    public AuthorisationView getAuthorisation(UUID id) {
+        return view(authorisations.findByIdOptional(id).orElseThrow(() -> new NotFoundException("authorisation", id)));
+    }
+
+    /** Authorisations of a holder, or all, in the order in which they were entered. */
+    @Transactional
+    public List<AuthorisationView> listAuthorisations(@Nullable UUID memberId, @Nullable UUID organisationId) {
+        return authorisations
+                .list(
+                        "(?1 is null or memberId = ?1) and (?2 is null or organisationId = ?2) order by id",
+                        memberId,
+                        organisationId)
+                .stream()
+                .map(this::view)
+                .toList();
+    }
+
+    private AuthorisationView view(Authorisation row) {
+        return new AuthorisationView(
+                row.id(),
+                row.memberId,
+                row.organisationId,
+                row.jurisdiction,
+                row.authorisationClass,
+                row.number,
+                taxa.getGroup(row.taxonGroupId).key(),
+                row.validFrom,
+                row.validTo,
+                records.of(row));
     }
 
     @Transactional

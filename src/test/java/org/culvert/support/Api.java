@@ -46,4 +46,19 @@ public final class Api {
     public static String tag(String role, String record) {
         return as(role).get(record).then().statusCode(200).extract().header("ETag");
     }
+
+    /** Corrects a record that was read just before. */
+    public static ValidatableResponse correct(String role, String record, String patch) {
+        return correct(role, record, "", patch);
+    }
+
+    /** Corrects a part of a record that was read just before. */
+    public static ValidatableResponse correct(String role, String record, String part, String patch) {
+        RequestSpecification request = as(role).contentType("application/merge-patch+json");
+        String tag = as(role).get(record).header("ETag");
+        if (tag != null) {
+            request.header("If-Match", tag);
+        }
+        return request.body(patch).patch(record + part).then();
+    }
 }

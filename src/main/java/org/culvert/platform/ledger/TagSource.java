@@ -1,11 +1,17 @@
 package org.culvert.platform.ledger;
 
+import java.util.Map;
 import java.util.Optional;
 
 /** One kind of record that has an entity tag; a room has a bean of this type for each that it lets be changed. */
 public interface TagSource {
     /** What {@link NeedsTag} calls it. */
     String kind();
+
+    /** Tables of what belongs to it, with the column that names it; its own table has the column {@code id}. */
+    default Map<String, String> columnByTable() {
+        return Map.of();
+    }
 
     /** Locks the row that the whole record hangs on until the transaction ends; a row that is not there is not locked. */
     void lock(String id);

@@ -43,6 +43,11 @@ public class Sight {
         return table.right(resource, field, viewers.current().roles());
     }
 
+    /** Whether the asker sees a field of a kind of record at all, if only of their own. */
+    public boolean sees(String resource, String field) {
+        return !right(resource, field).isNothing();
+    }
+
     /** Whether the asker sees of a kind of record only those of their own organisation. */
     public boolean seesOwnOnly(String resource) {
         return right(resource, "id").exact() == Right.Exact.OWN;

@@ -1,0 +1,79 @@
+package org.culvert.clinic;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.util.UUID;
+import org.culvert.platform.NotFoundException;
+
+/** Corrects what was entered of visits; what it was before stays in the revisions. */
+@ApplicationScoped
+class ClinicCorrector {
+    private final ClinicService.Visits visits;
+    private final ClinicService.Findings findings;
+    private final ClinicService.FilmReadings readings;
+    private final ClinicService.Procedures procedures;
+    private final ClinicService.Discharges discharges;
+    private final Clock clock;
+
+    ClinicCorrector(
+            ClinicService.Visits visits,
+            ClinicService.Findings findings,
+            ClinicService.FilmReadings readings,
+            ClinicService.Procedures procedures,
+            ClinicService.Discharges discharges,
+            Clock clock) {
+        this.visits = visits;
+        this.findings = findings;
+        this.readings = readings;
+        this.procedures = procedures;
+        this.discharges = discharges;
+        this.clock = clock;
+    }
+
+    @Transactional
+    void correctVisit(UUID id, ClinicCorrections.VisitCorrection correction) {
+        visits.findByIdOptional(id)
+                .orElseThrow(() -> new NotFoundException("visit", id))
+                .correct(correction, clock);
+        visits.flush();
+    }
+
+    @Transactional
+    void correctFinding(UUID visitId, UUID id, ClinicCorrections.FindingCorrection correction) {
+        findings.findByIdOptional(id)
+                .filter(row -> row.visitId.equals(visitId))
+                .orElseThrow(() -> new NotFoundException("finding of that visit", id))
+                .correct(correction);
+        findings.flush();
+    }
+
+    @Transactional
+    void correctReading(UUID visitId, UUID id, ClinicCorrections.ReadingCorrection correction) {
+        readings.findByIdOptional(id)
+                .filter(row -> row.visitId.equals(visitId))
+                .orElseThrow(() -> new NotFoundException("reading of that visit", id))
+                .correct(correction, clock);
+        readings.flush();
+    }
+
+    @Transactional
+    void correctProcedure(UUID visitId, UUID id, ClinicCorrections.ProcedureCorrection correction) {
+        procedures
+                .findByIdOptional(id)
+                .filter(row -> row.visitId.equals(visitId))
+                .orElseThrow(() -> new NotFoundException("procedure of that visit", id))
+                .correct(correction, clock);
+        procedures.flush();
+    }
+
+    @Transactional
+    void correctDischarge(UUID visitId, ClinicCorrections.DischargeCorrection correction) {
+        discharges
+                .find("visitId", visitId)
+                .firstResultOptional()
+                .orElseThrow(() -> new NotFoundException("discharge of visit", visitId))
+                .correct(correction);
+        discharges.flush();
+    }
+}

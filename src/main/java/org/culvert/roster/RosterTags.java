@@ -1,0 +1,30 @@
+package org.culvert.roster;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Produces;
+import jakarta.inject.Singleton;
+import jakarta.persistence.EntityManager;
+import org.culvert.platform.ledger.RowTag;
+import org.culvert.platform.ledger.TagSource;
+
+/** What can be changed in this room by who has read it. */
+@ApplicationScoped
+class RosterTags {
+    @Produces
+    @Singleton
+    TagSource ofOrganisation(EntityManager entities, RosterService roster) {
+        return new RowTag("organisation", "organisations", entities, roster::getOrganisation);
+    }
+
+    @Produces
+    @Singleton
+    TagSource ofMember(EntityManager entities, RosterService roster) {
+        return new RowTag("member", "members", entities, roster::getMember);
+    }
+
+    @Produces
+    @Singleton
+    TagSource ofAuthorisation(EntityManager entities, RosterService roster) {
+        return new RowTag("authorisation", "authorisations", entities, roster::getAuthorisation);
+    }
+}

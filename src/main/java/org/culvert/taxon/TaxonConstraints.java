@@ -1,0 +1,19 @@
+package org.culvert.taxon;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.Map;
+import org.culvert.platform.ConstraintSentences;
+
+/** What this room says when one of its constraints refuses a row. */
+@ApplicationScoped
+class TaxonConstraints implements ConstraintSentences {
+    @Override
+    public Map<String, String> sentences() {
+        return Map.ofEntries(
+                Map.entry("taxon_groups_key_is_taken", "Another group has this key already."),
+                Map.entry("taxa_scientific_name_is_taken", "Another taxon has this scientific name already."),
+                Map.entry(
+                        "taxa_sensitivity_has_reason_and_review",
+                        "A sensitive taxon has a reason and a day by which that is looked at again."));
+    }
+}
