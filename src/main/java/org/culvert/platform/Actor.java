@@ -17,6 +17,9 @@ import org.jspecify.annotations.Nullable;
 /** In whose name the current thread writes: whoever signed in, or whom a job acts for. */
 @ApplicationScoped
 public class Actor {
+    /** Attribute of whoever signed in: the identifier of the account. */
+    public static final String ACCOUNT_ID = "account-id";
+
     private static final ThreadLocal<@Nullable UUID> ACTING_FOR = new ThreadLocal<>();
 
     private final SecurityIdentity identity;
@@ -40,6 +43,10 @@ public class Actor {
         }
         if (!Arc.container().requestContext().isActive() || identity.isAnonymous()) {
             throw new IllegalStateException("nobody is signed in");
+        }
+        UUID told = identity.getAttribute(ACCOUNT_ID);
+        if (told != null) {
+            return told;
         }
         String username = identity.getPrincipal().getName();
         UUID known = idByUsername.get(username);

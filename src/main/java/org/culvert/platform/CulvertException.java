@@ -7,7 +7,7 @@ public abstract sealed class CulvertException extends RuntimeException
                 ConflictException,
                 RefusedException,
                 StaleException,
-                LedgerException {
+                LedgerException, SignInException {
 
     protected CulvertException(String detail) {
         super(detail);

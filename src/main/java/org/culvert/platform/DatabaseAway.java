@@ -10,7 +10,7 @@ import java.sql.SQLException;
 import java.sql.SQLTransientConnectionException;
 
 /** Says 503 with Retry-After while the database is away, whichever way that shows. */
-final class DatabaseAway {
+public final class DatabaseAway {
     private static final String RETRY_AFTER_SECONDS = "5";
 
     private DatabaseAway() {}
@@ -20,7 +20,7 @@ final class DatabaseAway {
         return sqlState.startsWith("08") || sqlState.startsWith("57P");
     }
 
-    static boolean isAway(Throwable thrown) {
+    public static boolean isAway(Throwable thrown) {
         for (Throwable t = thrown; t != null; t = t.getCause()) {
             if (t instanceof ConnectException
                     || t instanceof SocketException
@@ -34,7 +34,7 @@ final class DatabaseAway {
         return false;
     }
 
-    static Response response(UriInfo uriInfo) {
+    public static Response response(UriInfo uriInfo) {
         return HttpProblem.builder()
                 .withType(URI.create(ProblemMapping.TYPES + "away"))
                 .withTitle("The database is away for a moment")

@@ -2,6 +2,7 @@ package org.culvert.platform;
 
 import io.quarkiverse.resteasy.problem.HttpProblem;
 import jakarta.annotation.Priority;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import jakarta.ws.rs.ext.ExceptionMapper;
@@ -12,7 +13,7 @@ import java.net.URI;
 @Provider
 @Priority(1)
 public class ProblemMapping implements ExceptionMapper<CulvertException> {
-    static final String TYPES = "/problems/";
+    public static final String TYPES = "/problems/";
 
     private final UriInfo uriInfo;
 
@@ -33,6 +34,10 @@ public class ProblemMapping implements ExceptionMapper<CulvertException> {
         }
         if (exception instanceof RefusedException refused) {
             problem.with("reasons", refused.reasons());
+        }
+        if (exception instanceof SignInException signIn && signIn.retryAfter() != null) {
+            problem.withHeader(
+                    HttpHeaders.RETRY_AFTER, Math.max(1, signIn.retryAfter().toSeconds()));
         }
         return problem.build().toResponse();
     }

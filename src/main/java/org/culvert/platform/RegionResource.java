@@ -14,9 +14,11 @@ import org.culvert.platform.ledger.Tagged;
 @Path("/api/region")
 public class RegionResource {
     private final RegionService service;
+    private final DemoMark demoMark;
 
-    RegionResource(RegionService service) {
+    RegionResource(RegionService service, DemoMark demoMark) {
         this.service = service;
+        this.demoMark = demoMark;
     }
 
     @GET
@@ -30,6 +32,8 @@ public class RegionResource {
     @NeedsTag("region")
     @RolesAllowed(Role.ADMIN)
     public RegionService.RegionDescription settle(RegionService.RegionDescription wanted) {
-        return service.settle(wanted);
+        RegionService.RegionDescription settled = service.settle(wanted);
+        demoMark.read();
+        return settled;
     }
 }

@@ -88,6 +88,10 @@ public class RegionService {
         }
         Region region = findRegion().orElseGet(Region::new);
         @Nullable UUID known = region.id;
+        if (known != null && region.demo != wanted.demo()) {
+            throw InvalidException.of(
+                    "demo", "Whether a region is invented never changes.", Boolean.toString(region.demo));
+        }
         region.name = wanted.name();
         region.timeZone = wanted.timeZone();
         region.countryCode = wanted.countryCode();

@@ -5,17 +5,15 @@ import io.quarkus.qute.Template;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;
+import jakarta.ws.rs.FormParam;
 import jakarta.ws.rs.GET;
-import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.UriInfo;
 import java.net.URI;
 import java.util.List;
 import java.util.UUID;
@@ -26,12 +24,13 @@ import org.culvert.hotspot.SeasonWindowService;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
-import org.culvert.platform.RefusedException;
 import org.culvert.platform.Role;
+import org.culvert.platform.account.OwnForm;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
 
 /** Road evidence for people: runs, a form to ask for one, and what came of each. */
+@OwnForm
 @Path("/hotspots")
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
@@ -83,15 +82,10 @@ public class HotspotPageResource {
                 .data("report", service.findReport(runId).map(ReportPage::of).orElse(null));
     }
 
-    /** Asks for a run by the form of the page; only from the page itself, since a browser sends its password with any form. */
+    /** Asks for a run by the form of the page. */
     @POST
     @RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
-    public Response start(
-            @BeanParam RunForm form, @HeaderParam("Origin") @Nullable String origin, @Context UriInfo uri) {
-        URI here = uri.getBaseUri();
-        if (origin != null && !here.getAuthority().equals(authority(origin))) {
-            throw new RefusedException("That form was not on a page of this server.", List.of("Origin: " + origin));
-        }
+    public Response start(@BeanParam RunForm form, @FormParam("csrf") @Nullable String csrf) {
         try {
             RunEntry entry = form.entry();
             return Response.seeOther(
@@ -102,14 +96,6 @@ public class HotspotPageResource {
                     .entity(page(null, e.errors(), form))
                     .type(MediaType.TEXT_HTML_TYPE)
                     .build();
-        }
-    }
-
-    private static String authority(String origin) {
-        try {
-            return String.valueOf(URI.create(origin).getAuthority());
-        } catch (IllegalArgumentException e) {
-            return "";
         }
     }
 }

@@ -16,8 +16,21 @@ public record ProblemPage(String type, int status, String title, String meaning,
                     "not-signed-in",
                     401,
                     "You are not signed in",
-                    "The request carries no name and password, or ones that do not belong together.",
-                    "Sign in with an account of this server (HTTP Basic)."),
+                    "The request carries no session and no token, or one that has ended or was taken back.",
+                    "People sign in by the form; programs send a token as Bearer, or as the password of HTTP Basic with"
+                            + " the name of its account."),
+            new ProblemPage(
+                    "too-many-tries",
+                    429,
+                    "Too many tries to sign in",
+                    "Names and passwords that did not fit came too often, for this name or from this address.",
+                    "Wait as long as Retry-After says. Ask an administrator for a link if the password is forgotten."),
+            new ProblemPage(
+                    "forged",
+                    403,
+                    "That was not sent from a page of this server",
+                    "A browser that is signed in sent something without the secret that our pages give it.",
+                    "Open the page again and repeat it there. Programs use a token, which needs no such secret."),
             new ProblemPage(
                     "not-allowed",
                     403,

@@ -26,7 +26,6 @@ public class StartPageResource {
     @GET
     public TemplateInstance show() {
         var told = regions.findDescription();
-        return start.data("regionName", told.map(region -> region.name()).orElse("A region yet to be named"))
-                .data("demo", told.map(region -> region.demo()).orElse(false));
+        return start.data("regionName", told.map(region -> region.name()).orElse("A region yet to be named"));
     }
 }

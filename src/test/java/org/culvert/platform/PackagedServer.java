@@ -8,11 +8,10 @@ import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Base64;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** The server as it is shipped, in a process of its own. */
 public final class PackagedServer implements AutoCloseable {
@@ -24,6 +23,8 @@ public final class PackagedServer implements AutoCloseable {
     private final Process process;
     private final Path output;
     private final int port;
+
+    private @Nullable String adminToken;
 
     private PackagedServer(Process process, Path output, int port) {
         this.process = process;
@@ -91,10 +92,17 @@ public final class PackagedServer implements AutoCloseable {
 
     /** Sends a request as the first administrator. */
     public HttpResponse<String> sendAsAdmin(HttpRequest.Builder request) {
-        String credentials = "admin:" + ADMIN_PASSWORD;
-        return send(request.header(
-                "Authorization",
-                "Basic " + Base64.getEncoder().encodeToString(credentials.getBytes(StandardCharsets.UTF_8))));
+        return send(request.header("Authorization", "Bearer " + adminToken()));
+    }
+
+    /** A token of the first administrator, made as a person makes one: through the forms. */
+    public synchronized String adminToken() {
+        String known = adminToken;
+        if (known == null) {
+            known = FormSignIn.makeToken(at("/"), "admin", ADMIN_PASSWORD, "*:read *:write");
+            adminToken = known;
+        }
+        return known;
     }
 
     private HttpResponse<String> send(HttpRequest.Builder request) {

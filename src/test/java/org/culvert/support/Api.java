@@ -12,12 +12,17 @@ public final class Api {
 
     private Api() {}
 
+    /** The token of whoever has a role. */
+    public static String token(String role) {
+        return TestAccounts.token(role);
+    }
+
     /** A JSON request by whoever has a role. */
     public static RequestSpecification as(String role) {
         return RestAssured.given()
                 .auth()
                 .preemptive()
-                .basic("test-" + role, PASSWORD)
+                .basic("test-" + role, token(role))
                 .contentType(ContentType.JSON);
     }
 

@@ -84,9 +84,10 @@ class RoadEvidenceClientsIT {
                                 "--user-data-dir=" + folder.resolve("profile")));
         try {
             String host = "localhost:" + RestAssured.port;
-            // The browser keeps what it signed in with; a page whose own address carries it may not fetch.
-            browser.get("http://test-roads-authority:" + Api.PASSWORD.replace(" ", "%20") + "@" + host + "/hotspots");
             browser.get("http://" + host + "/hotspots/" + id);
+            browser.findElement(By.id("username")).sendKeys("test-roads-authority");
+            browser.findElement(By.id("password")).sendKeys(Api.PASSWORD);
+            browser.findElement(By.cssSelector("main button")).click();
             var patience = new WebDriverWait(browser, Duration.ofSeconds(60));
             patience.until(page -> page.findElements(By.className("rank-label")).size()
                     == page.findElements(By.cssSelector("table.ranked tbody tr"))

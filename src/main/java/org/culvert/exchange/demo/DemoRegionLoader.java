@@ -15,7 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import org.culvert.hotspot.SeasonWindowService;
-import org.culvert.platform.AccountService;
+import org.culvert.platform.account.AccountService;
 import org.culvert.platform.Actor;
 import org.culvert.platform.Region;
 import org.culvert.platform.RegionService;

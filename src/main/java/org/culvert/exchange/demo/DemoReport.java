@@ -15,7 +15,7 @@ import org.culvert.hotspot.HotspotRunService;
 import org.culvert.hotspot.RunEntry;
 import org.culvert.hotspot.RunView;
 import org.culvert.hotspot.SeasonWindowService;
-import org.culvert.platform.AccountService;
+import org.culvert.platform.account.AccountService;
 import org.culvert.platform.Actor;
 import org.culvert.platform.Role;
 import org.eclipse.microprofile.config.inject.ConfigProperty;

@@ -37,8 +37,8 @@ class DemoStart {
         }
         SAY.infof(
                 "The demo region is invented: land, roads, people, calls. Its accounts are named like their roles: %s."
-                        + " The password of all is %s.",
-                String.join(", ", Role.ALL), DemoAccounts.PASSWORD);
+                        + " The password of all is %s; programs use tokens, such as %s.",
+                String.join(", ", Role.ALL), DemoAccounts.PASSWORD, DemoAccounts.token(Role.COORDINATOR));
         if (!loader.isLoaded()) {
             long before = System.nanoTime();
             loader.load(

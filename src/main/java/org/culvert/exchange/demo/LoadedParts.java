@@ -12,7 +12,7 @@ import java.util.HexFormat;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
-import org.culvert.platform.AccountService;
+import org.culvert.platform.account.AccountService;
 import org.culvert.platform.Actor;
 
 /**

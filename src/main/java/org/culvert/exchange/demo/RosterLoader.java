@@ -8,7 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
-import org.culvert.platform.AccountService;
+import org.culvert.platform.account.AccountService;
+import org.culvert.platform.account.TokenService;
 import org.culvert.platform.Role;
 import org.culvert.roster.RosterService;
 import org.culvert.taxon.TaxonService;
@@ -20,11 +21,13 @@ class RosterLoader {
     private final TaxonService taxa;
     private final RosterService roster;
     private final AccountService accounts;
+    private final TokenService tokens;
 
-    RosterLoader(TaxonService taxa, RosterService roster, AccountService accounts) {
+    RosterLoader(TaxonService taxa, RosterService roster, AccountService accounts, TokenService tokens) {
         this.taxa = taxa;
         this.roster = roster;
         this.accounts = accounts;
+        this.tokens = tokens;
     }
 
     void loadAnimals(DemoRegion region) {
@@ -152,12 +155,13 @@ class RosterLoader {
                 default -> null;
             };
             if (accounts.findId(role).isEmpty()) {
-                accounts.createAccount(
+                UUID account = accounts.createAccount(
                         role,
                         DemoAccounts.PASSWORD,
                         Set.of(role),
                         member == null ? null : required(members, member),
                         organisation);
+                tokens.keepKnown(account, "demo", DemoAccounts.token(role), List.of("*:read", "*:write"));
             }
         }
     }

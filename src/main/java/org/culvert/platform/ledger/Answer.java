@@ -14,6 +14,11 @@ record Answer(
         byte[] body) {
     static final String REPLAYED = "Idempotency-Replayed";
 
+    /** The answer without what was shown this once. */
+    Answer withoutBody() {
+        return new Answer(status, location, tag, null, new byte[0]);
+    }
+
     Response replay() {
         Response.ResponseBuilder response = Response.status(status).header(REPLAYED, "true");
         if (location != null) {

@@ -142,7 +142,7 @@ class LedgerInterceptor {
                     }
                     Object result = change(operation, context);
                     Answer answer = answer(operation, context, result);
-                    answers.keep(account, key, hash, answer);
+                    answers.keep(account, key, hash, operation.shownOnce() ? answer.withoutBody() : answer);
                     return new Outcome(result, answer, false);
                 });
         if (outcome.replayed()) {

@@ -267,7 +267,7 @@ class DemoIT {
                         "Basic "
                                 + Base64.getEncoder()
                                         .encodeToString(
-                                                (role + ':' + DemoAccounts.PASSWORD).getBytes(StandardCharsets.UTF_8)))
+                                                (role + ':' + DemoAccounts.token(role)).getBytes(StandardCharsets.UTF_8)))
                 .header("Content-Type", "application/json");
         if (body != null) {
             request.header("Idempotency-Key", UUID.randomUUID().toString());

@@ -1,4 +1,4 @@
-package org.culvert.platform;
+package org.culvert.platform.account;
 
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;

@@ -1,4 +1,4 @@
-package org.culvert.platform;
+package org.culvert.platform.account;
 
 import io.quarkus.runtime.StartupEvent;
 import jakarta.annotation.Priority;
@@ -8,6 +8,7 @@ import java.security.SecureRandom;
 import java.util.Base64;
 import java.util.Optional;
 import java.util.Set;
+import org.culvert.platform.Role;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.logging.Logger;
 

@@ -1,9 +1,5 @@
-package org.culvert.platform;
+package org.culvert.platform.account;
 
-import io.quarkus.security.jpa.Password;
-import io.quarkus.security.jpa.Roles;
-import io.quarkus.security.jpa.UserDefinition;
-import io.quarkus.security.jpa.Username;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
@@ -16,8 +12,7 @@ import org.jspecify.annotations.Nullable;
 /** Someone, or some program, that may sign in. */
 @Entity
 @Table(name = "accounts")
-@UserDefinition
-public class Account {
+class Account {
     @Id
     @UuidGenerator(style = UuidGenerator.Style.VERSION_7)
     UUID id;
@@ -25,14 +20,9 @@ public class Account {
     @Version
     int version;
 
-    @Username
     String username;
 
-    @Password
-    String passwordHash;
-
     /** Comma-separated role names. */
-    @Roles
     String roles;
 
     @Nullable
@@ -48,30 +38,9 @@ public class Account {
 
     protected Account() {}
 
-    Account(String username, String passwordHash, String roles, Instant createdAt) {
+    Account(String username, String roles, Instant createdAt) {
         this.username = username;
-        this.passwordHash = passwordHash;
         this.roles = roles;
         this.createdAt = createdAt;
-    }
-
-    public UUID id() {
-        return id;
-    }
-
-    public String username() {
-        return username;
-    }
-
-    public String roles() {
-        return roles;
-    }
-
-    public @Nullable UUID memberId() {
-        return memberId;
-    }
-
-    public @Nullable UUID organisationId() {
-        return organisationId;
     }
 }

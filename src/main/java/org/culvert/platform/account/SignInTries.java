@@ -1,0 +1,90 @@
+package org.culvert.platform.account;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.UUID;
+import jakarta.enterprise.context.ApplicationScoped;
+import org.culvert.platform.SignInException;
+
+/**
+ * Slows down who guesses. After {@value #TRIES_OF_A_NAME} tries that failed a name waits, each further failure twice as
+ * long, up to a quarter of an hour; an address waits after {@value #TRIES_OF_A_SOURCE}. A name that nobody has waits
+ * alike. Counted in the database, so that all nodes count together.
+ */
+@ApplicationScoped
+class SignInTries {
+    static final int TRIES_OF_A_NAME = 10;
+    static final int TRIES_OF_A_SOURCE = 30;
+    private static final Duration WINDOW = Duration.ofMinutes(15);
+    private static final Duration FIRST_WAIT = Duration.ofMinutes(1);
+
+    private final Sql sql;
+    private final Clock clock;
+
+    SignInTries(Sql sql, Clock clock) {
+        this.sql = sql;
+        this.clock = clock;
+    }
+
+    /**
+     * Refuses a try that comes too soon.
+     *
+     * @throws SignInException with how long to wait
+     */
+    void requirePatience(String username, String source) {
+        Instant now = clock.instant();
+        waitOfName(username, now)
+                .filter(until -> until.isAfter(now))
+                .or(() -> waitOfSource(source, now).filter(until -> until.isAfter(now)))
+                .ifPresent(until -> {
+                    throw SignInException.tooManyTries(Duration.between(now, until));
+                });
+    }
+
+    void note(String username, String source, boolean succeeded) {
+        sql.update(
+                "insert into personal.sign_in_tries (id, username, source, tried_at, succeeded) values (?, ?, ?, ?, ?)",
+                UUID.randomUUID(),
+                digest(username),
+                Secrets.digest(source),
+                clock.instant(),
+                succeeded);
+    }
+
+    /** Failures since the last success count, so that a typing error a day adds up to nothing. */
+    private Optional<Instant> waitOfName(String username, Instant now) {
+        List<Instant> failed = sql.list(
+                "select tried_at from personal.sign_in_tries t where username = ? and tried_at > ? and not succeeded"
+                        + " and not exists (select 1 from personal.sign_in_tries s where s.username = t.username"
+                        + " and s.succeeded and s.tried_at > t.tried_at) order by tried_at desc",
+                row -> row.getTimestamp(1).toInstant(),
+                digest(username),
+                now.minus(WINDOW));
+        int tooMany = failed.size() - TRIES_OF_A_NAME;
+        if (tooMany < 0) {
+            return Optional.empty();
+        }
+        Duration wait = tooMany >= 4 ? WINDOW : FIRST_WAIT.multipliedBy(1L << tooMany);
+        return Optional.of(failed.get(0).plus(wait));
+    }
+
+    private Optional<Instant> waitOfSource(String source, Instant now) {
+        List<Instant> failed = sql.list(
+                "select tried_at from personal.sign_in_tries where source = ? and tried_at > ? and not succeeded"
+                        + " order by tried_at desc limit " + TRIES_OF_A_SOURCE,
+                row -> row.getTimestamp(1).toInstant(),
+                Secrets.digest(source),
+                now.minus(WINDOW));
+        return failed.size() < TRIES_OF_A_SOURCE
+                ? Optional.empty()
+                : Optional.of(failed.get(failed.size() - 1).plus(WINDOW));
+    }
+
+    private static byte[] digest(String username) {
+        return Secrets.digest(username.strip().toLowerCase(Locale.ROOT));
+    }
+}

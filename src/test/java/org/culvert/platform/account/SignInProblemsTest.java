@@ -1,0 +1,83 @@
+package org.culvert.platform.account;
+
+import static io.restassured.RestAssured.given;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.nullValue;
+
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.http.ContentType;
+import org.culvert.platform.Role;
+import org.culvert.support.Api;
+import org.junit.jupiter.api.Test;
+
+/** Challenges as RFC 7617, section 2, wants them; Bearer as RFC 6750, section 2.1; problems as RFC 9457. */
+@QuarkusTest
+class SignInProblemsTest {
+    private static final String CHALLENGE = "Basic realm=\"Culvert\", charset=\"UTF-8\"";
+
+    @Test
+    void whoHasNotSignedInIsAskedTo() {
+        given().contentType(ContentType.JSON)
+                .body("{}")
+                .put("/api/region")
+                .then()
+                .statusCode(401)
+                .header("WWW-Authenticate", equalTo(CHALLENGE))
+                .contentType("application/problem+json")
+                .body("type", equalTo("/problems/not-signed-in"))
+                .body("status", equalTo(401));
+    }
+
+    @Test
+    void aTokenComesAsBearerOrAsThePasswordOfBasic() {
+        String token = Api.token(Role.CARER);
+        given().header("Authorization", "Bearer " + token)
+                .get("/api/cases")
+                .then()
+                .statusCode(200);
+        given().auth()
+                .preemptive()
+                .basic("test-carer", token)
+                .get("/api/cases")
+                .then()
+                .statusCode(200);
+    }
+
+    @Test
+    void whatDoesNotFitIsRefusedWithoutSayingWhy() {
+        String[][] wrong = {
+            {"test-carer", "not the token"},
+            {"test-carer", Api.PASSWORD},
+            {"test-rescuer", Api.token(Role.CARER)},
+            {"nobody-of-this-name", Api.token(Role.CARER)},
+            {"test-carer", ""}
+        };
+        for (String[] each : wrong) {
+            given().auth()
+                    .preemptive()
+                    .basic(each[0], each[1])
+                    .get("/api/region")
+                    .then()
+                    .statusCode(401)
+                    .header("WWW-Authenticate", equalTo(CHALLENGE))
+                    .contentType("application/problem+json")
+                    .body("detail", containsString("No account has this name and token."));
+        }
+        for (String header : new String[] {"Bearer x", "Basic not-base64!", "Basic bm9jb2xvbg==", "Negotiate abc"}) {
+            given().header("Authorization", header).get("/api/region").then().statusCode(401);
+        }
+    }
+
+    @Test
+    void aPersonWhoAsksForAPageIsLedToTheForm() {
+        given().redirects()
+                .follow(false)
+                .accept("text/html")
+                .get("/hotspots?cursor=x")
+                .then()
+                .statusCode(303)
+                .header("Location", containsString("/sign-in?next=%2Fhotspots%3Fcursor%3Dx"))
+                .header("WWW-Authenticate", nullValue());
+    }
+}
