@@ -3,11 +3,12 @@ package org.culvert.web;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.culvert.platform.Role.ROADS_AUTHORITY;
 import static org.hamcrest.Matchers.containsString;
-import static org.hamcrest.Matchers.not;
 
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.http.ContentType;
+import io.restassured.specification.RequestSpecification;
 import org.culvert.hotspot.EvidenceRuns;
+import java.util.List;
 import org.culvert.support.Api;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -41,8 +42,7 @@ class HotspotPageResourceTest {
     void theListHasEveryRunAndAFormThatStartsOne() {
         String id = EvidenceRuns.wallabies();
         Api.as(ROADS_AUTHORITY).get("/hotspots").then().statusCode(200).body(containsString("/hotspots/" + id));
-        String location = Api.as(ROADS_AUTHORITY)
-                .contentType(ContentType.URLENC)
+        String location = fromTheForm()
                 .formParam("periodFrom", EvidenceRuns.year() + "-01-01")
                 .formParam("periodTo", EvidenceRuns.year() + "-12-31")
                 .formParam("months", "6", "7")
@@ -62,8 +62,7 @@ class HotspotPageResourceTest {
 
     @Test
     void aFormWithMistakesComesBackWithThemNamed() {
-        Api.as(ROADS_AUTHORITY)
-                .contentType(ContentType.URLENC)
+        fromTheForm()
                 .formParam("periodFrom", "soon")
                 .formParam("reachMetres", "far")
                 .post("/hotspots")
@@ -76,16 +75,28 @@ class HotspotPageResourceTest {
     }
 
     @Test
-    void aFormOnAPageOfAnotherHostStartsNothing() {
-        Api.as(ROADS_AUTHORITY)
+    void aFormThatWasNotOnThePageStartsNothing() {
+        for (String secret : List.of("", "made up")) {
+            Api.as(ROADS_AUTHORITY)
+                    .contentType(ContentType.URLENC)
+                    .cookie("culvert-form", "of this browser")
+                    .formParam("csrf", secret)
+                    .formParam("periodFrom", "2019-01-01")
+                    .formParam("periodTo", "2019-12-31")
+                    .post("/hotspots")
+                    .then()
+                    .statusCode(403)
+                    .body(containsString("/problems/forged"));
+        }
+    }
+
+    /** A form as the page sends it: with the secret that the page was given. */
+    private static RequestSpecification fromTheForm() {
+        String secret = Api.as(ROADS_AUTHORITY).get("/hotspots").cookie("culvert-form");
+        return Api.as(ROADS_AUTHORITY)
                 .contentType(ContentType.URLENC)
-                .header("Origin", "https://elsewhere.example")
-                .formParam("periodFrom", "2019-01-01")
-                .formParam("periodTo", "2019-12-31")
-                .post("/hotspots")
-                .then()
-                .statusCode(422)
-                .body(not(containsString("Start the run")));
+                .cookie("culvert-form", secret)
+                .formParam("csrf", secret);
     }
 
     @Test

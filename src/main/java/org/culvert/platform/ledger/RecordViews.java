@@ -5,7 +5,6 @@ import jakarta.persistence.EntityManager;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.UUID;
-import org.culvert.platform.Account;
 import org.culvert.platform.Recorded;
 import org.jspecify.annotations.Nullable;
 
@@ -50,6 +49,8 @@ public class RecordViews {
     }
 
     private String username(UUID accountId) {
-        return entities.find(Account.class, accountId).username();
+        return (String) entities.createNativeQuery("select username from accounts where id = ?1", String.class)
+                .setParameter(1, accountId)
+                .getSingleResult();
     }
 }
