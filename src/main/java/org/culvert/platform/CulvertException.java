@@ -7,7 +7,8 @@ public abstract sealed class CulvertException extends RuntimeException
                 ConflictException,
                 RefusedException,
                 StaleException,
-                LedgerException, SignInException {
+                LedgerException,
+                SignInException {
 
     protected CulvertException(String detail) {
         super(detail);

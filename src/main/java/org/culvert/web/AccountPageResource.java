@@ -100,7 +100,9 @@ public class AccountPageResource {
         }
         try {
             return page(
-                    200, null, tokens.make(actor.accountId(), name.strip(), asked, null).token());
+                    200,
+                    null,
+                    tokens.make(actor.accountId(), name.strip(), asked, null).token());
         } catch (InvalidException e) {
             InvalidException.FieldError error = e.errors().get(0);
             return page(400, error.detail() + " Right would be: " + error.wanted() + ".", null);

@@ -60,7 +60,8 @@ public class AccountsPageResource {
             @Context UriInfo uri) {
         String name = username == null ? "" : username.strip();
         if (!USERNAME.matcher(name).matches()) {
-            return page(400, null, "A name is of letters, digits, dots, dashes, _ or @, and up to 100 long.", null, null);
+            return page(
+                    400, null, "A name is of letters, digits, dots, dashes, _ or @, and up to 100 long.", null, null);
         }
         if (roles == null || roles.isEmpty()) {
             return page(400, null, "Say in which roles.", null, null);
@@ -111,11 +112,7 @@ public class AccountsPageResource {
     }
 
     private Response page(
-            int status,
-            @Nullable UUID after,
-            @Nullable String wrong,
-            @Nullable String link,
-            @Nullable String linkFor) {
+            int status, @Nullable UUID after, @Nullable String wrong, @Nullable String link, @Nullable String linkFor) {
         Page<AccountService.AccountView> shown = accounts.listAccounts(ACCOUNTS_A_PAGE, after);
         return Response.status(status)
                 .entity(page.data("accounts", shown.items())

@@ -27,6 +27,10 @@ class ConstraintSentencesTest {
     /** Constraints that no request reaches: rows that the server writes of itself. */
     private static final Map<String, String> UNREACHABLE = Map.of(
             "a_failed_run_says_why", "written by the job of a run, both at once",
+            "sessions_secret_key", "256 random bits",
+            "one_time_links_secret_key", "256 random bits",
+            "api_tokens_secret_is_known", "256 random bits",
+            "revoking_a_token_has_time_and_author", "written by the service, both at once",
             "hotspot_runs_by_declaration", "written by the service under its own check");
 
     @Inject

@@ -7,9 +7,9 @@ import jakarta.enterprise.event.Observes;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
+import org.culvert.platform.Role;
 import org.culvert.platform.account.AccountService;
 import org.culvert.platform.account.TokenService;
-import org.culvert.platform.Role;
 
 /** One account a role, named like the role, for tests of the running server. */
 @ApplicationScoped

@@ -12,8 +12,8 @@ import java.util.HexFormat;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
-import org.culvert.platform.account.AccountService;
 import org.culvert.platform.Actor;
+import org.culvert.platform.account.AccountService;
 
 /**
  * Which parts of the region are in the database. A part and the note that it is there come in one transaction, so that a

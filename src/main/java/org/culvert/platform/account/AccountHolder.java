@@ -9,7 +9,12 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** The account that a cookie or a token belongs to. */
-record AccountHolder(UUID accountId, String username, Set<String> roles, @Nullable UUID memberId, @Nullable UUID organisationId) {
+record AccountHolder(
+        UUID accountId,
+        String username,
+        Set<String> roles,
+        @Nullable UUID memberId,
+        @Nullable UUID organisationId) {
     /** What {@link #read} reads, of a table of accounts that is called {@code a}. */
     static final String COLUMNS = "a.id as account_id, a.username, a.roles, a.member_id, a.organisation_id";
 

@@ -36,12 +36,13 @@ public class AccountResource {
      */
     public record AccountEntry(
             @NotBlank
-                    @Size(max = 100)
-                    @Pattern(regexp = "[\\p{L}\\p{N}._@-]*", message = "must be letters, digits, dots, dashes, _ or @")
-                    String username,
-            @Nullable
-                    @Size(min = 12, max = 72, message = "must have 12 to 72 characters")
-                    String password,
+            @Size(max = 100)
+            @Pattern(regexp = "[\\p{L}\\p{N}._@-]*", message = "must be letters, digits, dots, dashes, _ or @")
+            String username,
+
+            @Nullable @Size(min = 12, max = 72, message = "must have 12 to 72 characters")
+            String password,
+
             @NotEmpty Set<@NotBlank String> roles,
             @Nullable UUID memberId,
             @Nullable UUID organisationId) {}
@@ -54,7 +55,8 @@ public class AccountResource {
      *
      * @param invitation path of the link by which its person sets a password, once; null where a password was given
      */
-    public record AccountMade(UUID id, String username, @Nullable String invitation) {}
+    public record AccountMade(
+            UUID id, String username, @Nullable String invitation) {}
 
     /**
      * A link that was just made.

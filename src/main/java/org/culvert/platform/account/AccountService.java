@@ -116,8 +116,7 @@ public class AccountService {
     /** Accounts by the time that they were made. */
     @Transactional
     public Page<AccountView> listAccounts(int limit, @Nullable UUID after) {
-        List<Account> rows = accounts
-                .find("username <> ?1 and (?2 is null or id > ?2) order by id", SYSTEM, after)
+        List<Account> rows = accounts.find("username <> ?1 and (?2 is null or id > ?2) order by id", SYSTEM, after)
                 .page(0, limit + 1)
                 .list();
         return Page.of(rows, limit, this::view, row -> row.id.toString());
@@ -160,7 +159,8 @@ public class AccountService {
     public void changePassword(UUID id, String before, String password) {
         Account account = require(id);
         if (!passwords.fits(id, before)) {
-            throw InvalidException.of("before", "This is not the password so far.", "the password that you sign in with");
+            throw InvalidException.of(
+                    "before", "This is not the password so far.", "the password that you sign in with");
         }
         Passwords.require("password", account.username, password);
         passwords.set(id, password);
@@ -223,13 +223,14 @@ public class AccountService {
     }
 
     private AccountView view(Account account) {
-        boolean hasPassword = sql.find(
-                        "select 1 from passwords where account_id = ?", row -> row.getInt(1), account.id)
+        boolean hasPassword = sql.find("select 1 from passwords where account_id = ?", row -> row.getInt(1), account.id)
                 .isPresent();
         return new AccountView(
                 account.id,
                 account.username,
-                Arrays.stream(account.roles.split(",")).filter(role -> !role.isBlank()).toList(),
+                Arrays.stream(account.roles.split(","))
+                        .filter(role -> !role.isBlank())
+                        .toList(),
                 account.memberId,
                 account.organisationId,
                 account.createdAt,

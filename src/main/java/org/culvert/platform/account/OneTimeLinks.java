@@ -69,8 +69,7 @@ class OneTimeLinks {
 
     /** Uses a link up; false when somebody was quicker. */
     boolean use(UUID id) {
-        return sql.update(
-                        "update one_time_links set used_at = ? where id = ? and used_at is null", clock.instant(), id)
+        return sql.update("update one_time_links set used_at = ? where id = ? and used_at is null", clock.instant(), id)
                 == 1;
     }
 }

@@ -31,7 +31,6 @@ final class Secrets {
 
     /** Whether two secrets are the same, in a time that does not tell how far they agree. */
     static boolean same(String one, String other) {
-        return MessageDigest.isEqual(
-                one.getBytes(StandardCharsets.UTF_8), other.getBytes(StandardCharsets.UTF_8));
+        return MessageDigest.isEqual(one.getBytes(StandardCharsets.UTF_8), other.getBytes(StandardCharsets.UTF_8));
     }
 }

@@ -17,7 +17,8 @@ public class Sessions {
     private static final Duration SEEN_ANEW_AFTER = Duration.ofMinutes(1);
 
     /** A session as its person sees it. */
-    public record SessionView(UUID id, @Nullable Instant createdAt, @Nullable Instant lastSeenAt) {}
+    public record SessionView(
+            UUID id, @Nullable Instant createdAt, @Nullable Instant lastSeenAt) {}
 
     /** A session that has just begun; the secret goes into the cookie and is kept nowhere. */
     record Begun(UUID id, String secret) {}
@@ -94,6 +95,8 @@ public class Sessions {
 
     void endAll(UUID accountId) {
         sql.update(
-                "update sessions set ended_at = ? where account_id = ? and ended_at is null", clock.instant(), accountId);
+                "update sessions set ended_at = ? where account_id = ? and ended_at is null",
+                clock.instant(),
+                accountId);
     }
 }

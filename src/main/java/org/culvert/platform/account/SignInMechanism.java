@@ -53,7 +53,8 @@ class SignInMechanism implements HttpAuthenticationMechanism {
     private static AuthenticationRequest ofHeader(String header) {
         String low = header.toLowerCase(Locale.ROOT);
         if (low.startsWith("bearer ")) {
-            return new Credentials.OfToken(null, header.substring("bearer ".length()).strip());
+            return new Credentials.OfToken(
+                    null, header.substring("bearer ".length()).strip());
         }
         if (low.startsWith("basic ")) {
             try {

@@ -68,8 +68,7 @@ final class SignInProblems {
                     && headers.getAcceptableMediaTypes().stream().anyMatch(MediaType.TEXT_HTML_TYPE::equals);
             if (page) {
                 String next = asked.getRawPath() + (asked.getRawQuery() == null ? "" : "?" + asked.getRawQuery());
-                return Response.seeOther(
-                                URI.create("/sign-in?next=" + URLEncoder.encode(next, StandardCharsets.UTF_8)))
+                return Response.seeOther(URI.create("/sign-in?next=" + URLEncoder.encode(next, StandardCharsets.UTF_8)))
                         .build();
             }
             return problem(

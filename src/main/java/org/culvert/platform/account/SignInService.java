@@ -37,9 +37,7 @@ public class SignInService implements DailyJob {
                 .orElse(null);
         boolean fits = passwords.fits(account, password);
         tries.note(username, source, fits);
-        return fits && account != null
-                ? Optional.of(sessions.begin(account).secret())
-                : Optional.empty();
+        return fits && account != null ? Optional.of(sessions.begin(account).secret()) : Optional.empty();
     }
 
     /** Ends one session of an account. */

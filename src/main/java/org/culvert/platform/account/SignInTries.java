@@ -1,5 +1,6 @@
 package org.culvert.platform.account;
 
+import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -7,7 +8,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
-import jakarta.enterprise.context.ApplicationScoped;
 import org.culvert.platform.SignInException;
 
 /**

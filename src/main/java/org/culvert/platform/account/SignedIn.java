@@ -39,16 +39,14 @@ final class SignedIn {
         }
 
         @Override
-        public Uni<SecurityIdentity> authenticate(
-                Credentials.OfSession request, AuthenticationRequestContext context) {
+        public Uni<SecurityIdentity> authenticate(Credentials.OfSession request, AuthenticationRequestContext context) {
             return context.runBlocking(() -> asking(() -> sessions.find(request.secret)
                     .map(session -> identity(session.holder())
                             .addAttribute(SESSION_ID, session.id())
                             .addAttribute(FORM_SECRET, session.formSecret())
                             .build())
-                    .orElseGet(() -> QuarkusSecurityIdentity.builder()
-                            .setAnonymous(true)
-                            .build())));
+                    .orElseGet(() ->
+                            QuarkusSecurityIdentity.builder().setAnonymous(true).build())));
         }
     }
 

@@ -62,7 +62,8 @@ class Sql {
         PreparedStatement statement = connection.prepareStatement(sql);
         for (int i = 0; i < values.length; i++) {
             Object value = values[i];
-            statement.setObject(i + 1, value instanceof Instant at ? OffsetDateTime.ofInstant(at, ZoneOffset.UTC) : value);
+            statement.setObject(
+                    i + 1, value instanceof Instant at ? OffsetDateTime.ofInstant(at, ZoneOffset.UTC) : value);
         }
         return statement;
     }

@@ -81,8 +81,9 @@ public class TokenService {
                 .orElse(0);
         if (standing >= MOST_OF_AN_ACCOUNT) {
             throw InvalidException.of(
-                    "name", "This account has " + standing + " tokens.", "fewer than " + MOST_OF_AN_ACCOUNT
-                            + ": revoke those that are not used");
+                    "name",
+                    "This account has " + standing + " tokens.",
+                    "fewer than " + MOST_OF_AN_ACCOUNT + ": revoke those that are not used");
         }
         String secret = PREFIX + Secrets.random();
         return new TokenMade(keep(accountId, name, secret, scopes, expiresAt), secret);

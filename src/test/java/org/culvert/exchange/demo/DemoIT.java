@@ -266,8 +266,8 @@ class DemoIT {
                         "Authorization",
                         "Basic "
                                 + Base64.getEncoder()
-                                        .encodeToString(
-                                                (role + ':' + DemoAccounts.token(role)).getBytes(StandardCharsets.UTF_8)))
+                                        .encodeToString((role + ':' + DemoAccounts.token(role))
+                                                .getBytes(StandardCharsets.UTF_8)))
                 .header("Content-Type", "application/json");
         if (body != null) {
             request.header("Idempotency-Key", UUID.randomUUID().toString());

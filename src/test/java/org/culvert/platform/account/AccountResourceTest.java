@@ -38,7 +38,10 @@ class AccountResourceTest {
     }
 
     private static int statusOf(String token, String path) {
-        return RestAssured.given().header("Authorization", "Bearer " + token).get(path).statusCode();
+        return RestAssured.given()
+                .header("Authorization", "Bearer " + token)
+                .get(path)
+                .statusCode();
     }
 
     @Test
@@ -56,7 +59,7 @@ class AccountResourceTest {
                 .body("invitation", nullValue());
         Api.post(ADMIN, "/api/accounts", entry.formatted(username, "dispatcher"))
                 .statusCode(409)
-                .body("detail", containsString("username is taken"));
+                .body("detail", containsString("has this name already"));
         String token = FormSignIn.makeToken(server(), username, "a long enough one", "incidents:read");
         assertThat(statusOf(token, "/api/incidents")).isEqualTo(200);
     }
@@ -86,7 +89,8 @@ class AccountResourceTest {
         assertThat(person.submit(link, link, "password", GOOD, "again", "another one at all")
                         .statusCode())
                 .isEqualTo(400);
-        assertThat(person.submit(link, link, "password", "short", "again", "short").statusCode())
+        assertThat(person.submit(link, link, "password", "short", "again", "short")
+                        .statusCode())
                 .isEqualTo(400);
         assertThat(person.submit(link, link, "password", GOOD, "again", GOOD).statusCode())
                 .isEqualTo(303);
@@ -104,10 +108,10 @@ class AccountResourceTest {
         var person = new FormSignIn(server());
         person.signIn(username, GOOD);
         assertThat(person.get("/account").statusCode()).isEqualTo(200);
-        String older = Api.make(ADMIN, "/api/accounts/" + id + "/reset-links", "{}")
-                .getString("link");
-        String newer = Api.make(ADMIN, "/api/accounts/" + id + "/reset-links", "{}")
-                .getString("link");
+        String older =
+                Api.make(ADMIN, "/api/accounts/" + id + "/reset-links", "{}").getString("link");
+        String newer =
+                Api.make(ADMIN, "/api/accounts/" + id + "/reset-links", "{}").getString("link");
         var other = new FormSignIn(server());
         assertThat(other.get(older).statusCode()).isEqualTo(404);
         assertThat(other.submit(newer, newer, "password", GOOD + "!", "again", GOOD + "!")
@@ -126,11 +130,15 @@ class AccountResourceTest {
         person.signIn(username, GOOD);
         String token = FormSignIn.makeToken(server(), username, GOOD, "*:read");
         assertThat(statusOf(token, "/api/cases")).isEqualTo(200);
-        Api.post(ADMIN, "/api/accounts/" + id + "/disabling", "{}").statusCode(200).body("disabledAt", notNullValue());
+        Api.post(ADMIN, "/api/accounts/" + id + "/disabling", "{}")
+                .statusCode(200)
+                .body("disabledAt", notNullValue());
         assertThat(statusOf(token, "/api/cases")).isEqualTo(401);
         assertThat(person.get("/account").statusCode()).isEqualTo(303);
         assertThat(person.signIn(username, GOOD).statusCode()).isEqualTo(401);
-        Api.post(ADMIN, "/api/accounts/" + id + "/enabling", "{}").statusCode(200).body("disabledAt", nullValue());
+        Api.post(ADMIN, "/api/accounts/" + id + "/enabling", "{}")
+                .statusCode(200)
+                .body("disabledAt", nullValue());
         assertThat(person.signIn(username, GOOD).statusCode()).isEqualTo(303);
         assertThat(statusOf(token, "/api/cases")).isEqualTo(401);
     }
@@ -141,7 +149,11 @@ class AccountResourceTest {
         String id = account(username, "carer").getString("id");
         String token = FormSignIn.makeToken(server(), username, GOOD, "*:read");
         assertThat(statusOf(token, "/api/accounts")).isEqualTo(403);
-        Api.as(ADMIN).body("{\"roles\":[\"admin\"]}").put("/api/accounts/" + id + "/roles").then().statusCode(200);
+        Api.as(ADMIN)
+                .body("{\"roles\":[\"admin\"]}")
+                .put("/api/accounts/" + id + "/roles")
+                .then()
+                .statusCode(200);
         assertThat(statusOf(token, "/api/accounts")).isEqualTo(200);
     }
 

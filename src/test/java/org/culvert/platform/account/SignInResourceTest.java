@@ -161,7 +161,11 @@ class SignInResourceTest {
                     .statusCode(403)
                     .body("type", equalTo("/problems/forged"));
         }
-        RestAssured.given().formParam("username", username).post("/sign-in").then().statusCode(403);
+        RestAssured.given()
+                .formParam("username", username)
+                .post("/sign-in")
+                .then()
+                .statusCode(403);
         assertThat((List<?>) RestAssured.given()
                         .cookie("culvert", session)
                         .get("/api/tokens")
@@ -192,7 +196,8 @@ class SignInResourceTest {
             in.then().statusCode(303);
             assertThat(in.header("Location")).as(next).isEqualTo("http://localhost:" + RestAssured.port + "/");
         }
-        assertThat(send(username, GOOD, "/hotspots?cursor=a%2Fb").header("Location")).endsWith("/hotspots?cursor=a%2Fb");
+        assertThat(send(username, GOOD, "/hotspots?cursor=a%2Fb").header("Location"))
+                .endsWith("/hotspots?cursor=a%2Fb");
     }
 
     @Test
@@ -217,7 +222,9 @@ class SignInResourceTest {
     void anAddressThatGuessesManyNamesWaits() {
         int refused = 0;
         for (int i = 0; i < SignInTries.TRIES_OF_A_SOURCE + 3; i++) {
-            if (send("name-" + i + "-" + UUID.randomUUID(), "a wrong password", "/").statusCode() == 429) {
+            if (send("name-" + i + "-" + UUID.randomUUID(), "a wrong password", "/")
+                            .statusCode()
+                    == 429) {
                 refused++;
             }
         }
@@ -243,7 +250,14 @@ class SignInResourceTest {
         here.signIn(username, GOOD);
         elsewhere.signIn(username, GOOD);
         HttpResponse<String> refused = here.submit(
-                "/account", "/account/password", "before", "not it at all", "password", GOOD + "s", "again", GOOD + "s");
+                "/account",
+                "/account/password",
+                "before",
+                "not it at all",
+                "password",
+                GOOD + "s",
+                "again",
+                GOOD + "s");
         assertThat(refused.statusCode()).isEqualTo(400);
         assertThat(elsewhere.get("/account").statusCode()).isEqualTo(200);
         assertThat(here.submit(
