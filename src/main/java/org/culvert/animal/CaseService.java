@@ -12,6 +12,7 @@ import org.culvert.platform.ConflictException;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
+import org.culvert.platform.sight.Sight;
 import org.culvert.roster.Holder;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
@@ -19,6 +20,9 @@ import org.jspecify.annotations.Nullable;
 /** Opens cases, follows where the animal is, and ends them. */
 @ApplicationScoped
 public class CaseService {
+    private static final String LATE = "exists (select 1 from cases c where c.id = h.id"
+            + " and c.recorded_at > c.happened_at + interval '1 hour')";
+
     private final CaseRepositories.Animals animals;
     private final CaseRepositories.Cases cases;
     private final CaseRepositories.WhereaboutsRows whereabouts;
@@ -28,6 +32,7 @@ public class CaseService {
     private final CaseReader reader;
     private final IncidentService incidents;
     private final TaxonService taxa;
+    private final Sight sight;
     private final Clock clock;
 
     CaseService(
@@ -40,6 +45,7 @@ public class CaseService {
             CaseReader reader,
             IncidentService incidents,
             TaxonService taxa,
+            Sight sight,
             Clock clock) {
         this.animals = animals;
         this.cases = cases;
@@ -50,6 +56,7 @@ public class CaseService {
         this.reader = reader;
         this.incidents = incidents;
         this.taxa = taxa;
+        this.sight = sight;
         this.clock = clock;
     }
 
@@ -130,18 +137,21 @@ public class CaseService {
     }
 
     /**
-     * Cases, newest first.
+     * Cases, newest first: of those who see only their own organisation's, these.
      *
      * @param lateOnly only those entered more than an hour after the animal was found
      */
     @Transactional
     public Page<CaseView> listCases(int limit, @Nullable UUID before, boolean lateOnly) {
-        List<Case> rows = cases.find(
-                        "(?1 is null or id < ?1) and (?2 = false or recordedAt > happenedAt + 1 hour) order by id desc",
-                        before,
-                        lateOnly)
-                .page(0, limit + 1)
-                .list();
+        List<Case> rows = sight.seesOwnOnly("case")
+                ? cases.list(
+                        "id in ?1 order by id desc", sight.listOwn("case", before, limit + 1, lateOnly ? LATE : null))
+                : cases.find(
+                                "(?1 is null or id < ?1) and (?2 = false or recordedAt > happenedAt + 1 hour) order by id desc",
+                                before,
+                                lateOnly)
+                        .page(0, limit + 1)
+                        .list();
         return Page.of(rows, limit, row -> reader.view(row), row -> row.id().toString());
     }
 

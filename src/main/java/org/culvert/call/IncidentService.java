@@ -21,12 +21,18 @@ import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
 import org.culvert.platform.Rows;
 import org.culvert.platform.ledger.RecordViews;
+import org.culvert.platform.sight.Sight;
 import org.culvert.road.PlaceAsGiven;
 import org.jspecify.annotations.Nullable;
 
 /** Shows incidents, joins two that are one, undoes that, and hands road evidence what it may count. */
 @ApplicationScoped
 public class IncidentService {
+    private static final String ALONE =
+            "not exists (select 1 from incident_joins j where j.joined_incident_id = h.id and j.undone_at is null)";
+    private static final String LATE = " and exists (select 1 from incidents i where i.id = h.id"
+            + " and i.recorded_at > i.reported_at + interval '1 hour')";
+
     private final Ledger.Incidents incidents;
     private final Ledger.Places places;
     private final Ledger.Joins joins;
@@ -36,6 +42,7 @@ public class IncidentService {
     private final EntityManager entities;
     private final RecordViews records;
     private final Actor actor;
+    private final Sight sight;
     private final Clock clock;
 
     IncidentService(
@@ -48,6 +55,7 @@ public class IncidentService {
             EntityManager entities,
             RecordViews records,
             Actor actor,
+            Sight sight,
             Clock clock) {
         this.incidents = incidents;
         this.places = places;
@@ -58,6 +66,7 @@ public class IncidentService {
         this.entities = entities;
         this.records = records;
         this.actor = actor;
+        this.sight = sight;
         this.clock = clock;
     }
 
@@ -70,21 +79,26 @@ public class IncidentService {
     }
 
     /**
-     * Incidents that stand by themselves, newest first.
+     * Incidents that stand by themselves, newest first: for those who see only their own organisation's,
+     * these.
      *
      * @param lateOnly only those entered more than an hour after they were reported
      */
     @Transactional
     public Page<IncidentView> listIncidents(int limit, @Nullable UUID before, boolean lateOnly, boolean showPeople) {
-        List<Incident> rows = incidents
-                .find(
-                        "(?1 is null or id < ?1) and (?2 = false or recordedAt > reportedAt + 1 hour)"
-                                + " and id not in (select j.joinedIncidentId from IncidentJoin j where"
-                                + " j.undoneAt is null) order by id desc",
-                        before,
-                        lateOnly)
-                .page(0, limit + 1)
-                .list();
+        List<Incident> rows = sight.seesOwnOnly("incident")
+                ? incidents.list(
+                        "id in ?1 order by id desc",
+                        sight.listOwn("incident", before, limit + 1, lateOnly ? ALONE + LATE : ALONE))
+                : incidents
+                        .find(
+                                "(?1 is null or id < ?1) and (?2 = false or recordedAt > reportedAt + 1 hour)"
+                                        + " and id not in (select j.joinedIncidentId from IncidentJoin j where"
+                                        + " j.undoneAt is null) order by id desc",
+                                before,
+                                lateOnly)
+                        .page(0, limit + 1)
+                        .list();
         return Page.of(
                 rows, limit, row -> view(row, showPeople), row -> row.id().toString());
     }

@@ -1,7 +1,11 @@
 package org.culvert.call;
 
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
+import org.culvert.geo.Generalisation;
+import org.culvert.geo.Position;
+import org.culvert.platform.sight.Generalised;
 import org.culvert.road.PlaceUnderstood;
 import org.jspecify.annotations.Nullable;
 
@@ -22,4 +26,23 @@ public record PlaceView(
         @Nullable Double offsetMetres,
         @Nullable String side,
         boolean roadIsInDoubt,
-        List<PlaceUnderstood.OnRoad> otherRoads) {}
+        List<PlaceUnderstood.OnRoad> otherRoads)
+        implements Generalised {
+
+    /** The cell alone: road, chainage, side and words would lead to the place. */
+    @Override
+    public Map<String, Object> generalised(double gridDegrees) {
+        if (gridDegrees == 0) {
+            return Map.of();
+        }
+        Generalisation cell = Generalisation.of(
+                new Position(decimalLatitude, decimalLongitude), coordinateUncertaintyInMeters, gridDegrees);
+        return Map.of(
+                "decimalLatitude",
+                cell.centre().latitude(),
+                "decimalLongitude",
+                cell.centre().longitude(),
+                "coordinateUncertaintyInMeters",
+                cell.uncertaintyMetres());
+    }
+}

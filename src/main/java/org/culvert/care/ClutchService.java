@@ -24,6 +24,7 @@ import org.culvert.platform.NotFoundException;
 import org.culvert.platform.RefusedException;
 import org.culvert.platform.ledger.RecordView;
 import org.culvert.platform.ledger.RecordViews;
+import org.culvert.platform.sight.Sight;
 import org.culvert.roster.Holder;
 import org.jspecify.annotations.Nullable;
 
@@ -117,6 +118,7 @@ public class ClutchService {
     private final CustodyService custody;
     private final ClinicService clinic;
     private final RecordViews records;
+    private final Sight sight;
     private final Clock clock;
 
     ClutchService(
@@ -128,6 +130,7 @@ public class ClutchService {
             CustodyService custody,
             ClinicService clinic,
             RecordViews records,
+            Sight sight,
             Clock clock) {
         this.clutches = clutches;
         this.recoveries = recoveries;
@@ -137,11 +140,13 @@ public class ClutchService {
         this.custody = custody;
         this.clinic = clinic;
         this.records = records;
+        this.sight = sight;
         this.clock = clock;
     }
 
     @Transactional
     public ClutchView createClutch(ClutchEntry entry) {
+        sight.requireSeen("case", entry.motherCaseId());
         cases.getCase(entry.motherCaseId());
         requireAccounted(entry.eggs());
         Instant at = at(entry.eggs().at());

@@ -1,5 +1,6 @@
 package org.culvert.hotspot;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -9,6 +10,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param months collisions of the run by month of the year
  * @param hotspots by rank
+ * @param informationWithheld what the asker is not told; never in the document of a run
  */
 public record HotspotReport(
         Engine engine,
@@ -19,7 +21,8 @@ public record HotspotReport(
         List<Reason> leftOut,
         List<Month> months,
         String aboutIntervals,
-        List<Stretch> hotspots) {
+        List<Stretch> hotspots,
+        @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable String informationWithheld) {
 
     /** What computed it. */
     public record Engine(String name, String version) {}
@@ -63,8 +66,11 @@ public record HotspotReport(
 
     public record Reason(String reason, int incidents) {}
 
-    /** @param month 1 for January */
-    public record Month(int month, int incidents) {}
+    /**
+     * @param month 1 for January
+     * @param incidents null where the asker is not told; never in the document of a run
+     */
+    public record Month(int month, @Nullable Integer incidents) {}
 
     public record Point(double decimalLatitude, double decimalLongitude) {}
 

@@ -5,6 +5,10 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -15,6 +19,7 @@ import org.culvert.platform.ConflictException;
 import org.culvert.platform.JobQueue;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
+import org.culvert.platform.sight.SightModule;
 import org.jspecify.annotations.Nullable;
 
 /** Takes hotspot runs on, says how far they have come, and hands out what came of them. */
@@ -38,6 +43,7 @@ public class HotspotRunService {
     private final RunSettingsReader reader;
     private final JobQueue queue;
     private final ObjectMapper mapper;
+    private final AuthoritySight authority;
 
     HotspotRunService(
             Runs runs,
@@ -45,13 +51,15 @@ public class HotspotRunService {
             Results results,
             RunSettingsReader reader,
             JobQueue queue,
-            ObjectMapper mapper) {
+            ObjectMapper mapper,
+            AuthoritySight authority) {
         this.runs = runs;
         this.progresses = progresses;
         this.results = results;
         this.reader = reader;
         this.queue = queue;
         this.mapper = mapper;
+        this.authority = authority;
     }
 
     /** Takes a run on; it is computed by whichever node is free. */
@@ -92,7 +100,7 @@ public class HotspotRunService {
     }
 
     /**
-     * The document of a finished run.
+     * The document of a finished run, to the byte unless something in it is not for the asker.
      *
      * @throws ConflictException while there is none
      */
@@ -101,16 +109,34 @@ public class HotspotRunService {
         require(id);
         RunResult result = results.findByIdOptional(id)
                 .orElseThrow(() -> new ConflictException("That run has no result yet; look at its state."));
-        return new Document(result.document, result.documentSha256);
+        HotspotReport whole = read(result);
+        HotspotReport seen = authority.seen(whole);
+        return seen == whole ? new Document(result.document, result.documentSha256) : written(seen);
     }
 
-    /** The document of a finished run, read. */
+    /** The report of a finished run as the asker sees it. */
     @Transactional
     public HotspotReport getReport(UUID id) {
+        require(id);
+        return authority.seen(read(results.findByIdOptional(id)
+                .orElseThrow(() -> new ConflictException("That run has no result yet; look at its state."))));
+    }
+
+    private HotspotReport read(RunResult result) {
         try {
-            return mapper.readValue(getDocument(id).text(), HotspotReport.class);
+            return mapper.readValue(result.document, HotspotReport.class);
         } catch (JsonProcessingException e) {
             throw new IllegalStateException("a kept document cannot be read", e);
+        }
+    }
+
+    private Document written(HotspotReport seen) {
+        try {
+            String text = mapper.writer().withAttribute(SightModule.KEPT, true).writeValueAsString(seen);
+            byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
+            return new Document(text, HexFormat.of().formatHex(digest));
+        } catch (JsonProcessingException | NoSuchAlgorithmException e) {
+            throw new IllegalStateException("a report cannot be written", e);
         }
     }
 

@@ -59,7 +59,8 @@ final class ReportMaker {
                         .mapToObj(month -> new HotspotReport.Month(month, evidence.months()[month - 1]))
                         .toList(),
                 ABOUT_INTERVALS,
-                hotspots.stream().map(this::stretch).toList());
+                hotspots.stream().map(this::stretch).toList(),
+                null);
     }
 
     private String sentence(Chance chance) {

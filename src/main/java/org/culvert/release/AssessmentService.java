@@ -26,6 +26,7 @@ import org.culvert.platform.Page;
 import org.culvert.platform.RegionService;
 import org.culvert.platform.ledger.RecordView;
 import org.culvert.platform.ledger.RecordViews;
+import org.culvert.platform.sight.Sight;
 import org.culvert.release.rules.Assessor;
 import org.culvert.release.rules.Finding;
 import org.culvert.release.rules.Ground;
@@ -113,6 +114,7 @@ public class AssessmentService {
     private final TaxonService taxa;
     private final RegionService region;
     private final RecordViews records;
+    private final Sight sight;
     private final Clock clock;
 
     AssessmentService(
@@ -124,6 +126,7 @@ public class AssessmentService {
             TaxonService taxa,
             RegionService region,
             RecordViews records,
+            Sight sight,
             Clock clock) {
         this.assessments = assessments;
         this.unsuitablePlaces = unsuitablePlaces;
@@ -133,11 +136,13 @@ public class AssessmentService {
         this.taxa = taxa;
         this.region = region;
         this.records = records;
+        this.sight = sight;
         this.clock = clock;
     }
 
     @Transactional
     public AssessmentView assess(AssessmentEntry entry) {
+        sight.requireSeen("case", entry.caseId());
         CaseView told = cases.getCase(entry.caseId());
         if (told.fate() != null) {
             throw new ConflictException("That case has ended: " + told.fate().fate() + ".");
@@ -156,11 +161,23 @@ public class AssessmentService {
     /** Assessments of a case, or all, newest first. */
     @Transactional
     public Page<AssessmentView> listAssessments(@Nullable UUID caseId, int limit, @Nullable UUID before) {
-        List<Assessment> rows = assessments
-                .find("(?1 is null or caseId = ?1) and (?2 is null or id < ?2) order by id desc", caseId, before)
-                .page(0, limit + 1)
-                .list();
+        List<Assessment> rows = sight.seesOwnOnly("assessment")
+                ? listOwn(caseId, limit, before)
+                : assessments
+                        .find(
+                                "(?1 is null or caseId = ?1) and (?2 is null or id < ?2) order by id desc",
+                                caseId,
+                                before)
+                        .page(0, limit + 1)
+                        .list();
         return Page.of(rows, limit, this::view, row -> row.id().toString());
+    }
+
+    private List<Assessment> listOwn(@Nullable UUID caseId, int limit, @Nullable UUID before) {
+        String ofCase = caseId == null
+                ? null
+                : "exists (select 1 from assessments a where a.id = h.id and a.case_id = '" + caseId + "')";
+        return assessments.list("id in ?1 order by id desc", sight.listOwn("assessment", before, limit + 1, ofCase));
     }
 
     /** Records that the place where an animal was found is unsuitable, before another may be considered. */

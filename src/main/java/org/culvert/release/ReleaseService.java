@@ -25,6 +25,7 @@ import org.culvert.platform.Page;
 import org.culvert.platform.RefusedException;
 import org.culvert.platform.ledger.RecordView;
 import org.culvert.platform.ledger.RecordViews;
+import org.culvert.platform.sight.Sight;
 import org.culvert.release.rules.Finding;
 import org.culvert.roster.RosterService;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
@@ -128,6 +129,7 @@ public class ReleaseService {
     private final CaseService cases;
     private final RosterService roster;
     private final RecordViews records;
+    private final Sight sight;
     private final Clock clock;
 
     ReleaseService(
@@ -138,6 +140,7 @@ public class ReleaseService {
             CaseService cases,
             RosterService roster,
             RecordViews records,
+            Sight sight,
             Clock clock) {
         this.releases = releases;
         this.animals = animals;
@@ -146,6 +149,7 @@ public class ReleaseService {
         this.cases = cases;
         this.roster = roster;
         this.records = records;
+        this.sight = sight;
         this.clock = clock;
     }
 
@@ -191,9 +195,11 @@ public class ReleaseService {
 
     @Transactional
     public Page<ReleaseView> listReleases(int limit, @Nullable UUID before) {
-        List<Release> rows = releases.find("?1 is null or id < ?1 order by id desc", before)
-                .page(0, limit + 1)
-                .list();
+        List<Release> rows = sight.seesOwnOnly("release")
+                ? releases.list("id in ?1 order by id desc", sight.listOwn("release", before, limit + 1, null))
+                : releases.find("?1 is null or id < ?1 order by id desc", before)
+                        .page(0, limit + 1)
+                        .list();
         return Page.of(rows, limit, this::view, row -> row.id().toString());
     }
 

@@ -11,12 +11,16 @@ import jakarta.validation.constraints.Positive;
 import jakarta.validation.constraints.Size;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
+import org.culvert.geo.Generalisation;
+import org.culvert.geo.Position;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
 import org.culvert.platform.ledger.Change;
 import org.culvert.platform.ledger.RecordView;
 import org.culvert.platform.ledger.RecordViews;
+import org.culvert.platform.sight.Generalised;
 import org.culvert.release.rules.Site;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
@@ -82,7 +86,26 @@ public class SiteService {
             @Nullable String protectedArea,
             String landownerConsent,
             @Nullable LocalDate landownerConsentUntil,
-            RecordView record) {}
+            RecordView record)
+            implements Generalised {
+
+        /** The cell alone: name, catchment and reserve would lead to the place. */
+        @Override
+        public Map<String, Object> generalised(double gridDegrees) {
+            if (gridDegrees == 0) {
+                return Map.of();
+            }
+            Generalisation cell = Generalisation.of(
+                    new Position(decimalLatitude, decimalLongitude), coordinateUncertaintyInMeters, gridDegrees);
+            return Map.of(
+                    "decimalLatitude",
+                    cell.centre().latitude(),
+                    "decimalLongitude",
+                    cell.centre().longitude(),
+                    "coordinateUncertaintyInMeters",
+                    cell.uncertaintyMetres());
+        }
+    }
 
     private final ReleaseRepositories.Sites sites;
     private final TaxonService taxa;

@@ -38,8 +38,25 @@ class Taxon extends Recorded {
         vernacularName = entry.vernacularName();
         taxonRank = entry.taxonRank();
         taxonGroupId = groupId;
-        sensitivityGrid = entry.sensitivityGridDegrees();
-        sensitivityReason = entry.sensitivityReason();
-        sensitivityReviewBy = entry.sensitivityReviewBy();
+        // A list of names that says nothing of sensitivity must not lift it
+        if (entry.sensitivityGridDegrees() != null) {
+            sensitivityGrid = entry.sensitivityGridDegrees();
+            sensitivityReason = entry.sensitivityReason();
+            sensitivityReviewBy = entry.sensitivityReviewBy();
+        }
+    }
+
+    void keepTo(double gridDegrees, String reason, LocalDate reviewBy) {
+        sensitivityGrid = gridDegrees;
+        sensitivityReason = reason;
+        sensitivityReviewBy = reviewBy;
+        revisedBecause(reason);
+    }
+
+    void noLongerSensitive(String reason) {
+        sensitivityGrid = null;
+        sensitivityReason = null;
+        sensitivityReviewBy = null;
+        revisedBecause(reason);
     }
 }

@@ -2,13 +2,19 @@ package org.culvert.taxon;
 
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.QueryParam;
 import java.util.List;
+import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
 import org.culvert.platform.ledger.Ledgered;
+import org.culvert.platform.ledger.NeedsTag;
+import org.culvert.platform.ledger.Tagged;
 import org.jspecify.annotations.Nullable;
 
 /** Which animals there are. */
@@ -47,6 +53,31 @@ public class TaxonResource {
     @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
     public List<TaxonService.TaxonView> enterTaxa(List<TaxonService.@Valid TaxonEntry> entries) {
         return service.enterTaxa(entries);
+    }
+
+    /** Sensitive taxa whose review is past due. */
+    @GET
+    @Path("/taxa/sensitivity-reviews")
+    @RolesAllowed({Role.ADMIN, Role.COORDINATOR, Role.OFFICER})
+    public List<TaxonService.TaxonView> listReviewsDue() {
+        return service.listReviewsDue();
+    }
+
+    @GET
+    @Path("/taxa/{id}")
+    @Tagged
+    @RolesAllowed("**")
+    public TaxonService.TaxonView getTaxon(@PathParam("id") String id) {
+        return service.getTaxon(Paging.uuid("id", id));
+    }
+
+    @PUT
+    @Path("/taxa/{id}/sensitivity")
+    @NeedsTag("taxon")
+    @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
+    public TaxonService.TaxonView settleSensitivity(
+            @PathParam("id") String id, @NotNull @Valid TaxonService.SensitivityEntry entry) {
+        return service.settleSensitivity(Paging.uuid("id", id), entry);
     }
 
     @POST

@@ -3,11 +3,14 @@ package org.culvert.taxon;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
+import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Pattern;
+import java.time.Clock;
 import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +20,8 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
+import org.culvert.platform.Paging;
+import org.culvert.platform.ledger.TagSource;
 import org.jspecify.annotations.Nullable;
 
 /** Groups, taxa and cautions, kept as data. */
@@ -61,7 +66,14 @@ public class TaxonService {
             @Nullable String sensitivityReason,
             @Nullable LocalDate sensitivityReviewBy) {}
 
-    /** A taxon as others see it. */
+    /**
+     * A taxon as others see it.
+     *
+     * @param sensitivityGridDegrees its category: 0 for one whose places are withheld, 1, 0.1, 0.01 or 0.001 for one whose
+     *     places are told to the cell of a grid, null for one that is not sensitive. The categories are those of A. D.
+     *     Chapman, Current Best Practices for Generalizing Sensitive Species Occurrence Data, GBIF 2020,
+     *     doi:10.15468/doc-5jp4-5g10
+     */
     public record TaxonView(
             UUID id,
             String scientificName,
@@ -69,7 +81,24 @@ public class TaxonService {
             String taxonRank,
             String taxonGroup,
             UUID taxonGroupId,
-            @Nullable Double sensitivityGridDegrees) {}
+            @Nullable Double sensitivityGridDegrees,
+            @Nullable String sensitivityReason,
+            @Nullable LocalDate sensitivityReviewBy) {}
+
+    /**
+     * How far the places of a taxon are told.
+     *
+     * @param gridDegrees 0 (withheld), 1, 0.1, 0.01 or 0.001; left out: it is not, or no longer, sensitive
+     * @param reason why, in either case
+     * @param reviewBy when somebody looks at it again; not needed where it is not sensitive
+     */
+    public record SensitivityEntry(
+            @Nullable Double gridDegrees,
+            @NotBlank String reason,
+            @Nullable LocalDate reviewBy) {}
+
+    /** The categories, in degrees. */
+    private static final List<Double> CATEGORIES = List.of(0.0, 1.0, 0.1, 0.01, 0.001);
 
     /** A caution for callers or rescuers who meet a group. */
     public record CautionView(
@@ -91,16 +120,42 @@ public class TaxonService {
     @ApplicationScoped
     static class Cautions implements PanacheRepositoryBase<Caution, UUID> {}
 
+    @ApplicationScoped
+    static class Tag implements TagSource {
+        private final TaxonService service;
+
+        Tag(TaxonService service) {
+            this.service = service;
+        }
+
+        @Override
+        public String kind() {
+            return "taxon";
+        }
+
+        @Override
+        public void lock(String id) {
+            service.taxa.findById(Paging.uuid("id", id), LockModeType.PESSIMISTIC_WRITE);
+        }
+
+        @Override
+        public Optional<Object> show(String id) {
+            return Optional.of(service.getTaxon(Paging.uuid("id", id)));
+        }
+    }
+
     private final Groups groups;
     private final Taxa taxa;
     private final Cautions cautions;
     private final EntityManager entities;
+    private final Clock clock;
 
-    TaxonService(Groups groups, Taxa taxa, Cautions cautions, EntityManager entities) {
+    TaxonService(Groups groups, Taxa taxa, Cautions cautions, EntityManager entities, Clock clock) {
         this.groups = groups;
         this.taxa = taxa;
         this.cautions = cautions;
         this.entities = entities;
+        this.clock = clock;
     }
 
     @Transactional
@@ -126,6 +181,13 @@ public class TaxonService {
         for (int i = 0; i < entries.size(); i++) {
             TaxonEntry entry = entries.get(i);
             UUID groupId = requireGroup(i + ".taxonGroup", entry.taxonGroup()).id();
+            if (entry.sensitivityGridDegrees() != null) {
+                requireCategory(
+                        i + ".sensitivity",
+                        entry.sensitivityGridDegrees(),
+                        entry.sensitivityReason(),
+                        entry.sensitivityReviewBy());
+            }
             taxa.find("scientificName", entry.scientificName())
                     .firstResultOptional()
                     .ifPresentOrElse(
@@ -135,6 +197,58 @@ public class TaxonService {
         return views(taxa.list(
                 "scientificName in ?1 order by scientificName",
                 entries.stream().map(TaxonEntry::scientificName).toList()));
+    }
+
+    /** Says how far the places of a taxon are told, or that it is not sensitive. */
+    @Transactional
+    public TaxonView settleSensitivity(UUID id, SensitivityEntry entry) {
+        Taxon taxon = taxa.findByIdOptional(id).orElseThrow(() -> new NotFoundException("taxon", id));
+        Double grid = entry.gridDegrees();
+        LocalDate reviewBy = entry.reviewBy();
+        if (grid == null) {
+            taxon.noLongerSensitive(entry.reason());
+        } else {
+            requireCategory("", grid, entry.reason(), reviewBy);
+            taxon.keepTo(grid, entry.reason(), java.util.Objects.requireNonNull(reviewBy));
+        }
+        taxa.flush();
+        return getTaxon(id);
+    }
+
+    /** Whether any taxon of a group is sensitive. */
+    @Transactional
+    public boolean hasSensitive(String group) {
+        return taxa.count(
+                        "sensitivityGrid is not null and taxonGroupId = ?1",
+                        requireGroup("taxonGroup", group).id())
+                > 0;
+    }
+
+    /** Sensitive taxa at which somebody should have looked again by now. */
+    @Transactional
+    public List<TaxonView> listReviewsDue() {
+        LocalDate today = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
+        return views(taxa.list("sensitivityReviewBy < ?1 order by sensitivityReviewBy, scientificName", today));
+    }
+
+    private static void requireCategory(
+            String field, double grid, @Nullable String reason, @Nullable LocalDate reviewBy) {
+        if (!CATEGORIES.contains(grid)) {
+            throw InvalidException.of(
+                    field.isEmpty() ? "gridDegrees" : field + "GridDegrees",
+                    "There is no such category.",
+                    "0 (withheld), 1, 0.1, 0.01 or 0.001");
+        }
+        if (reason == null || reason.isBlank()) {
+            throw InvalidException.of(
+                    field.isEmpty() ? "reason" : field + "Reason", "A category needs a reason.", "a reason");
+        }
+        if (reviewBy == null) {
+            throw InvalidException.of(
+                    field.isEmpty() ? "reviewBy" : field + "ReviewBy",
+                    "A category needs a day by which somebody looks again.",
+                    "a date such as 2027-11-25");
+        }
     }
 
     @Transactional
@@ -240,6 +354,8 @@ public class TaxonService {
                 taxon.taxonRank,
                 groupKey,
                 taxon.taxonGroupId,
-                taxon.sensitivityGrid);
+                taxon.sensitivityGrid,
+                taxon.sensitivityReason,
+                taxon.sensitivityReviewBy);
     }
 }

@@ -20,6 +20,7 @@ public record ReportPage(
         HotspotReport.Network network,
         HotspotReport.Engine engine,
         String aboutIntervals,
+        @Nullable String informationWithheld,
         List<Row> rows,
         List<LeftOutRow> leftOut,
         int leftOutTotal,
@@ -45,7 +46,7 @@ public record ReportPage(
     public record LeftOutRow(String reason, int incidents) {}
 
     /** A bar of the chart; its foot is at {@code y + height}. */
-    public record Bar(String name, String shortName, int incidents, int x, int y, int width, int height) {
+    public record Bar(String name, String shortName, String incidents, int x, int y, int width, int height) {
         /** Where its middle is. */
         public int middle() {
             return x + width / 2;
@@ -64,6 +65,7 @@ public record ReportPage(
                 report.network(),
                 report.engine(),
                 report.aboutIntervals(),
+                report.informationWithheld(),
                 report.hotspots().stream().map(ReportPage::row).toList(),
                 report.leftOut().stream()
                         .filter(reason -> reason.incidents() > 0)
@@ -100,23 +102,27 @@ public record ReportPage(
     }
 
     private static List<Bar> bars(List<HotspotReport.Month> months) {
-        int most = Math.max(
-                1,
-                months.stream().mapToInt(HotspotReport.Month::incidents).max().orElse(1));
+        int most = Math.max(1, months.stream().mapToInt(ReportPage::shown).max().orElse(1));
         int step = CHART_WIDTH / 12;
         return months.stream()
                 .map(month -> {
-                    int height = Math.round((float) month.incidents() / most * CHART_HEIGHT);
+                    int height = Math.round((float) shown(month) / most * CHART_HEIGHT);
                     return new Bar(
                             monthName(month.month()),
                             monthName(month.month()).substring(0, 1),
-                            month.incidents(),
+                            month.incidents() == null
+                                    ? "not told"
+                                    : month.incidents().toString(),
                             (month.month() - 1) * step + 3,
                             15 + CHART_HEIGHT - height,
                             step - 6,
                             height);
                 })
                 .toList();
+    }
+
+    private static int shown(HotspotReport.Month month) {
+        return month.incidents() == null ? 0 : month.incidents();
     }
 
     static String monthName(int month) {

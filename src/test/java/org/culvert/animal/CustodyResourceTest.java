@@ -88,8 +88,11 @@ class CustodyResourceTest {
         String id = newCase(world.rescuer).getString("id");
         String handOver = offer(id, "2026-01-10T03:00:00Z");
         Api.post(CLINIC, "/api/hand-overs/" + handOver + "/refusal", "{\"reason\":\"full tonight\"}")
-                .statusCode(200)
-                .body("state", equalTo("inCare"));
+                .statusCode(200);
+        // Whoever has refused an animal has no more to do with it: others see where it stayed.
+        assertThat(Api.get(COORDINATOR, "/api/cases/" + id).getString("state")).isEqualTo("inCare");
+        assertThat(Api.get(COORDINATOR, "/api/cases/" + id).getString("custody[-1].holder.memberId"))
+                .isEqualTo(world.rescuer);
     }
 
     @Test

@@ -105,6 +105,12 @@ class CallResourceTest {
                 .statusCode(200)
                 .body("calls[0].caller.name", equalTo("A Driver"))
                 .body("calls[0].words", equalTo("It moved"));
+        World world = World.shared();
+        Api.make(
+                DISPATCHER,
+                "/api/incidents/" + incident + "/attendances",
+                "{\"leadMemberId\":\"%s\",\"helperMemberIds\":[\"%s\"],\"policeReference\":\"E-1\"}"
+                        .formatted(world.rescuer, world.helper));
         for (String role : List.of(RESCUER, CARER)) {
             Api.as(role)
                     .get("/api/incidents/" + incident)

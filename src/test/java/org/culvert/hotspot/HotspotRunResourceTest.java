@@ -39,7 +39,7 @@ class HotspotRunResourceTest {
     }
 
     private static JsonPath result(String id) {
-        return Api.get(ROADS_AUTHORITY, "/api/hotspot-runs/" + id + "/result");
+        return Api.get(COORDINATOR, "/api/hotspot-runs/" + id + "/result");
     }
 
     @Test
@@ -332,5 +332,59 @@ class HotspotRunResourceTest {
         JsonPath list = Api.get(ROADS_AUTHORITY, "/api/hotspot-runs?limit=1");
         assertThat(list.getLong("items[0].exploratoryRunsSoFar")).isEqualTo(before + 1);
         assertThat(list.getString("next")).isNotEmpty();
+    }
+
+    @Test
+    void aRoadsAuthorityIsToldNoSmallNumberOfAMonth() {
+        String id = EvidenceWorld.run(WALLABIES);
+        List<Integer> whole = result(id).getList("months.incidents", Integer.class);
+        List<Integer> told = Api.get(ROADS_AUTHORITY, "/api/hotspot-runs/" + id + "/result")
+                .getList("months.incidents", Integer.class);
+        assertThat(told.stream().filter(java.util.Objects::isNull).count()).isNotEqualTo(1);
+        for (int month = 0; month < 12; month++) {
+            Integer shown = told.get(month);
+            assertThat(shown == null || shown.equals(whole.get(month))).isTrue();
+            assertThat(shown == null || shown == 0 || shown >= 5).isTrue();
+        }
+    }
+
+    @Test
+    void aRoadsAuthorityIsToldNoStretchOfASensitiveAnimal() {
+        String id = EvidenceWorld.run(WALLABIES);
+        String taxon = Api.get(COORDINATOR, "/api/taxa?q=Wallabia").getString("[0].id");
+        settle(taxon, "{\"gridDegrees\":0.1,\"reason\":\"for this test\",\"reviewBy\":\"2090-01-01\"}");
+        try {
+            JsonPath told = Api.get(ROADS_AUTHORITY, "/api/hotspot-runs/" + id + "/result");
+            assertThat(told.getList("hotspots")).isEmpty();
+            assertThat(told.getString("informationWithheld")).contains("sensitive");
+            assertThat(Api.as(ROADS_AUTHORITY)
+                            .get("/api/hotspot-runs/" + id + "/hotspots.geojson")
+                            .jsonPath()
+                            .getList("features"))
+                    .isEmpty();
+            assertThat(Api.as(ROADS_AUTHORITY)
+                            .get("/api/hotspot-runs/" + id + "/hotspots.csv")
+                            .asString()
+                            .lines())
+                    .hasSize(1);
+            assertThat(Api.as(ROADS_AUTHORITY).get("/hotspots/" + id).asString())
+                    .contains("are not told to you")
+                    .doesNotContain("hotspot-1");
+            assertThat(result(id).getList("hotspots")).isNotEmpty();
+        } finally {
+            settle(taxon, "{\"reason\":\"after the test\"}");
+        }
+        assertThat(Api.get(ROADS_AUTHORITY, "/api/hotspot-runs/" + id + "/result")
+                        .getList("hotspots"))
+                .isNotEmpty();
+    }
+
+    private static void settle(String taxon, String sensitivity) {
+        Api.as(COORDINATOR)
+                .header("If-Match", Api.tag(COORDINATOR, "/api/taxa/" + taxon))
+                .body(sensitivity)
+                .put("/api/taxa/" + taxon + "/sensitivity")
+                .then()
+                .statusCode(200);
     }
 }

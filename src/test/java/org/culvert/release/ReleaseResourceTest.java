@@ -97,7 +97,7 @@ class ReleaseResourceTest {
     }
 
     private JsonPath assess(String caseId, double degreesNorth) {
-        return Api.make(CLINIC, "/api/assessments", "{\"caseId\":\"%s\",%s}".formatted(caseId, position(degreesNorth)));
+        return Api.make(CARER, "/api/assessments", "{\"caseId\":\"%s\",%s}".formatted(caseId, position(degreesNorth)));
     }
 
     private static String release(List<String> cases, List<String> assessments, String more) {
@@ -344,7 +344,7 @@ class ReleaseResourceTest {
         Api.post(COORDINATOR, "/api/releases", release(cases, assessments, ""))
                 .statusCode(409)
                 .body("detail", containsString("released"));
-        Api.post(CLINIC, "/api/assessments", "{\"caseId\":\"%s\",%s}".formatted(cases.get(0), position(0)))
+        Api.post(CARER, "/api/assessments", "{\"caseId\":\"%s\",%s}".formatted(cases.get(0), position(0)))
                 .statusCode(409);
     }
 
@@ -394,7 +394,7 @@ class ReleaseResourceTest {
                 .getString("id");
         String id = newCase("").getString("id");
         String before = assess(id, 0).getString("id");
-        assertThat(Api.get(CLINIC, "/api/assessments/" + before).getString("overall"))
+        assertThat(Api.get(CARER, "/api/assessments/" + before).getString("overall"))
                 .isEqualTo("cantTell");
         Api.post(COORDINATOR, "/api/releases", release(List.of(id), List.of(before), ""))
                 .statusCode(422)
@@ -413,7 +413,7 @@ class ReleaseResourceTest {
                 .body("source", equalTo("the new edition"));
         JsonPath after = assess(id, 0);
         assertThat(after.getString("overall")).isEqualTo("pass");
-        assertThat(Api.get(CLINIC, "/api/assessments/" + before).getString("tests[0].rule.source"))
+        assertThat(Api.get(CARER, "/api/assessments/" + before).getString("tests[0].rule.source"))
                 .isEqualTo("an old edition");
     }
 
@@ -458,7 +458,7 @@ class ReleaseResourceTest {
                 .statusCode(400)
                 .body("errors[0].field", equalTo("greatestDistanceMetres"));
         String id = newCase("").getString("id");
-        Api.post(CLINIC, "/api/assessments", "{\"caseId\":\"%s\"}".formatted(id))
+        Api.post(CARER, "/api/assessments", "{\"caseId\":\"%s\"}".formatted(id))
                 .statusCode(400)
                 .body("errors[0].field", equalTo("siteId"));
         rule("code", "foundPlaceFirst", "");

@@ -1,6 +1,9 @@
 package org.culvert.support;
 
 import static org.culvert.platform.Role.ADMIN;
+import static org.culvert.platform.Role.CARER;
+import static org.culvert.platform.Role.CLINIC;
+import static org.culvert.platform.Role.RESCUER;
 
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -46,6 +49,9 @@ public final class World {
         carer = member(false, true, -30.48, 150.06);
         unlicensedCarer = member(false, true, -30.48, 150.07);
         incubatorKeeper = member(false, true, -30.44, 150.08);
+        TestAccounts.belong(RESCUER, rescuer, null);
+        TestAccounts.belong(CARER, carer, null);
+        TestAccounts.belong(CLINIC, null, clinic);
         authorise(carer, "turtles");
         authorise(incubatorKeeper, "turtles");
         Api.make(ADMIN, "/api/vaccinations", """

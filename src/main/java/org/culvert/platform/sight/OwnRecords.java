@@ -26,8 +26,9 @@ class OwnRecords implements ContainerRequestFilter {
         String path = request.getUriInfo().getPath();
         Optional<SightTable.HeldPath> asked = sight.table().findHeldPath(path.startsWith("/") ? path : "/" + path);
         if (asked.isPresent() && isIdentifier(asked.get().id())) {
-            sight.requireSeen(
-                    asked.get().resource(), UUID.fromString(asked.get().id()));
+            UUID id = UUID.fromString(asked.get().id());
+            sight.requireSeen(asked.get().resource(), id);
+            sight.asksAbout(asked.get().resource(), id);
         }
     }
 

@@ -50,14 +50,28 @@ public class Sight {
 
     /** Whether the asker sees of a kind of record only those of their own organisation. */
     public boolean seesOwnOnly(String resource) {
-        return right(resource, "id").exact() == Right.Exact.OWN;
+        return table.showsOwnOnly(resource, viewers.current().roles());
     }
 
     /** @throws NotFoundException if the asker sees only records of their own organisation and this is none of them */
     public void requireSeen(String resource, UUID id) {
         if (seesOwnOnly(resource) && !isOwn(resource, id)) {
-            throw new NotFoundException(resource.replace('-', ' '), id);
+            throw new NotFoundException(words(resource), id);
         }
+    }
+
+    private static String words(String resource) {
+        return resource.substring(resource.lastIndexOf('.') + 1).replace('-', ' ');
+    }
+
+    /** Notes that what is asked for is, or hangs on, a record that the asker may see. */
+    void asksAbout(String resource, UUID id) {
+        known.askAbout(new SightTable.HeldPath(resource, id.toString()));
+    }
+
+    /** The record that the address of the request names, if it names one that is somebody's own. */
+    SightTable.@Nullable HeldPath askedAbout() {
+        return known.askedAbout();
     }
 
     /** Whether a record is one of the asker's organisation. */
@@ -71,7 +85,7 @@ public class Sight {
 
     /** Looks up at once what will be asked of each of some records. */
     void lookUp(String resource, Collection<UUID> ids) {
-        if (right(resource, "id").exact() != Right.Exact.ALWAYS) {
+        if (seesOwnOnly(resource)) {
             lookUpOwn(resource, ids);
         }
         if (table.generalisesAny(resource, viewers.current().roles())) {

@@ -208,6 +208,19 @@ public final class SightTable {
         return widest;
     }
 
+    /** Whether some roles see fields of a resource in their own records, and none in others'. */
+    boolean showsOwnOnly(String resource, Collection<String> roles) {
+        boolean own = false;
+        for (String field : rights.getOrDefault(resource, Map.of()).keySet()) {
+            Right right = right(resource, field, roles);
+            if (right.exact() == Right.Exact.ALWAYS || right.otherwise() != Right.Otherwise.NOTHING) {
+                return false;
+            }
+            own |= right.exact() == Right.Exact.OWN;
+        }
+        return own;
+    }
+
     /** Whether some roles see any field of a resource generalised. */
     boolean generalisesAny(String resource, Collection<String> roles) {
         return rights.getOrDefault(resource, Map.of()).keySet().stream()

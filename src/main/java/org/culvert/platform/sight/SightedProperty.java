@@ -4,10 +4,12 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.ser.BeanPropertyWriter;
 import java.lang.reflect.Method;
+import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -44,12 +46,13 @@ final class SightedProperty extends BeanPropertyWriter {
             return;
         }
         Whose outer = (Whose) provider.getAttribute(WITHIN);
-        Whose whose = outer == null ? whose(bean) : outer;
-        Double grid = grid(right, whose);
+        Whose told = outer == null ? whose(bean) : outer;
+        Whose whose = told == null ? askedAbout() : told;
+        Double grid = grid(right, bean, whose);
         if (grid == null) {
-            provider.setAttribute(WITHIN, whose);
+            provider.setAttribute(WITHIN, told);
             try {
-                if (whose == null) {
+                if (told == null) {
                     lookUpElements(get(bean));
                 }
                 super.serializeAsField(bean, generator, provider);
@@ -66,19 +69,29 @@ final class SightedProperty extends BeanPropertyWriter {
     }
 
     /** Null where the field is shown as it is; else how far it is generalised, if it is shown at all. */
-    private @Nullable Double grid(Right right, @Nullable Whose whose) {
-        boolean own = right.exact() == Right.Exact.OWN && whose != null && sight.isOwn(whose.resource(), whose.id());
-        if (right.exact() == Right.Exact.ALWAYS || own) {
+    private @Nullable Double grid(Right right, Object bean, @Nullable Whose whose) {
+        if (right.exact() == Right.Exact.ALWAYS || (right.exact() == Right.Exact.OWN && isOwn(bean, whose))) {
             return null;
         }
         if (right.otherwise() == Right.Otherwise.NOTHING) {
             return Sight.WITHHELD;
         }
-        double strictness = whose == null ? Sight.WITHHELD : sight.strictness(whose.resource(), whose.id());
+        double strictness = strictness(bean, whose);
         if (right.otherwise() == Right.Otherwise.COARSE) {
             return Math.max(strictness, COARSEST_SHOWN);
         }
         return strictness == 0 ? null : strictness;
+    }
+
+    private boolean isOwn(Object bean, @Nullable Whose whose) {
+        return bean instanceof SelfTold told ? told.own() : whose != null && sight.isOwn(whose.resource(), whose.id());
+    }
+
+    private double strictness(Object bean, @Nullable Whose whose) {
+        if (bean instanceof SelfTold told) {
+            return told.strictness();
+        }
+        return whose == null ? Sight.WITHHELD : sight.strictness(whose.resource(), whose.id());
     }
 
     /** A list of records is looked up at once. */
@@ -100,6 +113,12 @@ final class SightedProperty extends BeanPropertyWriter {
         }
     }
 
+    /** What has no owner of its own is as much the asker's as the record whose address it was asked under. */
+    private @Nullable Whose askedAbout() {
+        SightTable.HeldPath record = sight.askedAbout();
+        return record == null ? null : new Whose(record.resource(), UUID.fromString(record.id()));
+    }
+
     private @Nullable Whose whose(Object bean) {
         if (!SightModule.isOurs(bean.getClass())) {
             return null;
@@ -108,13 +127,16 @@ final class SightedProperty extends BeanPropertyWriter {
         if (sight.table().findHeld(name).isEmpty()) {
             return null;
         }
-        Method id = Arrays.stream(bean.getClass().getRecordComponents())
-                .filter(component -> component.getName().equals("id"))
+        Optional<Method> id = Arrays.stream(bean.getClass().getRecordComponents())
+                .filter(component ->
+                        component.getName().equals("id") && component.getType().equals(UUID.class))
                 .findFirst()
-                .orElseThrow(() -> new IllegalStateException(name + " has no identifier, and cannot be anybody's own"))
-                .getAccessor();
+                .map(RecordComponent::getAccessor);
+        if (id.isEmpty()) {
+            return null;
+        }
         try {
-            return new Whose(name, (UUID) id.invoke(bean));
+            return new Whose(name, (UUID) id.get().invoke(bean));
         } catch (ReflectiveOperationException e) {
             throw new IllegalStateException("the identifier of " + name + " cannot be read", e);
         }

@@ -24,6 +24,8 @@ public class Viewers {
         @Nullable
         Viewer viewer;
 
+        SightTable.@Nullable HeldPath askedAbout;
+
         final Map<String, Map<UUID, Boolean>> own = new HashMap<>();
         final Map<String, Map<UUID, Double>> strictness = new HashMap<>();
 
@@ -34,6 +36,14 @@ public class Viewers {
         @Nullable
         Viewer viewer() {
             return viewer;
+        }
+
+        void askAbout(SightTable.HeldPath record) {
+            askedAbout = record;
+        }
+
+        SightTable.@Nullable HeldPath askedAbout() {
+            return askedAbout;
         }
 
         Map<UUID, Boolean> own(String resource) {

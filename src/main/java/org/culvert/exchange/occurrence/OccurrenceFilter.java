@@ -1,0 +1,68 @@
+package org.culvert.exchange.occurrence;
+
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import org.culvert.platform.InvalidException;
+import org.jspecify.annotations.Nullable;
+
+/** Which occurrences are asked for. */
+record OccurrenceFilter(
+        @Nullable String taxonGroup,
+        @Nullable LocalDate from,
+        @Nullable LocalDate to,
+        double @Nullable [] bbox) {
+
+    static OccurrenceFilter read(
+            @Nullable String taxonGroup, @Nullable String from, @Nullable String to, @Nullable String bbox) {
+        return new OccurrenceFilter(taxonGroup, day("from", from), day("to", to), box(bbox));
+    }
+
+    /** In one line, as it is kept of what went out. */
+    String words() {
+        return "taxonGroup=" + (taxonGroup == null ? "" : taxonGroup) + " from=" + (from == null ? "" : from) + " to="
+                + (to == null ? "" : to) + " bbox="
+                + (bbox == null ? "" : bbox[0] + "," + bbox[1] + "," + bbox[2] + "," + bbox[3]);
+    }
+
+    private static @Nullable LocalDate day(String field, @Nullable String text) {
+        try {
+            LocalDate day = text == null ? null : LocalDate.parse(text);
+            if (day != null && (day.getYear() < 1 || day.getYear() > 9999)) {
+                throw new DateTimeException("out of range");
+            }
+            return day;
+        } catch (DateTimeException e) {
+            throw InvalidException.of(field, "This is no day.", "a day such as 2026-11-25");
+        }
+    }
+
+    private static double @Nullable [] box(@Nullable String text) {
+        if (text == null) {
+            return null;
+        }
+        String[] parts = text.split(",", -1);
+        double[] box = new double[4];
+        try {
+            for (int i = 0; i < 4; i++) {
+                box[i] = Double.parseDouble(parts[i].strip());
+            }
+        } catch (NumberFormatException | ArrayIndexOutOfBoundsException e) {
+            throw wrongBox();
+        }
+        boolean sane = parts.length == 4
+                && box[0] >= -180
+                && box[2] <= 180
+                && box[1] >= -90
+                && box[3] <= 90
+                && box[0] <= box[2]
+                && box[1] <= box[3];
+        if (!sane) {
+            throw wrongBox();
+        }
+        return box;
+    }
+
+    private static InvalidException wrongBox() {
+        return InvalidException.of("bbox", "This is no box.", "west,south,east,north in degrees");
+    }
+}

@@ -1,0 +1,83 @@
+package org.culvert.hotspot;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.ArrayList;
+import java.util.List;
+import org.culvert.hotspot.stats.SmallNumbers;
+import org.culvert.platform.Role;
+import org.culvert.platform.sight.DisclosureService;
+import org.culvert.platform.sight.Sight;
+import org.culvert.taxon.TaxonService;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a roads authority sees of counts: no small numbers, and no place of a sensitive species. Whoever keeps the network's own
+ * records sees all; the document of a run stays as it is.
+ */
+@ApplicationScoped
+class AuthoritySight {
+    private static final String WITHHELD =
+            "%d stretches are not told to you: a species of this group is sensitive, and its"
+                    + " places are told under an agreement only.";
+
+    private final Sight sight;
+    private final DisclosureService disclosure;
+    private final TaxonService taxa;
+
+    AuthoritySight(Sight sight, DisclosureService disclosure, TaxonService taxa) {
+        this.sight = sight;
+        this.disclosure = disclosure;
+        this.taxa = taxa;
+    }
+
+    private boolean seesAll() {
+        return sight.viewer().hasAny(Role.COORDINATOR, Role.OFFICER, Role.ADMIN);
+    }
+
+    /** The smallest count that the asker may see, or null where every count. */
+    @Nullable
+    Integer smallestCount() {
+        return seesAll() ? null : Integer.valueOf(disclosure.settings().smallestCount());
+    }
+
+    /** Whether the asker is told no place of a group, since a species of it is sensitive. */
+    boolean withholdsPlacesOf(@Nullable String taxonGroup) {
+        return taxonGroup != null && !seesAll() && taxa.hasSensitive(taxonGroup);
+    }
+
+    /** The report as the asker sees it; the same one where nothing is left out. */
+    HotspotReport seen(HotspotReport report) {
+        Integer smallest = smallestCount();
+        if (smallest == null) {
+            return report;
+        }
+        List<HotspotReport.Month> months = withoutSmall(report.months(), smallest);
+        boolean withheld = withholdsPlacesOf(report.settings().taxonGroup())
+                && !report.hotspots().isEmpty();
+        return months.equals(report.months()) && !withheld
+                ? report
+                : new HotspotReport(
+                        report.engine(),
+                        report.network(),
+                        report.settings(),
+                        report.inputs(),
+                        report.errorRate(),
+                        report.leftOut(),
+                        months,
+                        report.aboutIntervals(),
+                        withheld ? List.of() : report.hotspots(),
+                        withheld ? WITHHELD.formatted(report.hotspots().size()) : null);
+    }
+
+    private static List<HotspotReport.Month> withoutSmall(List<HotspotReport.Month> months, int smallest) {
+        int[] counts = months.stream()
+                .mapToInt(month -> month.incidents() == null ? 0 : month.incidents())
+                .toArray();
+        boolean[] hidden = SmallNumbers.hidden(new int[][] {counts}, smallest)[0];
+        List<HotspotReport.Month> shown = new ArrayList<>();
+        for (int i = 0; i < counts.length; i++) {
+            shown.add(hidden[i] ? new HotspotReport.Month(months.get(i).month(), null) : months.get(i));
+        }
+        return shown;
+    }
+}

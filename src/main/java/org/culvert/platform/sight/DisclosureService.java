@@ -1,0 +1,85 @@
+package org.culvert.platform.sight;
+
+import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.LockModeType;
+import jakarta.transaction.Transactional;
+import jakarta.validation.constraints.Max;
+import jakarta.validation.constraints.Min;
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.Size;
+import java.util.Optional;
+import java.util.UUID;
+import org.culvert.platform.ledger.TagSource;
+
+/** Keeps how finely figures leave the network, which is data. */
+@ApplicationScoped
+public class DisclosureService {
+    /**
+     * How finely figures leave the network.
+     *
+     * @param smallestCount counts below this are not shown to roads authorities
+     * @param publicDelayDays days for which nothing that happened is public
+     * @param source why these
+     */
+    public record DisclosureSettingsView(
+            @Min(1) @Max(1000) int smallestCount,
+            @Min(0) @Max(3660) int publicDelayDays,
+            @NotBlank @Size(max = 2000) String source) {}
+
+    @ApplicationScoped
+    static class Settings implements PanacheRepositoryBase<DisclosureSettings, UUID> {}
+
+    @ApplicationScoped
+    static class Tag implements TagSource {
+        private final DisclosureService service;
+
+        Tag(DisclosureService service) {
+            this.service = service;
+        }
+
+        @Override
+        public String kind() {
+            return "disclosure-settings";
+        }
+
+        @Override
+        public void lock(String id) {
+            service.settings.findById(service.only().id(), LockModeType.PESSIMISTIC_WRITE);
+        }
+
+        @Override
+        public Optional<Object> show(String id) {
+            return Optional.of(service.settings());
+        }
+    }
+
+    private final Settings settings;
+
+    DisclosureService(Settings settings) {
+        this.settings = settings;
+    }
+
+    @Transactional
+    public DisclosureSettingsView settings() {
+        return view(only());
+    }
+
+    @Transactional
+    public DisclosureSettingsView settle(DisclosureSettingsView wanted) {
+        DisclosureSettings row = only();
+        row.change(wanted.smallestCount(), wanted.publicDelayDays(), wanted.source());
+        settings.flush();
+        return view(row);
+    }
+
+    private DisclosureSettings only() {
+        return settings.findAll()
+                .firstResultOptional()
+                .orElseThrow(() -> new IllegalStateException("the migrations made no settings of disclosure"));
+    }
+
+    private static DisclosureSettingsView view(DisclosureSettings row) {
+        return new DisclosureSettingsView(row.smallestCount, row.publicDelayDays, row.source);
+    }
+}

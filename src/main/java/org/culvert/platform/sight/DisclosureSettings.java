@@ -1,0 +1,23 @@
+package org.culvert.platform.sight;
+
+import jakarta.persistence.Entity;
+import jakarta.persistence.Table;
+import org.culvert.platform.Recorded;
+
+/** How finely figures leave the network. */
+@Entity
+@Table(name = "disclosure_settings")
+class DisclosureSettings extends Recorded {
+    int smallestCount;
+    int publicDelayDays;
+    String source;
+
+    protected DisclosureSettings() {}
+
+    void change(int smallestCount, int publicDelayDays, String source) {
+        this.smallestCount = smallestCount;
+        this.publicDelayDays = publicDelayDays;
+        this.source = source;
+        revisedBecause(source);
+    }
+}
