@@ -58,7 +58,8 @@ CREATE TABLE personal.sign_in_tries (
     username  bytea       NOT NULL,
     source    bytea       NOT NULL,
     tried_at  timestamptz NOT NULL,
-    succeeded boolean     NOT NULL
+    -- a try counts from its beginning, so that many at once are counted too
+    outcome   text        NOT NULL CHECK (outcome IN ('begun', 'wrong', 'right', 'refused'))
 );
 CREATE INDEX sign_in_tries_by_username ON personal.sign_in_tries (username, tried_at);
 CREATE INDEX sign_in_tries_by_source ON personal.sign_in_tries (source, tried_at);

@@ -123,9 +123,11 @@ public class TaxonService {
     @ApplicationScoped
     static class Tag implements TagSource {
         private final TaxonService service;
+        private final Taxa taxa;
 
-        Tag(TaxonService service) {
+        Tag(TaxonService service, Taxa taxa) {
             this.service = service;
+            this.taxa = taxa;
         }
 
         @Override
@@ -135,7 +137,7 @@ public class TaxonService {
 
         @Override
         public void lock(String id) {
-            service.taxa.findById(Paging.uuid("id", id), LockModeType.PESSIMISTIC_WRITE);
+            taxa.findById(Paging.uuid("id", id), LockModeType.PESSIMISTIC_WRITE);
         }
 
         @Override

@@ -18,6 +18,7 @@ import java.util.UUID;
 import org.culvert.platform.Actor;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.Paging;
+import org.culvert.platform.SignInException;
 import org.culvert.platform.account.AccountService;
 import org.culvert.platform.account.OwnForm;
 import org.culvert.platform.account.PageFrame;
@@ -26,7 +27,7 @@ import org.culvert.platform.account.TokenService;
 import org.jspecify.annotations.Nullable;
 
 /** One's own account: the password, the programs that sign in with it, and where one is signed in. */
-@OwnForm
+@OwnForm(peopleOnly = true)
 @Path("/account")
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed("**")
@@ -72,7 +73,12 @@ public class AccountPageResource {
             return page(400, "The two new passwords are not the same.", null);
         }
         try {
-            accounts.changePassword(actor.accountId(), before == null ? "" : before, wanted);
+            if (!signIn.fits(frame.getUsername(), before == null ? "" : before, frame.source())) {
+                return page(400, "This is not the password so far.", null);
+            }
+            accounts.changePassword(actor.accountId(), wanted);
+        } catch (SignInException e) {
+            return page(e.status(), e.getMessage(), null);
         } catch (InvalidException e) {
             return page(400, e.errors().get(0).detail(), null);
         }
@@ -102,7 +108,7 @@ public class AccountPageResource {
             return page(
                     200,
                     null,
-                    tokens.make(actor.accountId(), name.strip(), asked, null).token());
+                    tokens.make(actor.accountId(), name.strip(), asked, null, null).token());
         } catch (InvalidException e) {
             InvalidException.FieldError error = e.errors().get(0);
             return page(400, error.detail() + " Right would be: " + error.wanted() + ".", null);

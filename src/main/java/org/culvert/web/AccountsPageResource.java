@@ -29,7 +29,7 @@ import org.culvert.platform.account.OwnForm;
 import org.jspecify.annotations.Nullable;
 
 /** The accounts of the server, for administrators. */
-@OwnForm
+@OwnForm(peopleOnly = true)
 @Path("/accounts")
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed(Role.ADMIN)

@@ -181,12 +181,13 @@ class DemoRegionLoader {
         }
         long rows = ((Number) entities.createNativeQuery("select (select count(*) from calls)"
                                 + " + (select count(*) from organisations) + (select count(*) from taxa)"
-                                + " + (select count(*) from road_networks)")
+                                + " + (select count(*) from road_networks)"
+                                + " + (select count(*) from accounts where username <> '" + AccountService.SYSTEM + "')")
                         .getSingleResult())
                 .longValue();
         if (settled.isPresent() || rows > 0) {
             throw new IllegalStateException("The demo region is loaded into an empty database only, and this one"
-                    + " holds records already. Start without CULVERT_DEMO, or give the demo a data folder of its own"
+                    + " holds records or accounts already. Start without CULVERT_DEMO, or give the demo a data folder of its own"
                     + " with CULVERT_HOME.");
         }
     }

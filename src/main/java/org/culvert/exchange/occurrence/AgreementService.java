@@ -18,7 +18,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
-import org.culvert.platform.AccountService;
+import org.culvert.platform.account.AccountService;
 import org.culvert.platform.ConstraintSentences;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
@@ -103,16 +103,24 @@ public class AgreementService {
                     "an_agreement_is_of_a_box_or_the_region",
                     "The box of an agreement has four sides.",
                     "ending_an_agreement_has_time_and_reason",
-                    "Ending an agreement needs a time and a reason.");
+                    "Ending an agreement needs a time and a reason.",
+                    "a_public_delay_is_no_less_than_none",
+                    "What is open to everybody comes out at once or some days later, never before.",
+                    "a_smallest_count_is_positive",
+                    "The smallest count that is shown is one or more.",
+                    "disclosure_settings_only_one",
+                    "A server has one set of these settings, and it is there already.");
         }
     }
 
     @ApplicationScoped
     static class Tag implements TagSource {
         private final AgreementService service;
+        private final Agreements agreements;
 
-        Tag(AgreementService service) {
+        Tag(AgreementService service, Agreements agreements) {
             this.service = service;
+            this.agreements = agreements;
         }
 
         @Override
@@ -122,7 +130,7 @@ public class AgreementService {
 
         @Override
         public void lock(String id) {
-            service.agreements.findById(Paging.uuid("id", id), LockModeType.PESSIMISTIC_WRITE);
+            agreements.findById(Paging.uuid("id", id), LockModeType.PESSIMISTIC_WRITE);
         }
 
         @Override

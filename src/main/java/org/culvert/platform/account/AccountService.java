@@ -154,14 +154,10 @@ public class AccountService {
         sessions.endAll(link.accountId());
     }
 
-    /** Changes one's own password, which ends every session of the account. */
+    /** Sets another password for an account whose person has just shown the one so far; every session of it ends. */
     @Transactional
-    public void changePassword(UUID id, String before, String password) {
+    public void changePassword(UUID id, String password) {
         Account account = require(id);
-        if (!passwords.fits(id, before)) {
-            throw InvalidException.of(
-                    "before", "This is not the password so far.", "the password that you sign in with");
-        }
         Passwords.require("password", account.username, password);
         passwords.set(id, password);
         sessions.endAll(id);
@@ -174,6 +170,7 @@ public class AccountService {
         if (id.equals(actor.accountId())) {
             throw new ConflictException("Nobody disables the account that they are using: let another administrator.");
         }
+        requireAnotherAdministrator(account);
         if (account.disabledAt == null) {
             account.disabledAt = clock.instant();
             accounts.flush();
@@ -196,9 +193,26 @@ public class AccountService {
     @Transactional
     public AccountView setRoles(UUID id, Set<String> roles) {
         Account account = require(id);
+        if (!roles.contains(Role.ADMIN)) {
+            requireAnotherAdministrator(account);
+        }
         account.roles = joined(roles);
         accounts.flush();
         return view(account);
+    }
+
+    /** The roles of the last administrator are not taken: nobody could give them back. */
+    private void requireAnotherAdministrator(Account account) {
+        long others = sql.find(
+                        "select count(*) from accounts where id <> ? and disabled_at is null"
+                                + " and ? = any (string_to_array(roles, ','))",
+                        row -> row.getLong(1),
+                        account.id,
+                        Role.ADMIN)
+                .orElse(0L);
+        if (others == 0) {
+            throw new ConflictException("That is the last administrator: make another one first.");
+        }
     }
 
     private static String joined(Set<String> roles) {

@@ -1,5 +1,6 @@
 package org.culvert.platform.account;
 
+import jakarta.enterprise.util.Nonbinding;
 import jakarta.interceptor.InterceptorBinding;
 import java.lang.annotation.ElementType;
 import java.lang.annotation.Inherited;
@@ -15,4 +16,8 @@ import java.lang.annotation.Target;
 @InterceptorBinding
 @Retention(RetentionPolicy.RUNTIME)
 @Target(ElementType.TYPE)
-public @interface OwnForm {}
+public @interface OwnForm {
+    /** Whether its forms are for people who have signed in by the form, and not for programs. */
+    @Nonbinding
+    boolean peopleOnly() default false;
+}

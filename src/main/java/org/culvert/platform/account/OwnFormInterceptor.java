@@ -25,6 +25,10 @@ class OwnFormInterceptor {
     @Nullable
     Object around(InvocationContext context) throws Exception {
         if (context.getMethod().isAnnotationPresent(POST.class)) {
+            OwnForm ownForm = context.getMethod().getDeclaringClass().getAnnotation(OwnForm.class);
+            if (ownForm != null && ownForm.peopleOnly() && !page.isSession()) {
+                throw SignInException.forged();
+            }
             String secret = page.findSecret();
             String sent = sent(context);
             if (secret == null || sent == null || !Secrets.same(secret, sent)) {

@@ -29,15 +29,29 @@ public class SignInService implements DailyJob {
      * @throws org.culvert.platform.SignInException after too many tries
      */
     public Optional<String> signIn(String username, String password, String source) {
-        tries.requirePatience(username, source);
+        return findAccount(username, password, source)
+                .map(account -> sessions.begin(account).secret());
+    }
+
+    /**
+     * Whether a password is that of an account; a wrong one counts like a wrong try to sign in.
+     *
+     * @throws org.culvert.platform.SignInException after too many tries
+     */
+    public boolean fits(String username, String password, String source) {
+        return findAccount(username, password, source).isPresent();
+    }
+
+    private Optional<UUID> findAccount(String username, String password, String source) {
+        UUID attempt = tries.begin(username, source);
         UUID account = sql.find(
                         "select id from accounts where username = ? and disabled_at is null",
                         row -> row.getObject(1, UUID.class),
                         username.replace("\0", ""))
                 .orElse(null);
         boolean fits = passwords.fits(account, password);
-        tries.note(username, source, fits);
-        return fits && account != null ? Optional.of(sessions.begin(account).secret()) : Optional.empty();
+        tries.end(attempt, fits);
+        return fits ? Optional.ofNullable(account) : Optional.empty();
     }
 
     /** Ends one session of an account. */

@@ -31,39 +31,50 @@ class SignInTries {
     }
 
     /**
-     * Refuses a try that comes too soon.
+     * Counts a try, and refuses one that comes too soon. It counts as wrong until it is said to be right, so that many
+     * tries at once are no way around.
      *
+     * @return the try, for {@link #end}
      * @throws SignInException with how long to wait
      */
-    void requirePatience(String username, String source) {
+    UUID begin(String username, String source) {
         Instant now = clock.instant();
-        waitOfName(username, now)
-                .filter(until -> until.isAfter(now))
-                .or(() -> waitOfSource(source, now).filter(until -> until.isAfter(now)))
-                .ifPresent(until -> {
-                    throw SignInException.tooManyTries(Duration.between(now, until));
-                });
-    }
-
-    void note(String username, String source, boolean succeeded) {
+        UUID id = UUID.randomUUID();
         sql.update(
-                "insert into personal.sign_in_tries (id, username, source, tried_at, succeeded) values (?, ?, ?, ?, ?)",
-                UUID.randomUUID(),
+                "insert into personal.sign_in_tries (id, username, source, tried_at, outcome) values (?, ?, ?, ?, 'begun')",
+                id,
                 digest(username),
                 Secrets.digest(source),
-                clock.instant(),
-                succeeded);
+                now);
+        waitOfName(username, id, now)
+                .filter(until -> until.isAfter(now))
+                .or(() -> waitOfSource(source, id, now).filter(until -> until.isAfter(now)))
+                .ifPresent(until -> {
+                    end(id, "refused");
+                    throw SignInException.tooManyTries(Duration.between(now, until));
+                });
+        return id;
+    }
+
+    void end(UUID id, boolean right) {
+        end(id, right ? "right" : "wrong");
+    }
+
+    private void end(UUID id, String outcome) {
+        sql.update("update personal.sign_in_tries set outcome = ? where id = ?", outcome, id);
     }
 
     /** Failures since the last success count, so that a typing error a day adds up to nothing. */
-    private Optional<Instant> waitOfName(String username, Instant now) {
+    private Optional<Instant> waitOfName(String username, UUID own, Instant now) {
         List<Instant> failed = sql.list(
-                "select tried_at from personal.sign_in_tries t where username = ? and tried_at > ? and not succeeded"
+                "select tried_at from personal.sign_in_tries t where username = ? and tried_at > ? and id <> ?"
+                        + " and outcome in ('begun', 'wrong')"
                         + " and not exists (select 1 from personal.sign_in_tries s where s.username = t.username"
-                        + " and s.succeeded and s.tried_at > t.tried_at) order by tried_at desc",
+                        + " and s.outcome = 'right' and s.tried_at > t.tried_at) order by tried_at desc",
                 row -> row.getTimestamp(1).toInstant(),
                 digest(username),
-                now.minus(WINDOW));
+                now.minus(WINDOW),
+                own);
         int tooMany = failed.size() - TRIES_OF_A_NAME;
         if (tooMany < 0) {
             return Optional.empty();
@@ -72,13 +83,14 @@ class SignInTries {
         return Optional.of(failed.get(0).plus(wait));
     }
 
-    private Optional<Instant> waitOfSource(String source, Instant now) {
+    private Optional<Instant> waitOfSource(String source, UUID own, Instant now) {
         List<Instant> failed = sql.list(
-                "select tried_at from personal.sign_in_tries where source = ? and tried_at > ? and not succeeded"
-                        + " order by tried_at desc limit " + TRIES_OF_A_SOURCE,
+                "select tried_at from personal.sign_in_tries where source = ? and tried_at > ? and id <> ?"
+                        + " and outcome in ('begun', 'wrong') order by tried_at desc limit " + TRIES_OF_A_SOURCE,
                 row -> row.getTimestamp(1).toInstant(),
                 Secrets.digest(source),
-                now.minus(WINDOW));
+                now.minus(WINDOW),
+                own);
         return failed.size() < TRIES_OF_A_SOURCE
                 ? Optional.empty()
                 : Optional.of(failed.get(failed.size() - 1).plus(WINDOW));

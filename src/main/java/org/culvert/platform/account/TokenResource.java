@@ -1,5 +1,6 @@
 package org.culvert.platform.account;
 
+import io.quarkus.security.identity.SecurityIdentity;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
@@ -38,10 +39,12 @@ public class TokenResource {
 
     private final TokenService tokens;
     private final Actor actor;
+    private final SecurityIdentity identity;
 
-    TokenResource(TokenService tokens, Actor actor) {
+    TokenResource(TokenService tokens, Actor actor, SecurityIdentity identity) {
         this.tokens = tokens;
         this.actor = actor;
+        this.identity = identity;
     }
 
     @GET
@@ -55,7 +58,7 @@ public class TokenResource {
     @ResponseStatus(201)
     @RolesAllowed("**")
     public TokenService.TokenMade make(@NotNull @Valid TokenEntry entry) {
-        return tokens.make(actor.accountId(), entry.name(), entry.scopes(), entry.expiresAt());
+        return tokens.make(actor.accountId(), entry.name(), entry.scopes(), entry.expiresAt(), identity.getAttribute(SignedIn.TOKEN_ID));
     }
 
     @POST

@@ -67,10 +67,23 @@ public class TokenService {
         this.clock = clock;
     }
 
-    /** A new token with a secret that nobody could guess. */
+    /**
+     * A new token with a secret that nobody could guess.
+     *
+     * @param askingTokenId the token that asks for it, or null for a person: no token makes one that reaches further or
+     *     lasts longer than itself
+     */
     @Transactional
-    public TokenMade make(UUID accountId, String name, List<String> scopes, @Nullable Instant expiresAt) {
+    public TokenMade make(
+            UUID accountId,
+            String name,
+            List<String> scopes,
+            @Nullable Instant expiresAt,
+            @Nullable UUID askingTokenId) {
         Instant now = clock.instant();
+        if (askingTokenId != null) {
+            requireWithin(askingTokenId, scopes, expiresAt);
+        }
         if (expiresAt != null && !expiresAt.isAfter(now)) {
             throw InvalidException.of("expiresAt", "This has passed already.", "an instant to come, or nothing");
         }
@@ -87,6 +100,24 @@ public class TokenService {
         }
         String secret = PREFIX + Secrets.random();
         return new TokenMade(keep(accountId, name, secret, scopes, expiresAt), secret);
+    }
+
+    private void requireWithin(UUID askingTokenId, List<String> scopes, @Nullable Instant expiresAt) {
+        TokenView asking = sql.find(COLUMNS + " where t.id = ?", TokenService::view, askingTokenId)
+                .orElseThrow(() -> new NotFoundException("token", askingTokenId));
+        for (String scope : scopes) {
+            String reach = scope.substring(scope.indexOf(':') + 1);
+            if (!asking.scopes().contains(scope) && !asking.scopes().contains("*:" + reach)) {
+                throw InvalidException.of(
+                        "scopes",
+                        "The token that asks does not reach " + scope + " itself.",
+                        "some of " + String.join(", ", asking.scopes()));
+            }
+        }
+        Instant end = asking.expiresAt();
+        if (end != null && (expiresAt == null || expiresAt.isAfter(end))) {
+            throw InvalidException.of("expiresAt", "The token that asks ends before.", "an instant up to " + end);
+        }
     }
 
     /** Keeps a token whose secret everybody knows: for the invented region and for tests, and never on a real server. */

@@ -33,9 +33,11 @@ public class DisclosureService {
     @ApplicationScoped
     static class Tag implements TagSource {
         private final DisclosureService service;
+        private final Settings settings;
 
-        Tag(DisclosureService service) {
+        Tag(DisclosureService service, Settings settings) {
             this.service = service;
+            this.settings = settings;
         }
 
         @Override
@@ -45,7 +47,7 @@ public class DisclosureService {
 
         @Override
         public void lock(String id) {
-            service.settings.findById(service.only().id(), LockModeType.PESSIMISTIC_WRITE);
+            settings.findAll().withLock(LockModeType.PESSIMISTIC_WRITE).list();
         }
 
         @Override

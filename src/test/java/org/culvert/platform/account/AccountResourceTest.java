@@ -228,4 +228,36 @@ class AccountResourceTest {
                 .statusCode(400)
                 .body("errors[0].field", equalTo("expiresAt"));
     }
+
+    @Test
+    void aTokenMakesNoneThatReachesFurtherOrLastsLonger() {
+        String username = fresh();
+        account(username, "admin");
+        String narrow = FormSignIn.makeToken(server(), username, GOOD, "tokens:write incidents:read pages:read pages:write");
+        RestAssured.given()
+                .header("Authorization", "Bearer " + narrow)
+                .contentType("application/json")
+                .body("{\"name\":\"wider\",\"scopes\":[\"*:read\"]}")
+                .post("/api/tokens")
+                .then()
+                .statusCode(400)
+                .body("errors[0].field", equalTo("scopes"));
+        // Nor by a form, with a secret that it gave itself.
+        RestAssured.given()
+                .header("Authorization", "Bearer " + narrow)
+                .cookie("culvert-form", "mine")
+                .formParam("csrf", "mine")
+                .formParam("name", "wider")
+                .formParam("scopes", "*:read *:write")
+                .post("/account/tokens")
+                .then()
+                .statusCode(403);
+        RestAssured.given()
+                .header("Authorization", "Bearer " + narrow)
+                .contentType("application/json")
+                .body("{\"name\":\"as narrow\",\"scopes\":[\"incidents:read\"]}")
+                .post("/api/tokens")
+                .then()
+                .statusCode(201);
+    }
 }

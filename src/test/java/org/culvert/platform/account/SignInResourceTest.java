@@ -219,6 +219,36 @@ class SignInResourceTest {
     }
 
     @Test
+    void manyTriesAtOnceAreCountedToo() throws InterruptedException {
+        String username = person();
+        int atOnce = 24;
+        var statuses = new java.util.concurrent.ConcurrentLinkedQueue<Integer>();
+        var ready = new java.util.concurrent.CyclicBarrier(atOnce);
+        List<Thread> threads = new java.util.ArrayList<>();
+        for (int i = 0; i < atOnce; i++) {
+            Thread thread = new Thread(() -> {
+                var browser = new FormSignIn(server());
+                browser.get("/sign-in");
+                try {
+                    ready.await();
+                } catch (Exception e) {
+                    throw new IllegalStateException(e);
+                }
+                statuses.add(browser.signIn(username, "a wrong password").statusCode());
+            });
+            thread.start();
+            threads.add(thread);
+        }
+        for (Thread thread : threads) {
+            thread.join();
+        }
+        assertThat(statuses).hasSize(atOnce);
+        assertThat(statuses.stream().filter(status -> status == 401).count())
+                .as("tries that were let through of %d at once", atOnce)
+                .isLessThanOrEqualTo(SignInTries.TRIES_OF_A_NAME);
+    }
+
+    @Test
     void anAddressThatGuessesManyNamesWaits() {
         int refused = 0;
         for (int i = 0; i < SignInTries.TRIES_OF_A_SOURCE + 3; i++) {

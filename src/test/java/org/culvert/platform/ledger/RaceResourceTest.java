@@ -270,7 +270,7 @@ class RaceResourceTest {
 
     private static HttpRequest request(String method, String path, String role, String key, String tag, String body) {
         Supplier<String> basic = () -> Base64.getEncoder()
-                .encodeToString(("test-" + role + ':' + Api.PASSWORD).getBytes(StandardCharsets.UTF_8));
+                .encodeToString(("test-" + role + ':' + Api.token(role)).getBytes(StandardCharsets.UTF_8));
         HttpRequest.Builder request = HttpRequest.newBuilder(
                         URI.create(RestAssured.baseURI + ":" + RestAssured.port + path))
                 .header("Authorization", "Basic " + basic.get())

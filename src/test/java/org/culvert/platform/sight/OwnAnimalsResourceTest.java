@@ -113,7 +113,7 @@ class OwnAnimalsResourceTest {
         List<String> read = new ArrayList<>();
         JsonPath page = Api.get(CLINIC, "/api/cases?limit=2");
         while (read.size() < 5) {
-            assertThat(page.getList("items")).hasSize(2);
+            assertThat(page.getList("items")).hasSizeBetween(1, 2);
             read.addAll(page.getList("items.id", String.class));
             page = Api.get(CLINIC, "/api/cases?limit=2&cursor=" + page.getString("next"));
         }
