@@ -108,7 +108,8 @@ public class AccountPageResource {
             return page(
                     200,
                     null,
-                    tokens.make(actor.accountId(), name.strip(), asked, null, null).token());
+                    tokens.make(actor.accountId(), name.strip(), asked, null, null)
+                            .token());
         } catch (InvalidException e) {
             InvalidException.FieldError error = e.errors().get(0);
             return page(400, error.detail() + " Right would be: " + error.wanted() + ".", null);

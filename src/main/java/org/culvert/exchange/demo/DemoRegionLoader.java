@@ -182,7 +182,8 @@ class DemoRegionLoader {
         long rows = ((Number) entities.createNativeQuery("select (select count(*) from calls)"
                                 + " + (select count(*) from organisations) + (select count(*) from taxa)"
                                 + " + (select count(*) from road_networks)"
-                                + " + (select count(*) from accounts where username <> '" + AccountService.SYSTEM + "')")
+                                + " + (select count(*) from accounts where username <> '" + AccountService.SYSTEM
+                                + "')")
                         .getSingleResult())
                 .longValue();
         if (settled.isPresent() || rows > 0) {

@@ -58,7 +58,12 @@ public class TokenResource {
     @ResponseStatus(201)
     @RolesAllowed("**")
     public TokenService.TokenMade make(@NotNull @Valid TokenEntry entry) {
-        return tokens.make(actor.accountId(), entry.name(), entry.scopes(), entry.expiresAt(), identity.getAttribute(SignedIn.TOKEN_ID));
+        return tokens.make(
+                actor.accountId(),
+                entry.name(),
+                entry.scopes(),
+                entry.expiresAt(),
+                identity.getAttribute(SignedIn.TOKEN_ID));
     }
 
     @POST

@@ -233,7 +233,8 @@ class AccountResourceTest {
     void aTokenMakesNoneThatReachesFurtherOrLastsLonger() {
         String username = fresh();
         account(username, "admin");
-        String narrow = FormSignIn.makeToken(server(), username, GOOD, "tokens:write incidents:read pages:read pages:write");
+        String narrow =
+                FormSignIn.makeToken(server(), username, GOOD, "tokens:write incidents:read pages:read pages:write");
         RestAssured.given()
                 .header("Authorization", "Bearer " + narrow)
                 .contentType("application/json")
