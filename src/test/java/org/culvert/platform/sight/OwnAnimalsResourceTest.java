@@ -115,7 +115,9 @@ class OwnAnimalsResourceTest {
         while (read.size() < 5) {
             assertThat(page.getList("items")).hasSizeBetween(1, 2);
             read.addAll(page.getList("items.id", String.class));
-            page = Api.get(CLINIC, "/api/cases?limit=2&cursor=" + page.getString("next"));
+            if (read.size() < 5) {
+                page = Api.get(CLINIC, "/api/cases?limit=2&cursor=" + page.getString("next"));
+            }
         }
         assertThat(read.subList(0, 5)).isEqualTo(made);
     }
