@@ -144,7 +144,8 @@ class DemoIT {
     }
 
     private static List<Named> run(String group, List<Integer> months) {
-        String id = ask(Role.ROADS_AUTHORITY, "/api/hotspot-runs", """
+        // A roads authority is not shown the stretches of sensitive species, some of which were planted.
+        String id = ask(Role.COORDINATOR, "/api/hotspot-runs", """
                 {"periodFrom":"2020-07-01","periodTo":"2026-06-30","taxonGroup":"%s","months":%s,"reachMetres":300,
                  "simulations":999,"seed":1}
                 """.formatted(group, months))
@@ -152,9 +153,9 @@ class DemoIT {
         Patience.until(
                 "run " + id + " is done",
                 () -> !List.of("waiting", "computing")
-                        .contains(ask(Role.ROADS_AUTHORITY, "/api/hotspot-runs/" + id, null)
+                        .contains(ask(Role.COORDINATOR, "/api/hotspot-runs/" + id, null)
                                 .getString("state")));
-        JsonPath result = ask(Role.ROADS_AUTHORITY, "/api/hotspot-runs/" + id + "/result", null);
+        JsonPath result = ask(Role.COORDINATOR, "/api/hotspot-runs/" + id + "/result", null);
         List<Named> named = new ArrayList<>();
         for (int i = 0; i < result.getList("hotspots").size(); i++) {
             String at = "hotspots[" + i + "].";
