@@ -80,4 +80,11 @@ class SignInProblemsTest {
                 .header("Location", containsString("/sign-in?next=%2Fhotspots%3Fcursor%3Dx"))
                 .header("WWW-Authenticate", nullValue());
     }
+
+    @Test
+    void figuresOfTheServerAreForAdministrators() {
+        given().get("/q/metrics").then().statusCode(401);
+        Api.as(Role.COORDINATOR).get("/q/metrics").then().statusCode(403);
+        Api.as(Role.ADMIN).accept("text/plain").get("/q/metrics").then().statusCode(200);
+    }
 }
