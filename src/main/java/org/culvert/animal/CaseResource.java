@@ -3,6 +3,7 @@ package org.culvert.animal;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -50,7 +51,7 @@ public class CaseResource {
     @Path("/cases")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER, Role.OFFICER})
     public Page<CaseView> listCases(
-            @QueryParam("late") boolean late,
+            @QueryParam("late") @DefaultValue("false") boolean late,
             @QueryParam("limit") @Nullable Integer limit,
             @QueryParam("cursor") @Nullable String cursor) {
         return cases.listCases(Paging.limit(limit), Paging.cursor(cursor), late);

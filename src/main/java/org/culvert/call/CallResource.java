@@ -5,6 +5,7 @@ import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
 import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.PATCH;
 import jakarta.ws.rs.POST;
@@ -79,7 +80,7 @@ public class CallResource {
     @Path("/incidents")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER, Role.OFFICER})
     public Page<IncidentView> listIncidents(
-            @QueryParam("late") boolean late,
+            @QueryParam("late") @DefaultValue("false") boolean late,
             @QueryParam("limit") @Nullable Integer limit,
             @QueryParam("cursor") @Nullable String cursor) {
         return incidents.listIncidents(Paging.limit(limit), Paging.cursor(cursor), late, mayShowPeople());

@@ -8,7 +8,8 @@ public abstract sealed class CulvertException extends RuntimeException
                 RefusedException,
                 StaleException,
                 LedgerException,
-                SignInException {
+                SignInException,
+                TooLargeException {
 
     protected CulvertException(String detail) {
         super(detail);

@@ -1,6 +1,7 @@
 package org.culvert.platform;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
@@ -24,17 +25,18 @@ import org.culvert.platform.InvalidException.FieldError;
  */
 @ApplicationScoped
 class ProblemShape implements ProblemPostProcessor {
-    private static final Map<Integer, String> TYPE_BY_STATUS = Map.of(
-            400, "invalid",
-            401, "not-signed-in",
-            403, "not-allowed",
-            404, "not-found",
-            405, "no-such-operation",
-            406, "no-such-format",
-            415, "no-such-format",
-            409, "conflict",
-            500, "our-fault",
-            503, "away");
+    private static final Map<Integer, String> TYPE_BY_STATUS = Map.ofEntries(
+            Map.entry(400, "invalid"),
+            Map.entry(401, "not-signed-in"),
+            Map.entry(403, "not-allowed"),
+            Map.entry(404, "not-found"),
+            Map.entry(405, "no-such-operation"),
+            Map.entry(406, "no-such-format"),
+            Map.entry(415, "no-such-format"),
+            Map.entry(409, "conflict"),
+            Map.entry(413, "too-large"),
+            Map.entry(500, "our-fault"),
+            Map.entry(503, "away"));
 
     @Override
     public HttpProblem apply(HttpProblem problem, ProblemContext context) {
@@ -68,6 +70,9 @@ class ProblemShape implements ProblemPostProcessor {
                         .sorted(Comparator.comparing(FieldError::field).thenComparing(FieldError::detail))
                         .toList();
             }
+            if (t instanceof InvalidException invalid) {
+                return invalid.errors();
+            }
             if (t instanceof JsonProcessingException json) {
                 return List.of(error(json));
             }
@@ -97,8 +102,8 @@ class ProblemShape implements ProblemPostProcessor {
             Throwable cause = refused.getCause();
             if (cause instanceof InvalidException invalid && !invalid.errors().isEmpty()) {
                 FieldError inner = invalid.errors().get(0);
-                return new FieldError(
-                        path(refused) + "." + inner.field(), inner.detail(), inner.wanted(), inner.otherReading());
+                String field = inner.field().isEmpty() ? path(refused) : path(refused) + "." + inner.field();
+                return new FieldError(field, inner.detail(), inner.wanted(), inner.otherReading());
             }
             return new FieldError(path(refused), "This value cannot be read.", "a value as documented", null);
         }
@@ -107,6 +112,10 @@ class ProblemShape implements ProblemPostProcessor {
         }
         if (json instanceof JsonMappingException mapping) {
             return new FieldError(path(mapping), "This value cannot be read.", "a value as documented", null);
+        }
+        if (json instanceof StreamConstraintsException) {
+            return new FieldError(
+                    "body", "This is deeper, or holds something longer, than is read.", "smaller JSON", null);
         }
         return new FieldError("body", "This is not well-formed JSON.", "a JSON document (RFC 8259)", null);
     }

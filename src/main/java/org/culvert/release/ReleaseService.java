@@ -20,6 +20,7 @@ import org.culvert.animal.CaseService;
 import org.culvert.animal.CaseView;
 import org.culvert.platform.ConflictException;
 import org.culvert.platform.InvalidException;
+import org.culvert.platform.LargestBody;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
 import org.culvert.platform.RefusedException;
@@ -69,6 +70,7 @@ public class ReleaseService {
      * @param approvedBy who approved the release
      * @param releasedByMemberId who let them go
      */
+    @LargestBody(bytes = 30_000_000)
     public record ReleaseEntry(
             @NotEmpty @Size(max = 500) List<@NotNull UUID> caseIds,
             @NotEmpty @Size(max = 500) List<@NotNull UUID> assessmentIds,

@@ -3,8 +3,10 @@ package org.culvert.road;
 import com.fasterxml.jackson.core.JsonParseException;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
+import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.ObjectReader;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
@@ -32,7 +34,7 @@ final class GeoJsonRoads {
             Map<String, Integer> notUnderstood,
             @Nullable String crsName) {}
 
-    private final ObjectMapper mapper;
+    private final ObjectReader part;
     private final AttributeNames names;
     private final AttributeReader attributes;
     private final List<RoadLine> lines = new ArrayList<>();
@@ -43,14 +45,15 @@ final class GeoJsonRoads {
     private int features;
 
     GeoJsonRoads(ObjectMapper mapper, AttributeNames names) {
-        this.mapper = mapper;
+        // After each part the rest of the file is still to come
+        this.part = mapper.reader().without(DeserializationFeature.FAIL_ON_TRAILING_TOKENS);
         this.names = names;
         this.attributes = new AttributeReader(names);
     }
 
     Source read(InputStream in) {
         boolean collection = false;
-        try (JsonParser parser = mapper.getFactory().createParser(in)) {
+        try (JsonParser parser = part.getFactory().createParser(in)) {
             if (parser.nextToken() != JsonToken.START_OBJECT) {
                 throw notACollection();
             }
@@ -62,7 +65,7 @@ final class GeoJsonRoads {
                         readFeatures(parser);
                         collection = true;
                     }
-                    case "crs" -> readCrs(mapper.readTree(parser));
+                    case "crs" -> readCrs(part.readTree(parser));
                     default -> parser.skipChildren();
                 }
             }
@@ -96,7 +99,7 @@ final class GeoJsonRoads {
             if (parser.currentToken() == null) {
                 throw InvalidException.of("body", "The file ends within its features.", "the whole file");
             }
-            JsonNode feature = mapper.readTree(parser);
+            JsonNode feature = part.readTree(parser);
             features++;
             readFeature(feature);
         }

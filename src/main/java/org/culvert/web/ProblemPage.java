@@ -56,6 +56,12 @@ public record ProblemPage(String type, int status, String title, String meaning,
                     "The content type sent or wanted is not one of those offered (406 or 415).",
                     "Send application/json, or application/geo+json where roads are imported."),
             new ProblemPage(
+                    "too-large",
+                    413,
+                    "That is too large",
+                    "The body is larger than anything that is meant: 1 MB of JSON, 30 MB of a release with its documents, 200 MB of roads.",
+                    "Send less at once, in several requests."),
+            new ProblemPage(
                     "conflict",
                     409,
                     "That contradicts what is recorded",

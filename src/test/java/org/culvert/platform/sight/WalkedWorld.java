@@ -13,13 +13,13 @@ import org.culvert.support.Api;
 import org.culvert.support.World;
 
 /** One record of every kind, each of which the test's rescuer, clinic and carer may see. */
-final class WalkedWorld {
+public final class WalkedWorld {
     private static final String TURTLE = "Chelodina longicollis";
 
     private WalkedWorld() {}
 
     /** The identifier of a record by the path under which single ones are. */
-    static Map<String, String> identifiers() {
+    public static Map<String, String> identifiers() {
         World world = World.shared();
         Map<String, String> known = new TreeMap<>();
         JsonPath call = Api.make(DISPATCHER, "/api/calls", """
