@@ -118,6 +118,10 @@ final class Cluster {
                 "log_rotation_age = 1d",
                 "log_rotation_size = 0",
                 "log_truncate_on_rotation = on",
+                // A row that is refused would be quoted with all that it says of people.
+                "log_error_verbosity = terse",
+                "log_min_error_statement = panic",
+                "log_parameter_max_length_on_error = 0",
                 "");
     }
 

@@ -1,0 +1,44 @@
+package org.culvert.platform.watch;
+
+import io.vertx.ext.web.RoutingContext;
+import jakarta.ws.rs.Path;
+import java.lang.reflect.Method;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a request asked for, as the log and the figures name it: the template of the operation's address, never the address,
+ * since that may hold the secret of a link or what somebody typed.
+ */
+final class Operation {
+    private static final String KEY = "operation";
+    private static final String UNKNOWN = "-";
+
+    private Operation() {}
+
+    static void found(RoutingContext context, @Nullable Class<?> resource, @Nullable Method method) {
+        if (resource != null && method != null) {
+            context.put(KEY, template(resource, method));
+        }
+    }
+
+    static String template(Class<?> resource, Method method) {
+        return "/"
+                + (part(resource.getAnnotation(Path.class)) + "/" + part(method.getAnnotation(Path.class)))
+                        .replaceAll("/+", "/")
+                        .replaceAll("^/|/$", "");
+    }
+
+    private static String part(@Nullable Path path) {
+        return path == null ? "" : path.value();
+    }
+
+    /** A file or a page of the framework that was served is named by its address: that is one of ours. */
+    static String name(RoutingContext context) {
+        String template = context.get(KEY);
+        if (template != null) {
+            return template;
+        }
+        int status = context.response().getStatusCode();
+        return status < 300 || status == 304 ? String.valueOf(context.normalizedPath()) : UNKNOWN;
+    }
+}
