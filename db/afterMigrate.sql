@@ -2,6 +2,8 @@
 -- before `public`. They are made anew after every migration, so that migrations need not think of them.
 --
 -- A row as it was at T is its first revision that was replaced after T, or else the row itself, if it was recorded by T.
+-- Nothing is deleted, so that every row of the past is a row now: what never changes is taken from it, and is found by the
+-- indexes of the table.
 -- Personal data have no twins here: what was erased is not there in the past either.
 DROP SCHEMA IF EXISTS as_it_was CASCADE;
 CREATE SCHEMA as_it_was;
@@ -14,8 +16,9 @@ DO $$
 DECLARE
     told record;
     names text;
-    now_values text;
-    then_values text;
+    columns text;
+    never boolean := to_regprocedure('public.never_changes(text)') IS NOT NULL;
+    same text[];
 BEGIN
     FOR told IN
         SELECT c.oid, c.relname FROM pg_class c
@@ -24,31 +27,31 @@ BEGIN
           AND EXISTS (SELECT 1 FROM pg_attribute a WHERE a.attrelid = c.oid AND a.attname = 'id'
                         AND a.atttypid = 'uuid'::regtype)
     LOOP
-        -- row_id comes for id, so that a question for one row reaches the index of revisions. A column that came after
-        -- a revision was kept has its default there.
+        same := ARRAY['id', 'recorded_at'];
+        IF never THEN
+            EXECUTE 'SELECT public.never_changes($1)' INTO same USING told.relname;
+        END IF;
+        -- A column that came after a revision was kept has its default there.
         SELECT string_agg(quote_ident(a.attname), ', ' ORDER BY a.attnum),
-               string_agg('t.' || quote_ident(a.attname), ', ' ORDER BY a.attnum),
                string_agg(CASE
-                   WHEN a.attname = 'id' THEN 'r.row_id'
-                   WHEN a.attnotnull AND d.adbin IS NOT NULL AND pg_get_expr(d.adbin, d.adrelid) NOT LIKE '%nextval%'
-                       THEN format('coalesce(p.%I, %s)', a.attname, pg_get_expr(d.adbin, d.adrelid))
-                   ELSE 'p.' || quote_ident(a.attname) END, ', ' ORDER BY a.attnum)
-        INTO names, now_values, then_values
+                   WHEN a.attname = ANY (same) THEN 't.' || quote_ident(a.attname)
+                   ELSE format('CASE WHEN r.row_before IS NULL THEN t.%1$I ELSE %2$s END', a.attname,
+                       CASE WHEN a.attnotnull AND d.adbin IS NOT NULL
+                                 AND pg_get_expr(d.adbin, d.adrelid) NOT LIKE '%nextval%'
+                            THEN format('coalesce(p.%I, %s)', a.attname, pg_get_expr(d.adbin, d.adrelid))
+                            ELSE 'p.' || quote_ident(a.attname) END) END, ', ' ORDER BY a.attnum)
+        INTO names, columns
         FROM pg_attribute a LEFT JOIN pg_attrdef d ON d.adrelid = a.attrelid AND d.adnum = a.attnum
         WHERE a.attrelid = told.oid AND a.attnum > 0 AND NOT a.attisdropped;
 
         EXECUTE format('CREATE VIEW as_it_was.%1$I (%2$s) AS
             SELECT %3$s FROM public.%1$I t
-            WHERE t.recorded_at <= as_it_was.instant()
-              AND NOT EXISTS (SELECT 1 FROM public.revisions r WHERE r.table_name = %1$L AND r.row_id = t.id
-                                AND r.replaced_at > as_it_was.instant())
-            UNION ALL
-            SELECT %4$s FROM (
-                SELECT DISTINCT ON (row_id) row_id, row_before FROM public.revisions
-                WHERE table_name = %1$L AND replaced_at > as_it_was.instant()
-                ORDER BY row_id, row_version) r,
-                jsonb_populate_record(NULL::public.%1$I, r.row_before) p
-            WHERE p.recorded_at <= as_it_was.instant()', told.relname, names, now_values, then_values);
+            LEFT JOIN LATERAL (
+                SELECT v.row_before FROM public.revisions v
+                WHERE v.table_name = %1$L AND v.row_id = t.id AND v.replaced_at > as_it_was.instant()
+                ORDER BY v.row_version LIMIT 1) r ON true
+            LEFT JOIN LATERAL jsonb_populate_record(NULL::public.%1$I, r.row_before) p ON r.row_before IS NOT NULL
+            WHERE t.recorded_at <= as_it_was.instant()', told.relname, names, columns);
     END LOOP;
 
     -- Every record with its clocks as they are now, whatever table it is in.

@@ -36,6 +36,21 @@ class AsOfPlanTest {
         assertThat(plan).contains(table + "_pkey").contains("revisions_pkey").doesNotContain("Seq Scan");
     }
 
+    @Test
+    void partsAsOfADateAreFoundByTheirWhole() throws SQLException {
+        String id = "'01920000-0000-7000-8000-000000000000'";
+        assertThat(plan("select * from calls where incident_id = " + id)).contains("calls_by_incident");
+        assertThat(plan("select * from custody_links where case_id = " + id)).contains("custody_links");
+        assertThat(plan("select * from visits where case_id = " + id)).contains("visits_by_case");
+    }
+
+    @Test
+    void aPageAsOfADateIsReadInOrderAndNotSorted() throws SQLException {
+        assertThat(plan("select * from incidents order by id desc limit 51"))
+                .contains("Index Scan Backward using incidents_pkey")
+                .doesNotContain("Sort");
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"incident_roots", "calls"})
     void listsAreReadToo(String view) throws SQLException {

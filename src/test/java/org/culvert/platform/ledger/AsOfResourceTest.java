@@ -71,6 +71,17 @@ class AsOfResourceTest {
         asOf("/api/incidents", undone).body("items.id", hasItem(other));
     }
 
+    /** An erasure has to hold in the past too. */
+    @Test
+    void personalDataAreAsTheyAreNow() {
+        String call = "/api/calls/"
+                + World.call(TURTLE, 150.024, ",\"words\":\"my name is An\"").getString("callId");
+        Instant before = Clocks.now();
+        Api.correct(DISPATCHER, call, "{\"words\":null,\"anyoneHurt\":\"yes\",\"reason\":\"asked to be left out\"}")
+                .statusCode(200);
+        asOf(call, before).statusCode(200).body("anyoneHurt", equalTo("no")).body("words", nullValue());
+    }
+
     @Test
     void theAnswerSaysOfWhenItIs() {
         Instant now = Clocks.now();

@@ -98,6 +98,7 @@ class DatabaseRoleTest {
                 "update incidents set id = gen_random_uuid(), number = number",
                 "update regions set recorded_at = now() - interval '1 day'",
                 "update personal.words set recorded_at = now() - interval '1 day'",
+                "update calls set incident_id = (select id from incidents i where i.id <> calls.incident_id limit 1)",
                 "update imports set file_name = 'another'",
                 "update road_links set road_name = 'another'"
             })

@@ -10,7 +10,14 @@ import static org.hamcrest.Matchers.nullValue;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
+import jakarta.enterprise.inject.Instance;
+import jakarta.inject.Inject;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.UUID;
+import javax.sql.DataSource;
+import org.culvert.platform.DailyJob;
 import org.culvert.support.Api;
 import org.culvert.support.RetryKeys;
 import org.culvert.support.World;
@@ -20,6 +27,15 @@ import org.junit.jupiter.api.Test;
 /** Checked against draft-ietf-httpapi-idempotency-key-header-06, sections 2.1 to 2.7. */
 @QuarkusTest
 class RetryResourceTest {
+    @Inject
+    DataSource database;
+
+    @Inject
+    ForgetKeys forgetting;
+
+    @Inject
+    Instance<DailyJob> daily;
+
     @BeforeEach
     void world() {
         World.shared();
@@ -136,6 +152,30 @@ class RetryResourceTest {
         assertThat(again.asByteArray()).isEqualTo(first.asByteArray());
         importRoads(key, name, 60).then().statusCode(422);
         World.shared();
+    }
+
+    @Test
+    void aKeyIsForgottenAfterADayAndNotBefore() throws SQLException {
+        String old = UUID.randomUUID().toString();
+        String young = UUID.randomUUID().toString();
+        try (Connection connection = database.getConnection();
+                Statement sql = connection.createStatement()) {
+            for (String row : new String[] {old + "', interval '24 hours 1 minute", young + "', interval '23 hours"}) {
+                String key = row.substring(0, 36);
+                String age = row.substring(row.indexOf("interval"));
+                sql.executeUpdate("insert into personal.idempotency_keys (account_id, key, request_hash, status, body,"
+                        + " recorded_at) select id, '" + key + "', 'x', 201, '', now() - " + age
+                        + "' from accounts where username = 'test-dispatcher'");
+            }
+        }
+        forgetting.run();
+        with(DISPATCHER, young).body(call("x")).post("/api/calls").then().statusCode(422);
+        with(DISPATCHER, old).body(call("x")).post("/api/calls").then().statusCode(201);
+    }
+
+    @Test
+    void noTwoDaysWorkHasOneName() {
+        assertThat(daily.stream().map(DailyJob::name)).doesNotHaveDuplicates().contains("forget-idempotency-keys");
     }
 
     private static Response importRoads(String key, String name, int limit) {
