@@ -6,6 +6,7 @@ import io.quarkus.runtime.annotations.QuarkusMain;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BiConsumer;
+import org.culvert.platform.backup.BackupCommand;
 import org.culvert.platform.database.CannotStartException;
 import org.culvert.platform.database.ServerDatabase;
 
@@ -17,6 +18,10 @@ public final class CulvertMain {
     CulvertMain() {}
 
     public static void main(String... args) {
+        if (BackupCommand.isMeant(args)) {
+            System.exit(new BackupCommand(System.getenv(), System.out, System.err).run(args));
+            return;
+        }
         ServerDatabase database;
         try {
             database = ServerDatabase.open(System.getenv());

@@ -1,5 +1,7 @@
 package org.culvert.platform.database;
 
+import java.sql.Connection;
+import java.sql.SQLException;
 import java.util.Map;
 import java.util.Properties;
 import java.util.TreeMap;
@@ -23,6 +25,16 @@ public record DatabaseAccess(
     public void publish() {
         Properties system = System.getProperties();
         system.putAll(settings());
+    }
+
+    /** A connection that may read and lay every table, for work that is done without the server. */
+    public Connection connectAsOwner(String program) throws SQLException {
+        Connection connection = Jdbc.connect(url, migratorUser, migratorPassword);
+        connection.setClientInfo("ApplicationName", program);
+        if (owner != null) {
+            Jdbc.execute(connection, "SET ROLE \"" + owner + "\"");
+        }
+        return connection;
     }
 
     Map<String, String> settings() {

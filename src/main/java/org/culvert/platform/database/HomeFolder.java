@@ -83,6 +83,20 @@ final class HomeFolder {
         }
     }
 
+    /** Whether a server of another process holds the folder now. */
+    boolean isHeld() {
+        Path file = root.resolve("server.lock");
+        if (!Files.exists(file)) {
+            return false;
+        }
+        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ, StandardOpenOption.WRITE);
+                FileLock lock = tryLock(channel)) {
+            return lock == null;
+        } catch (IOException e) {
+            throw new CannotStartException("The data folder " + root + " cannot be looked into: " + e, e);
+        }
+    }
+
     private static @Nullable FileLock tryLock(FileChannel channel) throws IOException {
         try {
             return channel.tryLock();

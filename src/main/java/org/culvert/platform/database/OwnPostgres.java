@@ -79,12 +79,28 @@ public final class OwnPostgres {
         }
     }
 
+    /** Whether a home folder holds a database. */
+    static boolean isLaid(Path homeFolder) {
+        return Files.exists(homeFolder.resolve("database"));
+    }
+
+    /** The way to the database of the server that holds a home folder now, or null where none does. */
+    static @Nullable DatabaseAccess findAccessOfRunning(Path homeFolder) {
+        HomeFolder home = new HomeFolder(homeFolder);
+        Integer port = home.findPort();
+        return home.isHeld() && port != null ? accessTo(DATABASE, port, home.passwords()) : null;
+    }
+
     /** How the server and its migrations reach the database. */
     public DatabaseAccess access() {
         return accessTo(DATABASE);
     }
 
     DatabaseAccess accessTo(String database) {
+        return accessTo(database, port, passwords);
+    }
+
+    private static DatabaseAccess accessTo(String database, int port, HomeFolder.Passwords passwords) {
         return new DatabaseAccess(
                 url(port, database),
                 Roles.APPLICATION,
@@ -96,9 +112,21 @@ public final class OwnPostgres {
 
     /** Stops watching and stops PostgreSQL, then lets go of the folder. */
     public void stop() {
+        stop(false);
+    }
+
+    /** Stops it, and deletes a database that was only just laid and never came to hold anything. */
+    void discard() {
+        stop(true);
+    }
+
+    private void stop(boolean andDelete) {
         try {
             stopWatching();
             cluster.stop();
+            if (andDelete) {
+                PostgresBinaries.deleteTree(home.data());
+            }
         } catch (IOException e) {
             LOG.errorf("PostgreSQL in %s was not stopped: %s", home.root(), e);
         } catch (InterruptedException e) {

@@ -6,11 +6,12 @@ import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
 
 /** The database of a starting server: the configured one, or else one of its own. */
-public final class ServerDatabase {
+public final class ServerDatabase implements AutoCloseable {
     private static final Logger LOG = Logger.getLogger(ServerDatabase.class);
 
     private final DatabaseAccess access;
     private final @Nullable OwnPostgres own;
+    private boolean kept = true;
 
     private ServerDatabase(DatabaseAccess access, @Nullable OwnPostgres own) {
         this.access = access;
@@ -22,8 +23,7 @@ public final class ServerDatabase {
      * @throws CannotStartException where there is none to work on, with a message for the operator
      */
     public static ServerDatabase open(Map<String, String> environment) {
-        String url = environment.get("CULVERT_DATABASE_URL");
-        if (url != null && !url.isBlank()) {
+        if (isConfigured(environment)) {
             DatabaseAccess access = ConfiguredDatabase.read(environment);
             ConfiguredDatabase.check(access);
             LOG.infof("Using the configured database %s", access);
@@ -31,6 +31,43 @@ public final class ServerDatabase {
         }
         OwnPostgres own = OwnPostgres.start(home(environment));
         return new ServerDatabase(own.access(), own);
+    }
+
+    /** The database with records in it, to read them: that of a running server too, which is not disturbed. */
+    public static ServerDatabase openToRead(Map<String, String> environment) {
+        if (isConfigured(environment)) {
+            return open(environment);
+        }
+        Path home = home(environment);
+        if (!OwnPostgres.isLaid(home)) {
+            throw new CannotStartException("There is no database in " + home
+                    + ". CULVERT_HOME names the folder of the server, or CULVERT_DATABASE_URL its database.");
+        }
+        DatabaseAccess running = OwnPostgres.findAccessOfRunning(home);
+        return running == null ? open(environment) : new ServerDatabase(running, null);
+    }
+
+    /** A database to fill; one of its own that is laid by this is taken away again by closing unless it was kept. */
+    public static ServerDatabase openToFill(Map<String, String> environment) {
+        if (isConfigured(environment)) {
+            return open(environment);
+        }
+        Path home = home(environment);
+        boolean laidBefore = OwnPostgres.isLaid(home);
+        OwnPostgres own = OwnPostgres.start(home);
+        var database = new ServerDatabase(own.access(), own);
+        database.kept = laidBefore;
+        return database;
+    }
+
+    private static boolean isConfigured(Map<String, String> environment) {
+        String url = environment.get("CULVERT_DATABASE_URL");
+        return url != null && !url.isBlank();
+    }
+
+    /** Says that what was laid is to stay. */
+    public void keep() {
+        kept = true;
     }
 
     static Path home(Map<String, String> environment) {
@@ -50,9 +87,12 @@ public final class ServerDatabase {
     }
 
     /** Stops the database if it is the server's own. */
+    @Override
     public void close() {
-        if (own != null) {
+        if (own != null && kept) {
             own.stop();
+        } else if (own != null) {
+            own.discard();
         }
     }
 }
