@@ -45,8 +45,8 @@ final class Backup {
         if (folder == null || !Files.isDirectory(folder)) {
             throw new BackupException("There is no folder " + folder + " to write the backup into.");
         }
-        Path half =
-                folder.resolve("." + whole.getFileName() + ".part-" + ProcessHandle.current().pid());
+        Path half = folder.resolve(
+                "." + whole.getFileName() + ".part-" + ProcessHandle.current().pid());
         try {
             try (Connection connection = access.connectAsOwner("culvert backup")) {
                 BackupManifest manifest = writeHalf(half, connection);

@@ -43,8 +43,8 @@ public final class BackupCommand {
             }
             return 0;
         } catch (BackupException | CannotStartException e) {
-            errors.println((arguments[0].equals("backup") ? "No backup was made. " : "Restoring failed. ")
-                    + e.getMessage());
+            errors.println(
+                    (arguments[0].equals("backup") ? "No backup was made. " : "Restoring failed. ") + e.getMessage());
             return 1;
         }
     }

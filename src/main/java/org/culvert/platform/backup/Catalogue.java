@@ -13,8 +13,7 @@ import java.util.TreeMap;
 final class Catalogue {
     static final String MIGRATIONS = "flyway_schema_history";
 
-    private static final String OURS =
-            """
+    private static final String OURS = """
              n.nspname IN ('public', 'personal')
              AND NOT EXISTS (SELECT 1 FROM pg_depend d WHERE d.objid = c.oid AND d.deptype = 'e')
             """;
@@ -41,15 +40,13 @@ final class Catalogue {
 
     static List<Table> listTables(Connection connection) throws SQLException {
         List<Table> tables = new ArrayList<>();
-        String sql =
-                """
+        String sql = """
                 SELECT n.nspname, c.relname, array_agg(a.attname::text ORDER BY a.attnum)
                 FROM pg_class c JOIN pg_namespace n ON n.oid = c.relnamespace
                 JOIN pg_attribute a ON a.attrelid = c.oid
                     AND a.attnum > 0 AND NOT a.attisdropped AND a.attgenerated = ''
                 WHERE c.relkind = 'r' AND %s GROUP BY 1, 2 ORDER BY 1, 2
-                """
-                        .formatted(OURS);
+                """.formatted(OURS);
         try (Statement statement = connection.createStatement();
                 ResultSet rows = statement.executeQuery(sql)) {
             while (rows.next()) {
@@ -63,12 +60,10 @@ final class Catalogue {
     static List<BackupManifest.SequencePart> readSequences(Connection connection) throws SQLException {
         List<String[]> names = new ArrayList<>();
         try (Statement statement = connection.createStatement();
-                ResultSet rows = statement.executeQuery(
-                        """
+                ResultSet rows = statement.executeQuery("""
                         SELECT n.nspname, c.relname FROM pg_class c JOIN pg_namespace n ON n.oid = c.relnamespace
                         WHERE c.relkind = 'S' AND %s ORDER BY 1, 2
-                        """
-                                .formatted(OURS))) {
+                        """.formatted(OURS))) {
             while (rows.next()) {
                 names.add(new String[] {rows.getString(1), rows.getString(2)});
             }
@@ -86,26 +81,20 @@ final class Catalogue {
     }
 
     static List<Attached> listForeignKeys(Connection connection) throws SQLException {
-        return listAttached(
-                connection,
-                """
+        return listAttached(connection, """
                 SELECT format('%%I.%%I', n.nspname, c.relname), k.conname, pg_get_constraintdef(k.oid)
                 FROM pg_constraint k JOIN pg_class c ON c.oid = k.conrelid JOIN pg_namespace n ON n.oid = c.relnamespace
                 WHERE k.contype = 'f' AND %s ORDER BY 1, 2
-                """
-                        .formatted(OURS));
+                """.formatted(OURS));
     }
 
     /** Triggers that are in force, but for the database's own. */
     static List<Attached> listTriggers(Connection connection) throws SQLException {
-        return listAttached(
-                connection,
-                """
+        return listAttached(connection, """
                 SELECT format('%%I.%%I', n.nspname, c.relname), t.tgname, pg_get_triggerdef(t.oid)
                 FROM pg_trigger t JOIN pg_class c ON c.oid = t.tgrelid JOIN pg_namespace n ON n.oid = c.relnamespace
                 WHERE NOT t.tgisinternal AND t.tgenabled = 'O' AND c.relkind = 'r' AND %s ORDER BY 1, 2
-                """
-                        .formatted(OURS));
+                """.formatted(OURS));
     }
 
     private static List<Attached> listAttached(Connection connection, String sql) throws SQLException {

@@ -69,12 +69,12 @@ final class Restore {
             }
             return;
         }
-        String accounts =
-                value(connection, "SELECT count(*) FROM public.accounts WHERE id <> '" + OWN_ACCOUNT + "'");
+        String accounts = value(connection, "SELECT count(*) FROM public.accounts WHERE id <> '" + OWN_ACCOUNT + "'");
         if (!"0".equals(accounts)) {
-            throw new BackupException("The database holds records already (" + accounts
-                    + " accounts): a backup is restored into an empty one only, so that nothing is ever lost by it."
-                    + " Make a new database and name it in CULVERT_DATABASE_URL, or choose a CULVERT_HOME that holds none.");
+            throw new BackupException(
+                    "The database holds records already (" + accounts
+                            + " accounts): a backup is restored into an empty one only, so that nothing is ever lost by it."
+                            + " Make a new database and name it in CULVERT_DATABASE_URL, or choose a CULVERT_HOME that holds none.");
         }
     }
 
@@ -94,8 +94,8 @@ final class Restore {
             }
         });
         if (value(connection, "SELECT to_regclass('public." + Catalogue.MIGRATIONS + "')") != null) {
-            String laid = SchemaVersions.latest(
-                    Catalogue.readMigrations(connection).keySet());
+            String laid =
+                    SchemaVersions.latest(Catalogue.readMigrations(connection).keySet());
             if (SchemaVersions.ORDER.compare(laid, manifest.schemaVersion()) > 0) {
                 throw new BackupException("The tables in the database are of schema " + laid
                         + " already, later than the backup's " + manifest.schemaVersion()
@@ -112,7 +112,9 @@ final class Restore {
         refuseOtherTables(tables, manifest);
         execute(
                 connection,
-                "LOCK TABLE " + String.join(", ", tables.stream().map(Catalogue.Table::sql).toList())
+                "LOCK TABLE "
+                        + String.join(
+                                ", ", tables.stream().map(Catalogue.Table::sql).toList())
                         + " IN ACCESS EXCLUSIVE MODE");
         // Once more, now that nobody else can write: a server may have begun on this database meanwhile.
         refuseRecords(connection);
@@ -126,7 +128,9 @@ final class Restore {
         }
         execute(
                 connection,
-                "TRUNCATE " + String.join(", ", tables.stream().map(Catalogue.Table::sql).toList()));
+                "TRUNCATE "
+                        + String.join(
+                                ", ", tables.stream().map(Catalogue.Table::sql).toList()));
         int done = 0;
         for (BackupManifest.TablePart part : manifest.tables()) {
             try (InputStream in = backup.read(part)) {
@@ -205,8 +209,7 @@ final class Restore {
         }
     }
 
-    private static @Nullable String value(Connection connection, String sql)
-            throws SQLException {
+    private static @Nullable String value(Connection connection, String sql) throws SQLException {
         try (Statement statement = connection.createStatement();
                 ResultSet rows = statement.executeQuery(sql)) {
             return rows.next() ? rows.getString(1) : null;
