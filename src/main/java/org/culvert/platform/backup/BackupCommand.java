@@ -65,6 +65,7 @@ public final class BackupCommand {
                 var restore = new Restore(database.access(), new Progress(out));
                 restore.load(backup);
                 restore.migrateForward();
+                restore.endSignIns();
                 database.keep();
             }
             out.println(said("Restored", file, manifest));

@@ -203,6 +203,26 @@ final class Restore {
         migrations.migrateForward();
     }
 
+    /**
+     * Ends what a person was signed in by, and links that may have been used since. Tokens stay: programs hold them, and
+     * whoever lost one revokes it.
+     */
+    void endSignIns() {
+        try (Connection connection = access.connectAsOwner("culvert restore")) {
+            connection.setAutoCommit(false);
+            execute(connection, "UPDATE public.sessions SET ended_at = now() WHERE ended_at IS NULL");
+            execute(
+                    connection,
+                    "UPDATE public.one_time_links SET expires_at = now() WHERE used_at IS NULL AND expires_at > now()");
+            connection.commit();
+        } catch (SQLException e) {
+            throw new BackupException(
+                    "The records are restored, but sessions of then are not ended: " + e.getMessage()
+                            + ". Restore again, into another empty database.",
+                    e);
+        }
+    }
+
     private static void execute(Connection connection, String sql) throws SQLException {
         try (Statement statement = connection.createStatement()) {
             statement.execute(sql);
