@@ -32,7 +32,6 @@ CREATE FUNCTION never_changes(of_table text) RETURNS text[] LANGUAGE sql IMMUTAB
 $$;
 
 CREATE INDEX custody_links_by_case ON custody_links (case_id);
-CREATE INDEX hand_overs_by_case ON hand_overs (case_id);
 
 CREATE OR REPLACE FUNCTION keep_revision() RETURNS trigger LANGUAGE plpgsql SECURITY DEFINER
 SET search_path = pg_catalog, public AS $$
