@@ -95,8 +95,9 @@ class CallCorrector {
     }
 
     private void correctCaller(Call call, CallEntry.@Nullable Caller caller, String reason) {
-        if (call.callerId != null) {
-            people.findById(call.callerId).correct(caller, reason);
+        Person known = call.callerId == null ? null : people.findById(call.callerId);
+        if (known != null && known.erasedAt == null) {
+            known.correct(caller, reason);
         } else if (caller != null) {
             Person person = Person.of(caller, java.util.Objects.requireNonNull(call.happenedAt()));
             people.persist(person);
@@ -108,8 +109,9 @@ class CallCorrector {
         if (words != null && words.length() > LONGEST_WORDS) {
             throw InvalidException.of("words", "This is too long.", "at most " + LONGEST_WORDS + " characters");
         }
-        if (call.wordsId != null) {
-            said.findById(call.wordsId).correct(words, reason);
+        Words known = call.wordsId == null ? null : said.findById(call.wordsId);
+        if (known != null && known.erasedAt == null) {
+            known.correct(words, reason);
         } else if (words != null && !words.isBlank()) {
             var row = new Words(words, java.util.Objects.requireNonNull(call.happenedAt()));
             said.persist(row);

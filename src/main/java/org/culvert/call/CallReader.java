@@ -84,7 +84,8 @@ class CallReader {
 
     private CallView view(Call call, boolean showPeople, List<CallView.AnimalView> shown) {
         Person person = showPeople && call.callerId != null ? people.findById(call.callerId) : null;
-        Words words = showPeople && call.wordsId != null ? said.findById(call.wordsId) : null;
+        boolean hidden = person != null && person.hiddenAt != null;
+        Words words = showPeople && !hidden && call.wordsId != null ? said.findById(call.wordsId) : null;
         Place place = call.placeId == null ? null : places.findById(call.placeId);
         var receivedAt = Objects.requireNonNull(call.happenedAt(), "a call has a time");
         return new CallView(
@@ -97,7 +98,11 @@ class CallReader {
                 call.offTheRoad,
                 call.policeReference,
                 call.cause,
-                person == null ? null : new CallEntry.Caller(person.name, person.phone, person.email, person.address),
+                call.callerId,
+                hidden,
+                person == null || hidden
+                        ? null
+                        : new CallEntry.Caller(person.name, person.phone, person.email, person.address),
                 words == null ? null : words.said,
                 place == null ? null : place.view(),
                 shown,

@@ -9,6 +9,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * A call as those see it who may.
  *
+ * @param callerId by which coordinators find what is held about the caller
+ * @param callerHidden whether the caller is hidden from everybody, with what they said
  * @param caller who rang; null for everybody but dispatchers and coordinators
  * @param words what was said; null likewise
  * @param lateByHours how many hours after it was received it was entered, when more than an hour
@@ -23,6 +25,8 @@ public record CallView(
         String offTheRoad,
         @Nullable String policeReference,
         String cause,
+        @Nullable UUID callerId,
+        boolean callerHidden,
         CallEntry.@Nullable Caller caller,
         @Nullable String words,
         @Nullable PlaceView place,

@@ -3,7 +3,6 @@ package org.culvert.call;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.time.Instant;
-import java.time.LocalDate;
 import org.culvert.platform.Recorded;
 import org.jspecify.annotations.Nullable;
 
@@ -23,8 +22,9 @@ class Person extends Recorded {
     @Nullable
     String address;
 
+    /** Since when nobody who works with records is shown this person. */
     @Nullable
-    LocalDate keepUntil;
+    Instant hiddenAt;
 
     @Nullable
     Instant erasedAt;

@@ -3,7 +3,6 @@ package org.culvert.call;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.time.Instant;
-import java.time.LocalDate;
 import org.culvert.platform.Recorded;
 import org.jspecify.annotations.Nullable;
 
@@ -13,9 +12,6 @@ import org.jspecify.annotations.Nullable;
 class Words extends Recorded {
     @Nullable
     String said;
-
-    @Nullable
-    LocalDate keepUntil;
 
     @Nullable
     Instant erasedAt;

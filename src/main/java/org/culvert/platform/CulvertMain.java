@@ -3,12 +3,17 @@ package org.culvert.platform;
 import io.quarkus.runtime.ApplicationLifecycleManager;
 import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.annotations.QuarkusMain;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BiConsumer;
 import org.culvert.platform.backup.BackupCommand;
 import org.culvert.platform.database.CannotStartException;
 import org.culvert.platform.database.ServerDatabase;
+import org.culvert.platform.personal.ListedErasures;
 
 /** Starts the server: first its database, then everything else; stops them the other way round. */
 @QuarkusMain
@@ -25,6 +30,7 @@ public final class CulvertMain {
         ServerDatabase database;
         try {
             database = ServerDatabase.open(System.getenv());
+            honourErasures(database);
         } catch (CannotStartException e) {
             // Logging is not set up yet, and a held-back message would never be seen.
             System.err.println("Culvert cannot start. " + e.getMessage());
@@ -45,6 +51,17 @@ public final class CulvertMain {
         // Only live coding comes here: the changed server is started in the same JVM and takes the database over.
         ApplicationLifecycleManager.setDefaultExitCodeHandler(exit);
         handOver(stopper, database);
+    }
+
+    /** However the database came back, whoever was erased stays erased. */
+    private static void honourErasures(ServerDatabase database) {
+        Path list = ListedErasures.file(System.getenv(), ServerDatabase.home(System.getenv()));
+        try (Connection owner = database.access().connectAsOwner("culvert start")) {
+            ListedErasures.honour(owner, list);
+        } catch (SQLException | IOException | IllegalStateException e) {
+            database.close();
+            throw new CannotStartException("The list of erasures " + list + " cannot be honoured: " + e.getMessage(), e);
+        }
     }
 
     private static void handOver(Thread stopper, ServerDatabase database) {

@@ -3,7 +3,7 @@ package org.culvert.roster;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.time.Instant;
-import java.time.LocalDate;
+import org.culvert.platform.ConflictException;
 import org.culvert.platform.Recorded;
 import org.culvert.platform.ledger.Corrections;
 import org.jspecify.annotations.Nullable;
@@ -12,6 +12,8 @@ import org.jspecify.annotations.Nullable;
 @Entity
 @Table(name = "members", schema = "personal")
 class MemberPerson extends Recorded {
+    /** Null once it is erased. */
+    @Nullable
     String name;
 
     @Nullable
@@ -26,8 +28,9 @@ class MemberPerson extends Recorded {
     @Nullable
     Double homeLongitude;
 
+    /** Since when nobody sends this member out from their home. */
     @Nullable
-    LocalDate keepUntil;
+    Instant hiddenAt;
 
     @Nullable
     Instant erasedAt;
@@ -39,6 +42,9 @@ class MemberPerson extends Recorded {
     }
 
     void correct(RosterCorrections.MemberCorrection correction) {
+        if (name == null) {
+            throw new ConflictException("This member was erased: nothing is written of them again.");
+        }
         name = Corrections.words("name", correction.name(), name, 200);
         phone = Corrections.text("phone", correction.phone(), phone, 100);
         email = Corrections.text("email", correction.email(), email, 200);

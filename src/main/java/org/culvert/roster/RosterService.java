@@ -214,7 +214,7 @@ public class RosterService {
         Map<UUID, UUID> memberByPerson = members.list("attends = true and leftOn is null").stream()
                 .collect(Collectors.toMap(member -> member.personId, Member::id));
         List<MemberBase> bases = new ArrayList<>();
-        for (MemberPerson person : persons.list("erasedAt is null order by id")) {
+        for (MemberPerson person : persons.list("erasedAt is null and hiddenAt is null order by id")) {
             UUID memberId = memberByPerson.get(person.id());
             Double latitude = person.homeLatitude;
             Double longitude = person.homeLongitude;

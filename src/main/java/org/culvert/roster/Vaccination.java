@@ -19,9 +19,6 @@ class Vaccination extends Recorded {
     String basis;
 
     @Nullable
-    LocalDate keepUntil;
-
-    @Nullable
     Instant erasedAt;
 
     protected Vaccination() {}

@@ -1,12 +1,17 @@
 package org.culvert.platform.backup;
 
+import java.io.IOException;
 import java.io.PrintStream;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.culvert.platform.database.CannotStartException;
 import org.culvert.platform.database.ServerDatabase;
+import org.culvert.platform.personal.ListedErasures;
 
 /** The two words after the jar that are not a server: {@code backup FILE} and {@code restore FILE}. */
 public final class BackupCommand {
@@ -66,9 +71,25 @@ public final class BackupCommand {
                 restore.load(backup);
                 restore.migrateForward();
                 restore.endSignIns();
+                honourErasures(database);
                 database.keep();
             }
             out.println(said("Restored", file, manifest));
+        }
+    }
+
+    /** Before anybody can read it: who was erased since the backup was taken is not in what is served. */
+    private void honourErasures(ServerDatabase database) {
+        Path list = ListedErasures.file(environment, ServerDatabase.home(environment));
+        if (!Files.exists(list)) {
+            out.println("There is no list of erasures in " + list + ": whoever was erased or hidden since the backup was taken"
+                    + " is back. If there is a list elsewhere, name it in CULVERT_ERASURES when you start the server.");
+            return;
+        }
+        try (Connection owner = database.access().connectAsOwner("culvert restore")) {
+            out.println("Honoured the list of erasures: " + ListedErasures.honour(owner, list) + ".");
+        } catch (SQLException | IOException | IllegalStateException e) {
+            throw new BackupException("The list of erasures " + list + " cannot be honoured: " + e.getMessage(), e);
         }
     }
 

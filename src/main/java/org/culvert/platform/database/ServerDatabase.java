@@ -70,7 +70,8 @@ public final class ServerDatabase implements AutoCloseable {
         kept = true;
     }
 
-    static Path home(Map<String, String> environment) {
+    /** The server's own folder: {@code CULVERT_HOME}, or else one in the home of whoever starts it. */
+    public static Path home(Map<String, String> environment) {
         String home = environment.get("CULVERT_HOME");
         return home == null || home.isBlank() ? Path.of(System.getProperty("user.home"), ".culvert") : Path.of(home);
     }

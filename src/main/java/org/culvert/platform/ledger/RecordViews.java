@@ -2,8 +2,11 @@ package org.culvert.platform.ledger;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
+import jakarta.transaction.TransactionSynchronizationRegistry;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.UUID;
 import org.culvert.platform.Recorded;
 import org.jspecify.annotations.Nullable;
@@ -14,10 +17,14 @@ public class RecordViews {
     /** From how much on an entry is called late. */
     public static final Duration LATE = Duration.ofHours(1);
 
-    private final EntityManager entities;
+    private static final Object NAMES = new Object();
 
-    RecordViews(EntityManager entities) {
+    private final EntityManager entities;
+    private final TransactionSynchronizationRegistry transaction;
+
+    RecordViews(EntityManager entities, TransactionSynchronizationRegistry transaction) {
         this.entities = entities;
+        this.transaction = transaction;
     }
 
     public RecordView of(Recorded row) {
@@ -48,7 +55,21 @@ public class RecordViews {
         return gap.compareTo(LATE) > 0 ? gap.toHours() : null;
     }
 
+    /** Once per account and transaction: a page of records is mostly written by few. */
+    @SuppressWarnings("unchecked")
     private String username(UUID accountId) {
+        if (transaction.getTransactionKey() == null) {
+            return readUsername(accountId);
+        }
+        var names = (Map<UUID, String>) transaction.getResource(NAMES);
+        if (names == null) {
+            names = new HashMap<>();
+            transaction.putResource(NAMES, names);
+        }
+        return names.computeIfAbsent(accountId, this::readUsername);
+    }
+
+    private String readUsername(UUID accountId) {
         return (String) entities.createNativeQuery("select username from accounts where id = ?1", String.class)
                 .setParameter(1, accountId)
                 .getSingleResult();

@@ -54,6 +54,7 @@ final class DebianPostgres implements AutoCloseable {
 
     Map<String, String> environment() {
         return Map.of(
+                "CULVERT_HOME", folder.resolve("home").toString(),
                 "CULVERT_DATABASE_URL", url("rescue"),
                 "CULVERT_DATABASE_USER", "rescue-server",
                 "CULVERT_DATABASE_PASSWORD", "unasked",

@@ -31,7 +31,7 @@ class DatabaseRoleTest {
     @BeforeEach
     void rowsToTryItOn() throws SQLException {
         World.shared();
-        World.call("Chelodina longicollis", 150.061, "");
+        World.call("Chelodina longicollis", 150.061, ",\"words\":\"on the verge\"");
         assumeThat(list("select current_user::text"))
                 .as("the server has a role of its own")
                 .doesNotContain("culvert_owner");
