@@ -60,7 +60,8 @@ public final class CulvertMain {
             ListedErasures.honour(owner, list);
         } catch (SQLException | IOException | IllegalStateException e) {
             database.close();
-            throw new CannotStartException("The list of erasures " + list + " cannot be honoured: " + e.getMessage(), e);
+            throw new CannotStartException(
+                    "The list of erasures " + list + " cannot be honoured: " + e.getMessage(), e);
         }
     }
 

@@ -82,7 +82,8 @@ public final class BackupCommand {
     private void honourErasures(ServerDatabase database) {
         Path list = ListedErasures.file(environment, ServerDatabase.home(environment));
         if (!Files.exists(list)) {
-            out.println("There is no list of erasures in " + list + ": whoever was erased or hidden since the backup was taken"
+            out.println("There is no list of erasures in " + list
+                    + ": whoever was erased or hidden since the backup was taken"
                     + " is back. If there is a list elsewhere, name it in CULVERT_ERASURES when you start the server.");
             return;
         }

@@ -73,8 +73,9 @@ class ErasureList {
             write(List.of(entry));
         } catch (IOException e) {
             LOG.error("The list of erasures cannot be written", e);
-            throw new ConflictException("Nobody is hidden or erased while the list of erasures cannot be written, since a"
-                    + " restored backup would bring them back. CULVERT_ERASURES names its file; the log says what is wrong.");
+            throw new ConflictException(
+                    "Nobody is hidden or erased while the list of erasures cannot be written, since a"
+                            + " restored backup would bring them back. CULVERT_ERASURES names its file; the log says what is wrong.");
         }
     }
 

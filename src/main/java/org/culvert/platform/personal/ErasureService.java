@@ -104,8 +104,10 @@ public class ErasureService implements DailyJob {
         try {
             list.addMissing(done);
         } catch (IOException e) {
-            LOG.error("The list of erasures cannot be written: nobody can be hidden or erased until CULVERT_ERASURES names"
-                    + " a file that can be", e);
+            LOG.error(
+                    "The list of erasures cannot be written: nobody can be hidden or erased until CULVERT_ERASURES names"
+                            + " a file that can be",
+                    e);
         }
     }
 
@@ -138,9 +140,7 @@ public class ErasureService implements DailyJob {
                    or (e.happened_at, e.id) < (select b.happened_at, b.id from erasures b where b.id = cast(:before as uuid))
                 order by e.happened_at desc, e.id desc limit :most
                 """,
-                before == null
-                        ? nothingBefore(limit + 1)
-                        : Map.of("before", before.toString(), "most", limit + 1),
+                before == null ? nothingBefore(limit + 1) : Map.of("before", before.toString(), "most", limit + 1),
                 row -> new ErasureView(
                         row.id("id"),
                         row.id("person_id"),

@@ -24,7 +24,8 @@ public final class ListedErasures {
     public record Honoured(int listed, int erased, int hidden) {
         @Override
         public String toString() {
-            return listed + " lines, by which " + erased + " people were erased and " + hidden + " hidden or shown again";
+            return listed + " lines, by which " + erased + " people were erased and " + hidden
+                    + " hidden or shown again";
         }
     }
 
@@ -89,7 +90,9 @@ public final class ListedErasures {
 
     /** Later lines of the list undo earlier ones; what the database says since the line was written stands. */
     private static int hide(Connection owner, ErasureList.Entry entry) throws SQLException {
-        @Nullable OffsetDateTime hiddenAt = entry.what() == ErasureList.What.hidden ? entry.at().atOffset(ZoneOffset.UTC) : null;
+        @Nullable
+        OffsetDateTime hiddenAt =
+                entry.what() == ErasureList.What.hidden ? entry.at().atOffset(ZoneOffset.UTC) : null;
         int changed = 0;
         for (String table : new String[] {"people", "members"}) {
             try (PreparedStatement statement = owner.prepareStatement("UPDATE personal." + table + """

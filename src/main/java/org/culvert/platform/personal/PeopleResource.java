@@ -33,7 +33,8 @@ public class PeopleResource {
      * @param reason what they said, if anything; it is erased with them
      */
     public record ErasureRequestEntry(
-            @NotNull Instant askedAt, @Nullable @Size(max = 2000) String reason) {}
+            @NotNull Instant askedAt,
+            @Nullable @Size(max = 2000) String reason) {}
 
     private final PeopleService people;
     private final PersonDossier dossier;

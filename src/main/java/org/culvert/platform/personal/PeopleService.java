@@ -75,21 +75,30 @@ public class PeopleService {
                     "There is too little to look for.",
                     "at least " + SHORTEST + " letters or digits of a name, a phone number or an e-mail address");
         }
-        return query.list(PERSON + """
+        return query.list(
+                PERSON + """
                         where (:name = '' or p.name ilike :likeName or p.call_sign ilike :likeName)
                           and (:digits = '' or regexp_replace(p.phone, '[^0-9]', '', 'g') like :likeDigits)
                           and (:email = '' or p.email ilike :likeEmail)
                         order by p.recorded_at desc, p.id limit :most
                         """,
                 Map.of(
-                        "day", today(),
-                        "name", name,
-                        "likeName", like(name),
-                        "digits", digits,
-                        "likeDigits", like(digits),
-                        "email", email,
-                        "likeEmail", like(email),
-                        "most", MOST_FOUND),
+                        "day",
+                        today(),
+                        "name",
+                        name,
+                        "likeName",
+                        like(name),
+                        "digits",
+                        digits,
+                        "likeDigits",
+                        like(digits),
+                        "email",
+                        email,
+                        "likeEmail",
+                        like(email),
+                        "most",
+                        MOST_FOUND),
                 PeopleService::view);
     }
 
@@ -144,10 +153,12 @@ public class PeopleService {
         if (askedAt.isAfter(clock.instant())) {
             throw InvalidException.of("askedAt", "This lies in the future.", "an instant that has passed");
         }
-        query.update("""
+        query.update(
+                """
                 insert into personal.erasure_requests (id, person_id, reason, happened_at, recorded_at, recorded_by)
                 values (gen_random_uuid(), :person, :reason, :asked, :at, :account)
-                """, values("person", id, "reason", reason, "asked", askedAt, "at", now(), "account", actor.accountId()));
+                """,
+                values("person", id, "reason", reason, "asked", askedAt, "at", now(), "account", actor.accountId()));
         if (person.hiddenAt() == null) {
             hide(id, "asked to be erased");
         }
@@ -155,12 +166,23 @@ public class PeopleService {
     }
 
     private void setHidden(PersonView person, @Nullable Instant hiddenAt, String reason) {
-        query.update("update personal." + person.kind() + """
+        query.update(
+                "update personal." + person.kind() + """
                  set hidden_at = cast(:hidden as timestamptz), version = version + 1, revised_at = :at,
                      revised_by = :account, revision_reason = :reason
                 where id = :id
-                """, values(
-                "hidden", hiddenAt, "at", now(), "account", actor.accountId(), "reason", reason, "id", person.id()));
+                """,
+                values(
+                        "hidden",
+                        hiddenAt,
+                        "at",
+                        now(),
+                        "account",
+                        actor.accountId(),
+                        "reason",
+                        reason,
+                        "id",
+                        person.id()));
     }
 
     private PersonView requireNotErased(UUID id) {

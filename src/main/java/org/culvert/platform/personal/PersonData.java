@@ -53,8 +53,7 @@ public record PersonData(
     public record EarlierWords(UUID callId, @Nullable String words, Instant until) {}
 
     /** An animal that they answered for. */
-    public record Held(
-            UUID caseId, Instant from, @Nullable Instant to) {}
+    public record Held(UUID caseId, Instant from, @Nullable Instant to) {}
 
     /** What the roster says of a member. */
     public record Membership(
@@ -73,12 +72,14 @@ public record PersonData(
             String jurisdiction, String authorisationClass, String number, LocalDate validFrom, LocalDate validTo) {}
 
     /** A vaccination of theirs. */
-    public record VaccinationTold(
-            String against, LocalDate givenOn, LocalDate currentUntil, String basis) {}
+    public record VaccinationTold(String against, LocalDate givenOn, LocalDate currentUntil, String basis) {}
 
     /** An incident that they went to. */
     public record AttendanceTold(
-            UUID attendanceId, UUID incidentId, Instant offeredAt, @Nullable String outcome) {}
+            UUID attendanceId,
+            UUID incidentId,
+            Instant offeredAt,
+            @Nullable String outcome) {}
 
     /**
      * An account of theirs.

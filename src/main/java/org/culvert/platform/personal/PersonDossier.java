@@ -63,7 +63,11 @@ public class PersonDossier {
                 """,
                 Map.of("id", id),
                 row -> new PersonData.Earlier(
-                        row.text("name"), row.text("phone"), row.text("email"), row.text("address"), row.when("replaced_at")));
+                        row.text("name"),
+                        row.text("phone"),
+                        row.text("email"),
+                        row.text("address"),
+                        row.when("replaced_at")));
     }
 
     private List<PersonData.CallTold> calls(UUID id) {

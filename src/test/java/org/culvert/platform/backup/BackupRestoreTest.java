@@ -155,10 +155,12 @@ class BackupRestoreTest {
         Map<String, String> without =
                 Map.of("CULVERT_HOME", folder.resolve("without-list").toString());
         assertThat(run(without, "restore", file).said()).contains("There is no list of erasures");
-        assertThat(standing(without)).as("without the list, so that there is something to honour").isNotEmpty();
+        assertThat(standing(without))
+                .as("without the list, so that there is something to honour")
+                .isNotEmpty();
 
-        Map<String, String> with = Map.of(
-                "CULVERT_HOME", folder.resolve("with-list").toString(), "CULVERT_ERASURES", erasures);
+        Map<String, String> with =
+                Map.of("CULVERT_HOME", folder.resolve("with-list").toString(), "CULVERT_ERASURES", erasures);
         Ended restored = run(with, "restore", file);
         assertThat(restored.code()).as(restored.said()).isZero();
         assertThat(restored.said()).contains("Honoured the list of erasures");
@@ -212,7 +214,8 @@ class BackupRestoreTest {
             byte[] flipped = whole.clone();
             flipped[random.nextInt(flipped.length)] ^= (byte) (1 << random.nextInt(8));
             try {
-                BackupFile.open(Files.write(folder.resolve("flip.zip"), flipped)).close();
+                BackupFile.open(Files.write(folder.resolve("flip.zip"), flipped))
+                        .close();
             } catch (BackupException refused) {
                 damaged.add(flipped);
             }

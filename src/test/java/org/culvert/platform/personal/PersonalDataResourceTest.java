@@ -78,19 +78,26 @@ class PersonalDataResourceTest {
                 .jsonPath();
         assertThat(found.getList("id")).containsExactly(callerOf(id));
         String who = person(found.getString("[0].id"));
-        Api.as(COORDINATOR).body("{\"reason\":\"no tag\"}").post(who + "/hiding").then().statusCode(428);
-        Api.change(COORDINATOR, who, "/hiding", "{\"reason\":\"is being followed\"}").statusCode(200);
+        Api.as(COORDINATOR)
+                .body("{\"reason\":\"no tag\"}")
+                .post(who + "/hiding")
+                .then()
+                .statusCode(428);
+        Api.change(COORDINATOR, who, "/hiding", "{\"reason\":\"is being followed\"}")
+                .statusCode(200);
 
         for (String role : List.of(DISPATCHER, COORDINATOR)) {
-            for (String path : List.of(
-                    "/api/calls/" + id, "/api/incidents/" + incident, "/api/calls/" + id + "?asOf=" + before)) {
-                String shown = Api.as(role).get(path).then().statusCode(200).extract().asString();
+            for (String path :
+                    List.of("/api/calls/" + id, "/api/incidents/" + incident, "/api/calls/" + id + "?asOf=" + before)) {
+                String shown =
+                        Api.as(role).get(path).then().statusCode(200).extract().asString();
                 assertThat(shown).as(role + " " + path).doesNotContain("Hidewell", "570", "gum tree");
             }
         }
         assertThat(callView(id).getBoolean("callerHidden")).isTrue();
         Api.change(COORDINATOR, who, "/hiding", "{\"reason\":\"again\"}").statusCode(409);
-        Api.change(COORDINATOR, who, "/showing", "{\"reason\":\"asked for it\"}").statusCode(200);
+        Api.change(COORDINATOR, who, "/showing", "{\"reason\":\"asked for it\"}")
+                .statusCode(200);
         assertThat(callView(id).getString("words")).isEqualTo("It is Thea, by the gum tree");
     }
 
@@ -179,10 +186,8 @@ class PersonalDataResourceTest {
                  "caller":{"name":"Ada Quillfeather","phone":"0491 570 159","email":"quill@example.org"},
                  "words":"you will hear from Quill again"}
                 """.formatted(LONG_AGO);
-        Response first = Api.as(DISPATCHER)
-                .header("Idempotency-Key", key)
-                .body(body)
-                .post("/api/calls");
+        Response first =
+                Api.as(DISPATCHER).header("Idempotency-Key", key).body(body).post("/api/calls");
         first.then().statusCode(201);
         String id = first.jsonPath().getString("callId");
         String who = callerOf(id);
@@ -193,11 +198,13 @@ class PersonalDataResourceTest {
                                 + "\"words\":\"you may hear from Quill\",\"reason\":\"Ada Quillfeather rang again\"}")
                 .statusCode(200);
         // Somebody else's words about her, and a body's way: what people type may name anyone.
-        String other = call("2026-03-03T00:00:00Z", "{\"name\":\"Ben\"}", "Ada Quillfeather stopped too, ring 0491-570-159");
+        String other =
+                call("2026-03-03T00:00:00Z", "{\"name\":\"Ben\"}", "Ada Quillfeather stopped too, ring 0491-570-159");
         String animal = Api.make(COORDINATOR, "/api/cases", """
                         {"incidentId":"%s","animal":{"scientificName":"Chelodina longicollis"},"foundAt":"2015-03-04T06:00:00Z",
                          "holder":{"organisationId":"%s"}}
-                        """.formatted(first.jsonPath().getString("incidentId"), world.clinic))
+                        """.formatted(
+                                first.jsonPath().getString("incidentId"), world.clinic))
                 .getString("id");
         Api.post(
                         COORDINATOR,
@@ -218,11 +225,14 @@ class PersonalDataResourceTest {
                 .anyMatch(place -> place.startsWith("public.disclosures "));
 
         PersonalWorld.enterDuties("people");
-        JsonPath erased = Api.post(ADMIN, "/api/erasures", "").statusCode(200).extract().jsonPath();
+        JsonPath erased =
+                Api.post(ADMIN, "/api/erasures", "").statusCode(200).extract().jsonPath();
         assertThat(erased.getInt("erased")).isPositive();
 
         assertThat(PersonalWorld.whereItStands(database, marks)).isEmpty();
-        assertThat(Files.readString(Path.of(list))).contains(" erased " + who + "\n").doesNotContain("Quill");
+        assertThat(Files.readString(Path.of(list)))
+                .contains(" erased " + who + "\n")
+                .doesNotContain("Quill");
         Api.as(COORDINATOR)
                 .get(person(who))
                 .then()
@@ -254,8 +264,7 @@ class PersonalDataResourceTest {
         String agreement = Api.make(COORDINATOR, "/api/agreements", """
                         {"recipient":"test-recipient","purpose":"research","documentReference":"R 1",
                          "validFrom":"2026-01-01","validTo":"2026-01-02"}
-                        """)
-                .getString("id");
+                        """).getString("id");
         try (Connection connection = database.getConnection();
                 Statement statement = connection.createStatement()) {
             statement.execute("insert into disclosures (id, agreement_id, account_id, records, filter, happened_at,"
@@ -271,7 +280,8 @@ class PersonalDataResourceTest {
         String young = call("2026-03-01T00:00:00Z", caller, "Nell Samename here");
         PersonalWorld.enterDuties("people");
         Api.post(ADMIN, "/api/erasures", "").statusCode(200);
-        assertThat(Api.get(COORDINATOR, person(callerOf(old))).getString("erasedAt")).isNotNull();
+        assertThat(Api.get(COORDINATOR, person(callerOf(old))).getString("erasedAt"))
+                .isNotNull();
         assertThat(callView(young).getString("caller.phone")).isEqualTo("0491 570 110");
         assertThat(callView(young).getString("words")).isEqualTo("Nell Samename here");
     }
@@ -279,11 +289,11 @@ class PersonalDataResourceTest {
     @Test
     void aMemberWhoLeftIsErasedWithTheirAccount() throws SQLException {
         List<String> marks = List.of("Gorsewick", "gorse-1", "gorsewick-signs-in", "0491 570 111", "V-90210");
-        String member = Api.make(ADMIN, "/api/members", """
+        String member =
+                Api.make(ADMIN, "/api/members", """
                         {"organisationId":"%s","callSign":"gorse-1","name":"Pip Gorsewick","phone":"0491 570 111",
                          "homeLatitude":-30.49,"homeLongitude":150.01,"attends":true,"cares":true,"vetRegistration":"V-90210"}
-                        """.formatted(world.network))
-                .getString("id");
+                        """.formatted(world.network)).getString("id");
         Api.make(ADMIN, "/api/vaccinations", """
                 {"memberId":"%s","against":"lyssavirus","givenOn":"2010-01-01","currentUntil":"2013-01-01","basis":"booster"}
                 """.formatted(member));
@@ -305,11 +315,16 @@ class PersonalDataResourceTest {
         Api.post(ADMIN, "/api/erasures", "").statusCode(200);
 
         assertThat(PersonalWorld.whereItStands(database, marks)).isEmpty();
-        assertThat(Api.get(ADMIN, "/api/members/" + member).getString("callSign")).startsWith("former-");
-        Api.as(CLINIC).get("/api/vaccinations").then().statusCode(org.hamcrest.Matchers.anyOf(equalTo(404), equalTo(405)));
+        assertThat(Api.get(ADMIN, "/api/members/" + member).getString("callSign"))
+                .startsWith("former-");
+        Api.as(CLINIC)
+                .get("/api/vaccinations")
+                .then()
+                .statusCode(org.hamcrest.Matchers.anyOf(equalTo(404), equalTo(405)));
         assertThat(rows("select 1 from personal.vaccinations where member_id = '" + member + "' and erased_at is null"))
                 .isZero();
-        assertThat(rows("select 1 from passwords p join accounts a on a.id = p.account_id where a.member_id = '" + member + "'"))
+        assertThat(rows("select 1 from passwords p join accounts a on a.id = p.account_id where a.member_id = '"
+                        + member + "'"))
                 .isZero();
     }
 
@@ -324,9 +339,12 @@ class PersonalDataResourceTest {
                     .isEqualTo("23000");
             assertThat(refusal(statement, "select personal.erase_now('" + who + "', now(), null)"))
                     .isEqualTo("42501");
-            assertThat(refusal(statement, "select personal.sweep(array['.'], now())")).isEqualTo("42501");
-            assertThat(refusal(statement, "insert into erasures (person_id, kind, happened_at, recorded_at, recorded_by)"
-                            + " select '" + who + "', 'people', now(), now(), id from accounts limit 1"))
+            assertThat(refusal(statement, "select personal.sweep(array['.'], now())"))
+                    .isEqualTo("42501");
+            assertThat(refusal(
+                            statement,
+                            "insert into erasures (person_id, kind, happened_at, recorded_at, recorded_by)"
+                                    + " select '" + who + "', 'people', now(), now(), id from accounts limit 1"))
                     .isEqualTo("42501");
             assertThat(refusal(statement, "set culvert.erasing = 'on'; update imports set file_name = 'x'"))
                     .isEqualTo(rows("select 1 from imports") > 0 ? "23000" : "");
@@ -347,7 +365,8 @@ class PersonalDataResourceTest {
     private void refusedToErase(String who) throws SQLException {
         try (Connection connection = database.getConnection();
                 Statement statement = connection.createStatement()) {
-            assertThat(refusal(statement, "select personal.erase('" + who + "', now())")).isEqualTo("23000");
+            assertThat(refusal(statement, "select personal.erase('" + who + "', now())"))
+                    .isEqualTo("23000");
         }
     }
 

@@ -79,10 +79,13 @@ public final class PersonalWorld {
         Map<String, Integer> found = new TreeMap<>();
         for (String table : tables(connection)) {
             for (String word : words) {
-                int rows = number(connection, "select count(*) from " + table + " t where to_jsonb(t)::text ilike '%" + word
-                        + "%'" + (table.equals("personal.idempotency_keys")
-                                ? " or position(convert_to('" + word + "', 'UTF8') in body) > 0"
-                                : ""));
+                int rows = number(
+                        connection,
+                        "select count(*) from " + table + " t where to_jsonb(t)::text ilike '%" + word
+                                + "%'"
+                                + (table.equals("personal.idempotency_keys")
+                                        ? " or position(convert_to('" + word + "', 'UTF8') in body) > 0"
+                                        : ""));
                 if (rows > 0) {
                     found.merge(table + " " + word, rows, Integer::sum);
                 }
@@ -94,8 +97,8 @@ public final class PersonalWorld {
     private static List<String> tables(Connection connection) throws SQLException {
         List<String> tables = new ArrayList<>();
         try (Statement statement = connection.createStatement();
-                ResultSet rows = statement.executeQuery(
-                        "select table_schema || '.' || table_name from information_schema.tables"
+                ResultSet rows =
+                        statement.executeQuery("select table_schema || '.' || table_name from information_schema.tables"
                                 + " where table_schema in ('public', 'personal', 'as_it_was') and table_type = 'BASE TABLE'"
                                 + " order by 1")) {
             while (rows.next()) {
