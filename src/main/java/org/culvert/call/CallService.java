@@ -1,5 +1,6 @@
 package org.culvert.call;
 
+import io.micrometer.core.annotation.Counted;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -63,6 +64,7 @@ public class CallService {
     }
 
     /** Keeps a call and says what the dispatcher should hear: cautions, and incidents it may be about. */
+    @Counted("culvert.calls.taken")
     @Transactional
     public CallReceipt receive(CallEntry entry) {
         Kept kept = keep(entry, null);

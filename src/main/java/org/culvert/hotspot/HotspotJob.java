@@ -2,6 +2,7 @@ package org.culvert.hotspot;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import io.micrometer.core.annotation.Timed;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.nio.charset.StandardCharsets;
@@ -73,6 +74,7 @@ class HotspotJob implements Job {
     }
 
     @Override
+    @Timed("culvert.hotspot.run")
     public void run(UUID id) {
         RunSettings settings = begin(id);
         if (settings == null) {

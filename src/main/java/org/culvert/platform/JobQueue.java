@@ -7,6 +7,7 @@ import com.github.kagkarlsson.scheduler.task.helper.OneTimeTask;
 import com.github.kagkarlsson.scheduler.task.helper.RecurringTask;
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
 import com.github.kagkarlsson.scheduler.task.schedule.FixedDelay;
+import io.micrometer.core.instrument.MeterRegistry;
 import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.runtime.StartupEvent;
 import jakarta.annotation.Priority;
@@ -41,14 +42,16 @@ public class JobQueue {
     private final Instance<Job> jobs;
     private final Instance<DailyJob> dailyJobs;
     private final Clock clock;
+    private final MeterRegistry meters;
     private final Map<String, OneTimeTask<Void>> tasks = new HashMap<>();
     private @Nullable Scheduler scheduler;
 
-    JobQueue(DataSource database, Instance<Job> jobs, Instance<DailyJob> dailyJobs, Clock clock) {
+    JobQueue(DataSource database, Instance<Job> jobs, Instance<DailyJob> dailyJobs, Clock clock, MeterRegistry meters) {
         this.database = database;
         this.jobs = jobs;
         this.dailyJobs = dailyJobs;
         this.clock = clock;
+        this.meters = meters;
     }
 
     /** Puts work into the queue, as part of the caller's transaction where there is one. */
@@ -89,6 +92,7 @@ public class JobQueue {
             if (complete.getExecution().consecutiveFailures + 1 >= ATTEMPTS) {
                 String id = complete.getExecution().taskInstance.getId();
                 LOG.errorf(complete.getCause().orElse(null), "Job %s %s is given up", job.name(), id);
+                meters.counter("culvert.jobs.given.up", "job", job.name()).increment();
                 job.gaveUp(UUID.fromString(id), "It failed " + ATTEMPTS + " times; the server's log says why.");
                 operations.stop();
             } else {

@@ -1,5 +1,6 @@
 package org.culvert.road;
 
+import io.micrometer.core.annotation.Timed;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.List;
@@ -46,6 +47,9 @@ class PlaceInterpreter implements PlaceReading {
     }
 
     @Override
+    @Timed(
+            value = "culvert.place.reading",
+            percentiles = {0.5, 0.95, 0.99})
     public PlaceUnderstood understand(PlaceAsGiven given) {
         requireOneWay(given);
         try {

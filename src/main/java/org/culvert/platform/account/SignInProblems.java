@@ -5,7 +5,6 @@ import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.security.UnauthorizedException;
 import jakarta.annotation.Priority;
 import jakarta.ws.rs.core.HttpHeaders;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import jakarta.ws.rs.ext.ExceptionMapper;
@@ -14,6 +13,7 @@ import java.net.URI;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import org.culvert.platform.DatabaseAway;
+import org.culvert.platform.PageRequest;
 import org.culvert.platform.ProblemMapping;
 
 /**
@@ -64,9 +64,7 @@ final class SignInProblems {
         @Override
         public Response toResponse(UnauthorizedException exception) {
             URI asked = uriInfo.getRequestUri();
-            boolean page = !asked.getPath().startsWith("/api/")
-                    && headers.getAcceptableMediaTypes().stream().anyMatch(MediaType.TEXT_HTML_TYPE::equals);
-            if (page) {
+            if (PageRequest.wantsPage(asked.getPath(), headers.getHeaderString(HttpHeaders.ACCEPT))) {
                 String next = asked.getRawPath() + (asked.getRawQuery() == null ? "" : "?" + asked.getRawQuery());
                 return Response.seeOther(URI.create("/sign-in?next=" + URLEncoder.encode(next, StandardCharsets.UTF_8)))
                         .build();

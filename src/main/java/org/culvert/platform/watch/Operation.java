@@ -3,6 +3,8 @@ package org.culvert.platform.watch;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.ws.rs.Path;
 import java.lang.reflect.Method;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -13,12 +15,21 @@ final class Operation {
     private static final String KEY = "operation";
     private static final String UNKNOWN = "-";
 
+    /** Those that were asked for since the start: no more than there are operations. */
+    private static final Set<String> KNOWN = ConcurrentHashMap.newKeySet();
+
     private Operation() {}
 
     static void found(RoutingContext context, @Nullable Class<?> resource, @Nullable Method method) {
         if (resource != null && method != null) {
-            context.put(KEY, template(resource, method));
+            String template = template(resource, method);
+            KNOWN.add(template);
+            context.put(KEY, template);
         }
+    }
+
+    static boolean isKnown(String template) {
+        return KNOWN.contains(template);
     }
 
     static String template(Class<?> resource, Method method) {

@@ -2,14 +2,31 @@ package org.culvert.platform.database;
 
 import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.greaterThan;
+import static org.hamcrest.Matchers.hasItem;
 
 import io.quarkus.test.junit.QuarkusTest;
+import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
 class HealthResourceTest {
     @Test
-    void serverIsReadyOnARealDatabase() {
-        given().get("/q/health/ready").then().statusCode(200).body("status", equalTo("UP"));
+    void serverIsReadyOnARealDatabaseWithTheNewestRoads() {
+        World.shared();
+        given().get("/q/health/ready")
+                .then()
+                .statusCode(200)
+                .body("status", equalTo("UP"))
+                .body("checks.name", hasItem("Database connections health check"))
+                .body("checks.find { it.name == 'road network' }.status", equalTo("UP"))
+                .body("checks.find { it.name == 'road network' }.data.imported", equalTo(true))
+                .body("checks.find { it.name == 'road network' }.data.links", greaterThan(2));
+    }
+
+    @Test
+    void liveAndStartedWantNoDatabase() {
+        given().get("/q/health/live").then().statusCode(200).body("checks.size()", equalTo(0));
+        given().get("/q/health/started").then().statusCode(200).body("checks.size()", equalTo(0));
     }
 }

@@ -1,0 +1,123 @@
+package org.culvert.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.culvert.platform.Role.ADMIN;
+import static org.culvert.platform.Role.COORDINATOR;
+import static org.culvert.platform.Role.DISPATCHER;
+import static org.culvert.platform.Role.ROADS_AUTHORITY;
+
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.RestAssured;
+import io.restassured.path.json.JsonPath;
+import io.restassured.response.Response;
+import io.restassured.specification.RequestSpecification;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.function.Supplier;
+import org.culvert.support.Api;
+import org.junit.jupiter.api.Test;
+
+/** What a page says of something wrong is what the API says of it. */
+@QuarkusTest
+class ProblemAnswerResourceTest {
+    @Test
+    void whatIsWrongWithAnAddressIsSaidAlike() {
+        String unknown = UUID.randomUUID().toString();
+        same(
+                as(ROADS_AUTHORITY).get("/hotspots/eleven"),
+                Api.as(ROADS_AUTHORITY).get("/api/hotspot-runs/eleven"),
+                400,
+                "invalid");
+        same(
+                as(ROADS_AUTHORITY).get("/hotspots/" + unknown),
+                Api.as(ROADS_AUTHORITY).get("/api/hotspot-runs/" + unknown),
+                404,
+                "not-found");
+        same(
+                as(ROADS_AUTHORITY).get("/hotspots?cursor=eleven"),
+                Api.as(ROADS_AUTHORITY).get("/api/hotspot-runs?cursor=eleven"),
+                400,
+                "invalid");
+        same(as(ADMIN).get("/accounts?cursor=x"), Api.as(ADMIN).get("/api/accounts?cursor=x"), 400, "invalid");
+    }
+
+    @Test
+    void whoMayNotIsToldAlike() {
+        same(as(DISPATCHER).get("/accounts"), Api.as(DISPATCHER).get("/api/accounts"), 403, "not-allowed");
+        same(wrongToken("text/html").get("/"), wrongToken("*/*").get("/api/region"), 401, "not-signed-in");
+    }
+
+    @Test
+    void onePageSaysAsAPageWhatItSaysAsADocument() {
+        alike(() -> RestAssured.given(), "GET", "/problems/none-such", 404, "not-found");
+        alike(() -> Api.as(COORDINATOR), "DELETE", "/hotspots", 405, "no-such-operation");
+        alike(
+                () -> RestAssured.given().contentType("application/x-www-form-urlencoded"),
+                "POST",
+                "/sign-in",
+                403,
+                "forged");
+        alike(() -> RestAssured.given(), "GET", "/no/such/place", 404, "not-found");
+        alike(() -> RestAssured.given(), "GET", "/hotspots/a/b/c", 404, "not-found");
+    }
+
+    @Test
+    void thePageKeepsItsFrameAndQuotesNothingAsMarkup() {
+        Response page = as(ROADS_AUTHORITY).get("/hotspots/%3Cimg%20src=x%20onerror=alert(1)%3E");
+        assertThat(page.statusCode()).isEqualTo(400);
+        assertThat(page.asString())
+                .contains("<a href=\"/account\">test-roads-authority</a>")
+                .doesNotContain("<img");
+        assertThat(page.header("X-Request-Id")).isNotEmpty();
+        assertThat(page.asString()).contains(page.header("X-Request-Id"));
+    }
+
+    private static RequestSpecification as(String role) {
+        return Api.as(role).accept("text/html,application/xhtml+xml,*/*;q=0.8");
+    }
+
+    private static RequestSpecification wrongToken(String accept) {
+        return RestAssured.given().accept(accept).auth().preemptive().basic("nobody", "cvt_nothing");
+    }
+
+    private static void alike(
+            Supplier<RequestSpecification> request, String verb, String path, int status, String type) {
+        same(
+                request.get().accept("text/html").request(verb, path),
+                request.get().accept("*/*").request(verb, path),
+                status,
+                type);
+    }
+
+    private static void same(Response page, Response document, int status, String type) {
+        assertThat(document.contentType()).as(document.asString()).startsWith("application/problem+json");
+        JsonPath problem = document.jsonPath();
+        assertThat(problem.getString("type")).isEqualTo("/problems/" + type);
+        assertThat(problem.getInt("status")).isEqualTo(status);
+        assertThat(document.statusCode()).isEqualTo(status);
+        assertThat(page.statusCode()).isEqualTo(status);
+        assertThat(page.contentType()).as(page.asString()).startsWith("text/html");
+        assertThat(page.asString())
+                .contains("<h1>" + escaped(problem.getString("title")) + "</h1>", "href=\"/problems/" + type + "\"");
+        if (problem.getString("detail") != null) {
+            assertThat(page.asString()).contains(escaped(problem.getString("detail")));
+        }
+        List<Map<String, String>> errors = problem.getList("errors");
+        for (Map<String, String> error : errors == null ? List.<Map<String, String>>of() : errors) {
+            assertThat(page.asString())
+                    .contains(
+                            "<code>" + escaped(error.get("field")) + "</code>",
+                            escaped(error.get("detail")),
+                            escaped(error.get("wanted")));
+        }
+    }
+
+    private static String escaped(String text) {
+        return text.replace("&", "&amp;")
+                .replace("<", "&lt;")
+                .replace(">", "&gt;")
+                .replace("\"", "&quot;")
+                .replace("'", "&#39;");
+    }
+}
