@@ -5,6 +5,7 @@ import jakarta.validation.constraints.Size;
 import java.time.Instant;
 import java.util.UUID;
 import org.culvert.platform.ledger.Change;
+import org.culvert.roster.Holder;
 
 /** What can be corrected in this room; a field that is left out stays as it is. */
 public final class CareCorrections {
@@ -27,6 +28,13 @@ public final class CareCorrections {
             Change<Integer> broken,
             Change<Integer> discarded,
             Change<Instant> at,
+            @NotBlank @Size(max = 2000) String reason) {}
+
+    /** Of who answered for a clutch when; a holder needs an authorisation, also afterwards. */
+    public record ClutchCustodyCorrection(
+            Change<Holder> holder,
+            Change<Instant> from,
+            Change<Instant> to,
             @NotBlank @Size(max = 2000) String reason) {}
 
     /** Of when hatchlings came; each of them is a case of its own, so that how many there were is corrected there. */

@@ -149,6 +149,19 @@ public class CareResource {
     /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
     @PATCH
     @NeedsTag("clutch")
+    @Path("/clutches/{id}/custody-links/{linkId}")
+    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER})
+    public ClutchService.ClutchView correctCustody(
+            @PathParam("id") String id,
+            @PathParam("linkId") String linkId,
+            @NotNull @Valid CareCorrections.ClutchCustodyCorrection correction) {
+        return clutches.correctCustody(Paging.uuid("id", id), Paging.uuid("linkId", linkId), correction);
+    }
+
+    /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
+    @PATCH
+    @NeedsTag("clutch")
     @Path("/clutches/{id}/hatchings/{hatchingId}")
     @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER})

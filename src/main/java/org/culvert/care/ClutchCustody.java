@@ -3,9 +3,12 @@ package org.culvert.care;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
+import java.time.Clock;
 import java.time.Instant;
 import java.util.UUID;
+import org.culvert.platform.InvalidException;
 import org.culvert.platform.Recorded;
+import org.culvert.platform.ledger.Corrections;
 import org.culvert.roster.Holder;
 import org.jspecify.annotations.Nullable;
 
@@ -39,6 +42,23 @@ class ClutchCustody extends Recorded {
         this.organisationId = holder.organisationId();
         this.heldFrom = from;
         this.authorisation = authorisation;
+    }
+
+    /**
+     * @param holder who it was
+     * @param authorisation of that holder
+     */
+    void correct(Holder holder, String authorisation, CareCorrections.ClutchCustodyCorrection correction, Clock clock) {
+        memberId = holder.memberId();
+        organisationId = holder.organisationId();
+        this.authorisation = authorisation;
+        heldFrom = Corrections.known("from", correction.from(), heldFrom, clock);
+        heldTo = Corrections.past("to", correction.to(), heldTo, clock);
+        happenedAt(heldFrom);
+        if (heldTo != null && !heldTo.isAfter(heldFrom)) {
+            throw InvalidException.of("to", "It ends before it begins.", "an instant after " + heldFrom);
+        }
+        revisedBecause(correction.reason());
     }
 
     void endAt(Instant at) {

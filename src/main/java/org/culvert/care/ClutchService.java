@@ -249,6 +249,19 @@ public class ClutchService {
     }
 
     @Transactional
+    public ClutchView correctCustody(UUID id, UUID linkId, CareCorrections.ClutchCustodyCorrection correction) {
+        Clutch clutch = require(id);
+        ClutchCustody link = links.findByIdOptional(linkId)
+                .filter(row -> row.clutchId.equals(id))
+                .orElseThrow(() -> new NotFoundException("custody link of that clutch", linkId));
+        Holder holder = correction.holder().over("holder", new Holder(link.memberId, link.organisationId, null));
+        Instant from = correction.from().over("from", link.heldFrom);
+        link.correct(holder, authorisation(clutch, holder, from), correction, clock);
+        links.flush();
+        return view(clutch);
+    }
+
+    @Transactional
     public ClutchView correctHatching(UUID id, UUID hatchingId, CareCorrections.HatchedCorrection correction) {
         Clutch clutch = require(id);
         hatchings
@@ -267,20 +280,23 @@ public class ClutchService {
                 .toList();
     }
 
-    private void begin(Clutch clutch, Holder wanted, Instant at) {
+    private void begin(Clutch clutch, Holder holder, Instant at) {
+        links.persistAndFlush(new ClutchCustody(clutch.id(), holder, at, authorisation(clutch, holder, at)));
+    }
+
+    private String authorisation(Clutch clutch, Holder wanted, Instant at) {
         Holder holder = Holder.require("holder", wanted);
         if (holder.personId() != null) {
             throw InvalidException.of(
                     "holder", "Whoever runs the incubator needs an authorisation.", "a member or an organisation");
         }
-        String authorisation = custody.authorisation(clutch.motherCaseId, holder, at)
+        return custody.authorisation(clutch.motherCaseId, holder, at)
                 .orElseThrow(
                         () -> new RefusedException(
                                 "No authorisation is listed for this holder.",
                                 List.of(
                                         "Eggs are protected wildlife too: no authorisation is listed for this holder and this kind"
                                                 + " of animal on that day. Check your local code; if one was issued, enter it first.")));
-        links.persistAndFlush(new ClutchCustody(clutch.id(), holder, at, authorisation));
     }
 
     static void requireAccounted(EggsEntry eggs) {

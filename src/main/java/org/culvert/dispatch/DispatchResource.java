@@ -85,6 +85,32 @@ public class DispatchResource {
     }
 
     @GET
+    @Path("/incidents/{id}/closings")
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.OFFICER})
+    public List<DispatchService.ClosingView> listClosings(@PathParam("id") String id) {
+        return service.listClosings(Paging.uuid("id", id));
+    }
+
+    @GET
+    @Tagged
+    @Path("/closings/{id}")
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.OFFICER})
+    public DispatchService.ClosingView getClosing(@PathParam("id") String id) {
+        return service.getClosing(Paging.uuid("id", id));
+    }
+
+    /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
+    @PATCH
+    @NeedsTag("closing")
+    @Path("/closings/{id}")
+    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR})
+    public DispatchService.ClosingView correctClosing(
+            @PathParam("id") String id, @NotNull @Valid DispatchService.ClosingCorrection correction) {
+        return service.correctClosing(Paging.uuid("id", id), correction);
+    }
+
+    @GET
     @Tagged
     @Path("/attendances/{id}")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER, Role.OFFICER})

@@ -99,6 +99,31 @@ public class DispatchService {
             @Nullable String theirReference,
             @NotBlank String reason) {}
 
+    /** A closing as kept. */
+    public record ClosingView(
+            UUID id,
+            UUID incidentId,
+            String outcome,
+            @Nullable Instant at,
+            @Nullable String passedOnTo,
+            @Nullable String theirReference,
+            String reason,
+            RecordView record) {}
+
+    /**
+     * Of how an incident ended to which nobody went.
+     *
+     * @param because why nobody went
+     * @param reason why it is corrected
+     */
+    public record ClosingCorrection(
+            Change<ClosingOutcome> outcome,
+            Change<Instant> at,
+            Change<String> passedOnTo,
+            Change<String> theirReference,
+            Change<String> because,
+            @NotBlank @Size(max = 2000) String reason) {}
+
     /** The gate's answer for some people at some time. */
     public record GateView(
             @Nullable UUID id,
@@ -273,6 +298,43 @@ public class DispatchService {
                 at(entry.at()));
         closings.persistAndFlush(closing);
         return closing.id();
+    }
+
+    @Transactional
+    public ClosingView getClosing(UUID id) {
+        return view(requireClosing(id));
+    }
+
+    @Transactional
+    public List<ClosingView> listClosings(UUID incidentId) {
+        return closings.list("incidentId = ?1 order by happenedAt, id", incidentId).stream()
+                .map(this::view)
+                .toList();
+    }
+
+    @Transactional
+    public ClosingView correctClosing(UUID id, ClosingCorrection correction) {
+        Closing closing = requireClosing(id);
+        closing.correct(correction, clock);
+        requireBody(closing.outcome, closing.passedOnTo);
+        closings.flush();
+        return view(closing);
+    }
+
+    private Closing requireClosing(UUID id) {
+        return closings.findByIdOptional(id).orElseThrow(() -> new NotFoundException("closing", id));
+    }
+
+    private ClosingView view(Closing closing) {
+        return new ClosingView(
+                closing.id(),
+                closing.incidentId,
+                closing.outcome,
+                closing.happenedAt(),
+                closing.passedOnTo,
+                closing.theirReference,
+                closing.reason,
+                records.of(closing));
     }
 
     /**

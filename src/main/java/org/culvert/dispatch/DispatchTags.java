@@ -21,4 +21,10 @@ class DispatchTags {
                 service::getAttendance,
                 Map.of("attendance_people", "attendance_id"));
     }
+
+    @Produces
+    @Singleton
+    TagSource ofClosing(EntityManager entities, DispatchService service) {
+        return new RowTag("closing", "closings", entities, service::getClosing);
+    }
 }

@@ -1,6 +1,7 @@
 package org.culvert.hotspot;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import org.culvert.hotspot.stats.SmallNumbers;
@@ -11,14 +12,17 @@ import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a roads authority sees of counts: no small numbers, and no place of a sensitive species. Whoever keeps the network's own
- * records sees all; the document of a run stays as it is.
+ * What a roads authority sees of counts: no small numbers, and places of a sensitive species no finer than its category. Whoever
+ * keeps the network's own records sees all; the document of a run stays as it is.
  */
 @ApplicationScoped
 class AuthoritySight {
     private static final String WITHHELD =
             "%d stretches are not told to you: a species of this group is sensitive, and its"
                     + " places are told under an agreement only.";
+    private static final String GENERALISED = "A species of this group is sensitive: each stretch lies somewhere within the box"
+            + " that is drawn, of cells of %s degree, and its chainages are those of the cells. Stretches with fewer than %d"
+            + " collisions are not told: %d.";
 
     private final Sight sight;
     private final DisclosureService disclosure;
@@ -42,7 +46,9 @@ class AuthoritySight {
 
     /** Whether the asker is told no place of a group, since a species of it is sensitive. */
     boolean withholdsPlacesOf(@Nullable String taxonGroup) {
-        return taxonGroup != null && !seesAll() && taxa.hasSensitive(taxonGroup);
+        return taxonGroup != null
+                && !seesAll()
+                && taxa.findStrictestGrid(taxonGroup).isPresent();
     }
 
     /** The report as the asker sees it; the same one where nothing is left out. */
@@ -52,21 +58,45 @@ class AuthoritySight {
             return report;
         }
         List<HotspotReport.Month> months = withoutSmall(report.months(), smallest);
-        boolean withheld = withholdsPlacesOf(report.settings().taxonGroup())
-                && !report.hotspots().isEmpty();
-        return months.equals(report.months()) && !withheld
-                ? report
-                : new HotspotReport(
-                        report.engine(),
-                        report.network(),
-                        report.settings(),
-                        report.inputs(),
-                        report.errorRate(),
-                        report.leftOut(),
-                        months,
-                        report.aboutIntervals(),
-                        withheld ? List.of() : report.hotspots(),
-                        withheld ? WITHHELD.formatted(report.hotspots().size()) : null);
+        String group = report.settings().taxonGroup();
+        Double grid = group == null || report.hotspots().isEmpty()
+                ? null
+                : taxa.findStrictestGrid(group).orElse(null);
+        if (grid == null) {
+            return months.equals(report.months()) ? report : with(report, months, report.hotspots(), null);
+        }
+        if (grid == 0) {
+            return with(
+                    report,
+                    months,
+                    List.of(),
+                    WITHHELD.formatted(report.hotspots().size()));
+        }
+        List<HotspotReport.Stretch> told = report.hotspots().stream()
+                .filter(stretch -> stretch.incidents() >= smallest)
+                .map(stretch -> StretchCells.generalise(stretch, grid))
+                .toList();
+        int left = report.hotspots().size() - told.size();
+        return with(
+                report, months, told, GENERALISED.formatted(BigDecimal.valueOf(grid).toPlainString(), smallest, left));
+    }
+
+    private static HotspotReport with(
+            HotspotReport report,
+            List<HotspotReport.Month> months,
+            List<HotspotReport.Stretch> hotspots,
+            @Nullable String informationWithheld) {
+        return new HotspotReport(
+                report.engine(),
+                report.network(),
+                report.settings(),
+                report.inputs(),
+                report.errorRate(),
+                report.leftOut(),
+                months,
+                report.aboutIntervals(),
+                hotspots,
+                informationWithheld);
     }
 
     private static List<HotspotReport.Month> withoutSmall(List<HotspotReport.Month> months, int smallest) {

@@ -70,6 +70,7 @@ public class CollisionCountService {
         LocalDate last = to == null ? clock.instant().atZone(zone).toLocalDate() : to;
         LocalDate first = from == null ? LocalDate.of(last.getYear() - 4, 1, 1) : from;
         requirePeriod(first, last);
+        requireWholeYears(first, to);
         if (taxonGroup != null) {
             taxa.requireGroup("taxonGroup", taxonGroup);
         }
@@ -165,6 +166,20 @@ public class CollisionCountService {
         }
         if (last.getYear() - first.getYear() >= MOST_YEARS || first.getYear() < 1900 || last.getYear() > 2200) {
             throw InvalidException.of("from", "The period is too long.", "at most " + MOST_YEARS + " years");
+        }
+    }
+
+    /** From counts that begin a day apart, what happened on that day could be told. */
+    private void requireWholeYears(LocalDate first, @Nullable LocalDate to) {
+        if (authority.smallestCount() == null) {
+            return;
+        }
+        if (first.getDayOfYear() != 1) {
+            throw InvalidException.of("from", "Counts are told to you by whole years.", "a first of January");
+        }
+        if (to != null && (to.getMonthValue() != 12 || to.getDayOfMonth() != 31)) {
+            throw InvalidException.of(
+                    "to", "Counts are told to you by whole years.", "a 31st of December, or leave it out");
         }
     }
 

@@ -20,6 +20,7 @@ import org.culvert.platform.JobQueue;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
 import org.culvert.platform.sight.SightModule;
+import org.culvert.platform.ledger.RecordViews;
 import org.jspecify.annotations.Nullable;
 
 /** Takes hotspot runs on, says how far they have come, and hands out what came of them. */
@@ -44,6 +45,7 @@ public class HotspotRunService {
     private final JobQueue queue;
     private final ObjectMapper mapper;
     private final AuthoritySight authority;
+    private final RecordViews records;
 
     HotspotRunService(
             Runs runs,
@@ -52,7 +54,8 @@ public class HotspotRunService {
             RunSettingsReader reader,
             JobQueue queue,
             ObjectMapper mapper,
-            AuthoritySight authority) {
+            AuthoritySight authority,
+            RecordViews records) {
         this.runs = runs;
         this.progresses = progresses;
         this.results = results;
@@ -60,6 +63,7 @@ public class HotspotRunService {
         this.queue = queue;
         this.mapper = mapper;
         this.authority = authority;
+        this.records = records;
     }
 
     /** Takes a run on; it is computed by whichever node is free. */
@@ -172,6 +176,7 @@ public class HotspotRunService {
                 result == null ? null : result.networkNumber,
                 result == null ? null : result.inputsSha256,
                 result == null ? null : result.documentSha256,
-                result == null ? null : RunView.Links.of(run.id()));
+                result == null ? null : RunView.Links.of(run.id()),
+                records.of(run));
     }
 }

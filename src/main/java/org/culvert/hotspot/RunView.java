@@ -2,6 +2,7 @@ package org.culvert.hotspot;
 
 import java.time.Instant;
 import java.util.UUID;
+import org.culvert.platform.ledger.RecordView;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -30,7 +31,8 @@ public record RunView(
         @Nullable Integer networkNumber,
         @Nullable String inputsSha256,
         @Nullable String documentSha256,
-        @Nullable Links result) {
+        @Nullable Links result,
+        RecordView record) {
 
     /** The result in its forms. */
     public record Links(String json, String geoJson, String csv, String page) {

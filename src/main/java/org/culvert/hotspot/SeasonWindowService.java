@@ -16,6 +16,8 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import org.culvert.platform.ConstraintSentences;
 import org.culvert.platform.RegionService;
+import org.culvert.platform.ledger.RecordView;
+import org.culvert.platform.ledger.RecordViews;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
 
@@ -55,7 +57,8 @@ public class SeasonWindowService {
             String source,
             LocalDate readOn,
             LocalDate validFrom,
-            @Nullable LocalDate validTo) {}
+            @Nullable LocalDate validTo,
+            RecordView record) {}
 
     @ApplicationScoped
     static class Windows implements PanacheRepositoryBase<SeasonWindow, UUID> {}
@@ -75,11 +78,13 @@ public class SeasonWindowService {
     private final Windows windows;
     private final TaxonService taxa;
     private final RegionService regions;
+    private final RecordViews records;
 
-    SeasonWindowService(Windows windows, TaxonService taxa, RegionService regions) {
+    SeasonWindowService(Windows windows, TaxonService taxa, RegionService regions, RecordViews records) {
         this.windows = windows;
         this.taxa = taxa;
         this.regions = regions;
+        this.records = records;
     }
 
     @Transactional
@@ -129,7 +134,7 @@ public class SeasonWindowService {
                 .orElse("northern");
     }
 
-    private static WindowView view(SeasonWindow window, String taxonGroup) {
+    private WindowView view(SeasonWindow window, String taxonGroup) {
         return new WindowView(
                 window.id(),
                 taxonGroup,
@@ -140,6 +145,7 @@ public class SeasonWindowService {
                 window.source,
                 window.readOn,
                 window.validFrom,
-                window.validTo);
+                window.validTo,
+                records.of(window));
     }
 }

@@ -21,6 +21,7 @@ import java.util.Optional;
 import java.util.UUID;
 import org.culvert.geo.Shapes;
 import org.culvert.platform.Actor;
+import org.culvert.platform.ledger.RecordViews;
 import org.culvert.road.network.NetworkBuilder;
 import org.culvert.road.network.NetworkFrame;
 import org.culvert.road.network.RoadAttributes;
@@ -55,12 +56,14 @@ class NetworkStore {
 
     private final Versions versions;
     private final EntityManager entityManager;
+    private final RecordViews records;
     private final Clock clock;
     private final Actor actor;
 
-    NetworkStore(Versions versions, EntityManager entityManager, Clock clock, Actor actor) {
+    NetworkStore(Versions versions, EntityManager entityManager, RecordViews records, Clock clock, Actor actor) {
         this.versions = versions;
         this.entityManager = entityManager;
+        this.records = records;
         this.clock = clock;
         this.actor = actor;
     }
@@ -94,7 +97,7 @@ class NetworkStore {
     @Transactional
     List<RoadNetworkView> listVersions() {
         return versions.list("order by number desc").stream()
-                .map(NetworkVersion::view)
+                .map(version -> version.view(records))
                 .toList();
     }
 
@@ -124,7 +127,7 @@ class NetworkStore {
         versions.persistAndFlush(version);
         UUID[] ids = new UUID[network.linkCount()];
         entityManager.unwrap(Session.class).doWork(connection -> insertLinks(connection, version.id(), network, ids));
-        return new Kept(version.view(), new CurrentRoads(version.id(), number, network, ids));
+        return new Kept(version.view(records), new CurrentRoads(version.id(), number, network, ids));
     }
 
     private UUID noteImport(Provenance provenance) {

@@ -6,6 +6,7 @@ import jakarta.persistence.Table;
 import java.util.Map;
 import org.culvert.geo.Bounds;
 import org.culvert.platform.Recorded;
+import org.culvert.platform.ledger.RecordViews;
 import org.culvert.road.network.BuildReport;
 import org.hibernate.annotations.JdbcTypeCode;
 import org.hibernate.type.SqlTypes;
@@ -79,7 +80,7 @@ class NetworkVersion extends Recorded {
         return new Bounds(south, west, north, east);
     }
 
-    RoadNetworkView view() {
+    RoadNetworkView view(RecordViews records) {
         return new RoadNetworkView(
                 id(),
                 number,
@@ -97,6 +98,7 @@ class NetworkVersion extends Recorded {
                 Math.round(totalMetres) / 1000.0,
                 leftOut,
                 notUnderstood,
-                new double[] {west, south, east, north});
+                new double[] {west, south, east, north},
+                records.of(this));
     }
 }

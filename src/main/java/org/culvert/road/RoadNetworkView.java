@@ -3,6 +3,7 @@ package org.culvert.road;
 import java.time.Instant;
 import java.util.Map;
 import java.util.UUID;
+import org.culvert.platform.ledger.RecordView;
 
 /**
  * A network version as shown.
@@ -32,4 +33,5 @@ public record RoadNetworkView(
         double kilometres,
         Map<String, Integer> leftOut,
         Map<String, Integer> notUnderstood,
-        double[] bbox) {}
+        double[] bbox,
+        RecordView record) {}

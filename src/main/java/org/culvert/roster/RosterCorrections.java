@@ -33,6 +33,13 @@ public final class RosterCorrections {
             Change<LocalDate> leftOn,
             @NotBlank @Size(max = 2000) String reason) {}
 
+    public record VaccinationCorrection(
+            Change<String> against,
+            Change<LocalDate> givenOn,
+            Change<LocalDate> currentUntil,
+            Change<String> basis,
+            @NotBlank @Size(max = 2000) String reason) {}
+
     public record AuthorisationCorrection(
             Change<String> jurisdiction,
             Change<String> authorisationClass,

@@ -123,6 +123,33 @@ public class RosterResource {
         return service.getMember(Paging.uuid("id", id));
     }
 
+    /** Health data, for those who answer for who goes. */
+    @GET
+    @Path("/members/{id}/vaccinations")
+    @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
+    public List<RosterService.VaccinationView> listVaccinations(@PathParam("id") String id) {
+        return service.listVaccinations(Paging.uuid("id", id));
+    }
+
+    @GET
+    @Tagged
+    @Path("/vaccinations/{id}")
+    @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
+    public RosterService.VaccinationView getVaccination(@PathParam("id") String id) {
+        return service.getVaccination(Paging.uuid("id", id));
+    }
+
+    /** A correction: what is left out stays, and the reason is kept with the revision. */
+    @PATCH
+    @NeedsTag("vaccination")
+    @Path("/vaccinations/{id}")
+    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
+    @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
+    public RosterService.VaccinationView correctVaccination(
+            @PathParam("id") String id, @NotNull @Valid RosterCorrections.VaccinationCorrection correction) {
+        return service.correctVaccination(Paging.uuid("id", id), correction);
+    }
+
     @GET
     @Tagged
     @Path("/authorisations/{id}")

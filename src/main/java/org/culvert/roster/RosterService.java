@@ -110,6 +110,16 @@ public class RosterService {
             @NotNull LocalDate currentUntil,
             @NotBlank String basis) {}
 
+    /** A vaccination as kept: health data. */
+    public record VaccinationView(
+            UUID id,
+            UUID memberId,
+            String against,
+            LocalDate givenOn,
+            LocalDate currentUntil,
+            String basis,
+            RecordView record) {}
+
     @ApplicationScoped
     static class Organisations implements PanacheRepositoryBase<Organisation, UUID> {}
 
@@ -281,13 +291,50 @@ public class RosterService {
     @Transactional
     public UUID createVaccination(VaccinationEntry entry) {
         getMember(entry.memberId());
-        if (entry.currentUntil().isBefore(entry.givenOn())) {
-            throw InvalidException.of("currentUntil", "It ends before it was given.", "a day on or after givenOn");
-        }
+        requireForward(entry.givenOn(), entry.currentUntil());
         var row = new Vaccination(
                 entry.memberId(), entry.against(), entry.givenOn(), entry.currentUntil(), entry.basis());
         vaccinations.persistAndFlush(row);
         return row.id();
+    }
+
+    private static void requireForward(LocalDate givenOn, LocalDate currentUntil) {
+        if (currentUntil.isBefore(givenOn)) {
+            throw InvalidException.of("currentUntil", "It ends before it was given.", "a day on or after givenOn");
+        }
+    }
+
+    @Transactional
+    public VaccinationView getVaccination(UUID id) {
+        return vaccinations
+                .findByIdOptional(id)
+                .filter(row -> row.erasedAt == null)
+                .map(this::view)
+                .orElseThrow(() -> new NotFoundException("vaccination", id));
+    }
+
+    @Transactional
+    public List<VaccinationView> listVaccinations(UUID memberId) {
+        getMember(memberId);
+        return vaccinations.list("memberId = ?1 and erasedAt is null order by givenOn, id", memberId).stream()
+                .map(this::view)
+                .toList();
+    }
+
+    /** Corrects a vaccination, so that nobody handles what they are not shown to be protected from. */
+    @Transactional
+    public VaccinationView correctVaccination(UUID id, RosterCorrections.VaccinationCorrection correction) {
+        Vaccination row =
+                vaccinations.findByIdOptional(id).orElseThrow(() -> new NotFoundException("vaccination", id));
+        row.correct(correction);
+        requireForward(row.givenOn, row.currentUntil);
+        vaccinations.flush();
+        return view(row);
+    }
+
+    private VaccinationView view(Vaccination row) {
+        return new VaccinationView(
+                row.id(), row.memberId, row.against, row.givenOn, row.currentUntil, row.basis, records.of(row));
     }
 
     /** Whether a member is shown to be vaccinated on a day; no record is no vaccination. */

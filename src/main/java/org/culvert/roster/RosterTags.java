@@ -24,6 +24,12 @@ class RosterTags {
 
     @Produces
     @Singleton
+    TagSource ofVaccination(EntityManager entities, RosterService roster) {
+        return new RowTag("vaccination", "personal.vaccinations", entities, roster::getVaccination);
+    }
+
+    @Produces
+    @Singleton
     TagSource ofAuthorisation(EntityManager entities, RosterService roster) {
         return new RowTag("authorisation", "authorisations", entities, roster::getAuthorisation);
     }

@@ -136,6 +136,11 @@ public class TaxonService {
         }
 
         @Override
+        public Map<String, String> columnByTable() {
+            return Map.of("taxa", "id");
+        }
+
+        @Override
         public void lock(String id) {
             taxa.findById(Paging.uuid("id", id), LockModeType.PESSIMISTIC_WRITE);
         }
@@ -217,13 +222,18 @@ public class TaxonService {
         return getTaxon(id);
     }
 
-    /** Whether any taxon of a group is sensitive. */
+    /** The strictest category of a group's taxa, in degrees and 0 for withheld; empty where none is sensitive. */
     @Transactional
-    public boolean hasSensitive(String group) {
-        return taxa.count(
-                        "sensitivityGrid is not null and taxonGroupId = ?1",
-                        requireGroup("taxonGroup", group).id())
-                > 0;
+    public Optional<Double> findStrictestGrid(String group) {
+        List<Double> grids =
+                taxa
+                        .list(
+                                "sensitivityGrid is not null and taxonGroupId = ?1",
+                                requireGroup("taxonGroup", group).id())
+                        .stream()
+                        .map(taxon -> taxon.sensitivityGrid)
+                        .toList();
+        return grids.contains(0.0) ? Optional.of(0.0) : grids.stream().max(Double::compare);
     }
 
     /** Sensitive taxa at which somebody should have looked again by now. */

@@ -352,7 +352,7 @@ class HotspotRunResourceTest {
     void aRoadsAuthorityIsToldNoStretchOfASensitiveAnimal() {
         String id = EvidenceWorld.run(WALLABIES);
         String taxon = Api.get(COORDINATOR, "/api/taxa?q=Wallabia").getString("[0].id");
-        settle(taxon, "{\"gridDegrees\":0.1,\"reason\":\"for this test\",\"reviewBy\":\"2090-01-01\"}");
+        settle(taxon, "{\"gridDegrees\":0,\"reason\":\"for this test\",\"reviewBy\":\"2090-01-01\"}");
         try {
             JsonPath told = Api.get(ROADS_AUTHORITY, "/api/hotspot-runs/" + id + "/result");
             assertThat(told.getList("hotspots")).isEmpty();
@@ -377,6 +377,45 @@ class HotspotRunResourceTest {
         assertThat(Api.get(ROADS_AUTHORITY, "/api/hotspot-runs/" + id + "/result")
                         .getList("hotspots"))
                 .isNotEmpty();
+    }
+
+    @Test
+    void aRoadsAuthorityIsToldStretchesOfASensitiveAnimalByCellsOfItsCategory() {
+        String id = EvidenceWorld.run(WALLABIES);
+        String taxon = Api.get(COORDINATOR, "/api/taxa?q=Wallabia").getString("[0].id");
+        settle(taxon, "{\"gridDegrees\":0.01,\"reason\":\"for this test\",\"reviewBy\":\"2090-01-01\"}");
+        try {
+            List<Map<String, Object>> exact = result(id).getList("hotspots");
+            JsonPath told = Api.get(ROADS_AUTHORITY, "/api/hotspot-runs/" + id + "/result");
+            List<Map<String, Object>> general = told.getList("hotspots");
+            assertThat(general).isNotEmpty();
+            assertThat(told.getString("informationWithheld")).contains("0.01 degree");
+            for (Map<String, Object> stretch : general) {
+                Map<String, Object> whole = exact.stream()
+                        .filter(other -> other.get("rank").equals(stretch.get("rank")))
+                        .findFirst()
+                        .orElseThrow();
+                assertThat(stretch.get("road")).isEqualTo(whole.get("road"));
+                assertThat(metres(stretch, "fromChainageMetres")).isLessThanOrEqualTo(metres(whole, "fromChainageMetres"));
+                assertThat(metres(stretch, "toChainageMetres")).isGreaterThanOrEqualTo(metres(whole, "toChainageMetres"));
+                assertThat(metres(stretch, "fromChainageMetres") % 1111).isZero();
+                assertThat((int) stretch.get("incidents")).isGreaterThanOrEqualTo(5);
+            }
+            // What is drawn is a box, the same on the page as in the files.
+            assertThat(Api.as(ROADS_AUTHORITY)
+                            .get("/api/hotspot-runs/" + id + "/hotspots.geojson")
+                            .jsonPath()
+                            .getList("features[0].geometry.coordinates"))
+                    .hasSize(5);
+            assertThat(Api.as(ROADS_AUTHORITY).get("/hotspots/" + id).asString())
+                    .contains("within the box");
+        } finally {
+            settle(taxon, "{\"reason\":\"after the test\"}");
+        }
+    }
+
+    private static double metres(Map<String, Object> stretch, String field) {
+        return ((Number) stretch.get(field)).doubleValue();
     }
 
     private static void settle(String taxon, String sensitivity) {

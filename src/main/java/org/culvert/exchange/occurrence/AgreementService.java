@@ -24,6 +24,8 @@ import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
 import org.culvert.platform.account.AccountService;
+import org.culvert.platform.ledger.RecordView;
+import org.culvert.platform.ledger.RecordViews;
 import org.culvert.platform.ledger.TagSource;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
@@ -74,8 +76,7 @@ public class AgreementService {
             LocalDate validTo,
             @Nullable Instant endedAt,
             @Nullable String endedReason,
-            Instant recordedAt,
-            UUID recordedBy) {}
+            RecordView record) {}
 
     /**
      * Exact records that went out.
@@ -143,14 +144,21 @@ public class AgreementService {
     private final Disclosures disclosures;
     private final AccountService accounts;
     private final TaxonService taxa;
+    private final RecordViews records;
     private final Clock clock;
 
     AgreementService(
-            Agreements agreements, Disclosures disclosures, AccountService accounts, TaxonService taxa, Clock clock) {
+            Agreements agreements,
+            Disclosures disclosures,
+            AccountService accounts,
+            TaxonService taxa,
+            RecordViews records,
+            Clock clock) {
         this.agreements = agreements;
         this.disclosures = disclosures;
         this.accounts = accounts;
         this.taxa = taxa;
+        this.records = records;
         this.clock = clock;
     }
 
@@ -191,7 +199,7 @@ public class AgreementService {
                 .find("?1 is null or id < ?1 order by id desc", before)
                 .page(0, limit + 1)
                 .list();
-        return Page.of(rows, limit, AgreementService::view, row -> row.id().toString());
+        return Page.of(rows, limit, this::view, row -> row.id().toString());
     }
 
     @Transactional
@@ -228,7 +236,7 @@ public class AgreementService {
         disclosures.persistAndFlush(new Disclosure(agreementId, accountId, records, filter, clock.instant()));
     }
 
-    private static AgreementView view(Agreement row) {
+    private AgreementView view(Agreement row) {
         Box box = row.south == null
                 ? null
                 : new Box(
@@ -248,8 +256,7 @@ public class AgreementService {
                 row.validTo,
                 row.endedAt,
                 row.endedReason,
-                row.recordedAt(),
-                row.recordedBy());
+                records.of(row));
     }
 
     private static DisclosureView view(Disclosure row) {

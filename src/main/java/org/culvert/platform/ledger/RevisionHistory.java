@@ -87,7 +87,7 @@ class RevisionHistory {
                 .setParameter(1, id)
                 .getSingleResult();
         return source.show(whole.toString())
-                .filter(record -> sight.sees(Resources.name(record.getClass()), "record"))
+                .filter(record -> sight.sees(Resources.name(record.getClass()), "id"))
                 .isPresent();
     }
 }

@@ -10,6 +10,7 @@ import static org.culvert.platform.Role.DISPATCHER;
 import static org.culvert.platform.Role.OFFICER;
 import static org.culvert.platform.Role.RECIPIENT;
 import static org.culvert.platform.Role.ROADS_AUTHORITY;
+import static org.hamcrest.Matchers.equalTo;
 
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.RestAssured;
@@ -281,6 +282,16 @@ class OccurrenceResourceTest {
             found(one(COMMON), "1989-03-0" + (i + 1) + "T08:00:00Z");
             found(one(TENTH), "1988-03-0" + (i + 1) + "T08:00:00Z");
         }
+        Api.as(ROADS_AUTHORITY)
+                .get("/api/collision-counts?from=1989-01-02&to=1989-12-31")
+                .then()
+                .statusCode(400)
+                .body("errors[0].field", equalTo("from"));
+        Api.as(ROADS_AUTHORITY)
+                .get("/api/collision-counts?from=1989-01-01&to=1989-12-30")
+                .then()
+                .statusCode(400)
+                .body("errors[0].field", equalTo("to"));
         String common = "/api/collision-counts?taxonGroup=common&from=1989-01-01&to=1989-12-31";
         JsonPath whole = Api.get(COORDINATOR, common);
         assertThat(whole.getInt("roads[0].incidents[0]")).isEqualTo(3);

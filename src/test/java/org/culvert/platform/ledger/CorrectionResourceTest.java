@@ -358,6 +358,87 @@ class CorrectionResourceTest {
         Api.correct(RESCUER, member, "{\"phone\":\"555 1\",\"reason\":\"x\"}").statusCode(403);
     }
 
+    @Test
+    void aVaccinationIsCorrectedAndWhoGoesChangesWithIt() {
+        String member = Api.make(ADMIN, "/api/members", """
+                        {"organisationId":"%s","callSign":"%s","name":"Somebody","homeLatitude":-30.49,
+                         "homeLongitude":150.02,"attends":true,"cares":false}
+                        """.formatted(world.network, UUID.randomUUID()))
+                .getString("id");
+        Api.make(ADMIN, "/api/vaccinations", """
+                {"memberId":"%s","against":"lyssavirus","givenOn":"2010-01-01","currentUntil":"2090-01-01","basis":"booster"}
+                """.formatted(member));
+        String id = Api.get(COORDINATOR, "/api/members/" + member + "/vaccinations").getString("[0].id");
+        String path = "/api/vaccinations/" + id;
+        Api.correct(COORDINATOR, path, "{\"currentUntil\":\"2009-01-01\",\"reason\":\"misread\"}")
+                .statusCode(400)
+                .body("errors[0].field", equalTo("currentUntil"));
+        Api.correct(COORDINATOR, path, "{\"currentUntil\":\"2012-01-01\",\"reason\":\"misread\"}")
+                .statusCode(200)
+                .body("currentUntil", equalTo("2012-01-01"))
+                .body("record.revision", equalTo(2))
+                .body("record.revisionReason", equalTo("misread"));
+        String incident = World.call("Pteropus poliocephalus", 150.03, "").getString("incidentId");
+        assertThat(Api.get(DISPATCHER, "/api/incidents/" + incident + "/who-can-go")
+                        .<String>getList("find { it.memberId == '" + member + "' }.notBecause"))
+                .as("no longer shown to be vaccinated")
+                .isNotEmpty();
+        Api.as(RESCUER).get(path).then().statusCode(403);
+    }
+
+    @Test
+    void aClosingIsCorrected() {
+        String incident = World.call(TURTLE, 150.03, "").getString("incidentId");
+        Api.make(DISPATCHER, "/api/incidents/" + incident + "/closings", "{\"outcome\":\"adviceOnly\",\"reason\":\"flew off\"}");
+        String id = Api.get(DISPATCHER, "/api/incidents/" + incident + "/closings").getString("[0].id");
+        Api.correct(DISPATCHER, "/api/closings/" + id, "{\"outcome\":\"passedOn\",\"reason\":\"x\"}")
+                .statusCode(400)
+                .body("errors[0].field", equalTo("passedOnTo"));
+        Api.correct(
+                        DISPATCHER,
+                        "/api/closings/" + id,
+                        "{\"outcome\":\"passedOn\",\"passedOnTo\":\"the council\",\"reason\":\"it was theirs\"}")
+                .statusCode(200)
+                .body("outcome", equalTo("passedOn"))
+                .body("reason", equalTo("flew off"))
+                .body("record.revisionReason", equalTo("it was theirs"));
+        assertThat(Api.get(COORDINATOR, "/api/records/" + id + "/revisions").getList("reason"))
+                .containsExactly(null, "it was theirs");
+    }
+
+    @Test
+    void whoAnsweredForAClutchIsCorrected() {
+        String mother = aCase();
+        String clutch = Api.make(COORDINATOR, "/api/clutches", """
+                        {"motherCaseId":"%s","holder":{"memberId":"%s"},
+                         "eggs":{"recovered":5,"setToIncubate":4,"broken":1,"discarded":0,"at":"2021-11-21T00:00:00Z"}}
+                        """.formatted(mother, world.incubatorKeeper))
+                .getString("id");
+        String path = "/api/clutches/" + clutch;
+        String link = "/custody-links/" + Api.get(COORDINATOR, path).getString("custody[0].id");
+        Api.correct(COORDINATOR, path, link, "{\"holder\":{\"memberId\":\"" + world.unlicensedCarer + "\"},\"reason\":\"x\"}")
+                .statusCode(422);
+        Api.correct(COORDINATOR, path, link, "{\"from\":\"2021-11-22T00:00:00Z\",\"to\":\"2021-11-21T12:00:00Z\",\"reason\":\"x\"}")
+                .statusCode(400)
+                .body("errors[0].field", equalTo("to"));
+        Api.correct(COORDINATOR, path, link, "{\"holder\":{\"memberId\":\"" + world.carer + "\"},"
+                        + "\"from\":\"2021-11-22T00:00:00Z\",\"reason\":\"wrong incubator\"}")
+                .statusCode(200)
+                .body("custody[0].holder.memberId", equalTo(world.carer))
+                .body("custody[0].from", equalTo("2021-11-22T00:00:00Z"))
+                .body("custody[0].record.revisionReason", equalTo("wrong incubator"));
+    }
+
+    @Test
+    void rulesAndTaxaTellTheirHistoryToo() {
+        String rule = Api.get(COORDINATOR, "/api/release-rules").getString("[0].id");
+        String taxon = Api.get(COORDINATOR, "/api/taxa?q=Chelodina").getString("[0].id");
+        for (String id : java.util.List.of(rule, taxon)) {
+            assertThat(Api.get(COORDINATOR, "/api/records/" + id + "/revisions").getList("madeBy"))
+                    .isNotEmpty();
+        }
+    }
+
     private ValidatableResponse insert(String path, String entry) {
         return Api.post(COORDINATOR, path + "/custody-links", entry);
     }
