@@ -20,9 +20,10 @@ class AuthoritySight {
     private static final String WITHHELD =
             "%d stretches are not told to you: a species of this group is sensitive, and its"
                     + " places are told under an agreement only.";
-    private static final String GENERALISED = "A species of this group is sensitive: each stretch lies somewhere within the box"
-            + " that is drawn, of cells of %s degree, and its chainages are those of the cells. Stretches with fewer than %d"
-            + " collisions are not told: %d.";
+    private static final String GENERALISED =
+            "A species of this group is sensitive: each stretch lies somewhere within the box"
+                    + " that is drawn, of cells of %s degree, and its chainages are those of the cells. Stretches with fewer than %d"
+                    + " collisions are not told: %d.";
 
     private final Sight sight;
     private final DisclosureService disclosure;
@@ -78,7 +79,10 @@ class AuthoritySight {
                 .toList();
         int left = report.hotspots().size() - told.size();
         return with(
-                report, months, told, GENERALISED.formatted(BigDecimal.valueOf(grid).toPlainString(), smallest, left));
+                report,
+                months,
+                told,
+                GENERALISED.formatted(BigDecimal.valueOf(grid).toPlainString(), smallest, left));
     }
 
     private static HotspotReport with(

@@ -19,8 +19,8 @@ import org.culvert.platform.ConflictException;
 import org.culvert.platform.JobQueue;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
-import org.culvert.platform.sight.SightModule;
 import org.culvert.platform.ledger.RecordViews;
+import org.culvert.platform.sight.SightModule;
 import org.jspecify.annotations.Nullable;
 
 /** Takes hotspot runs on, says how far they have come, and hands out what came of them. */

@@ -63,7 +63,8 @@ final class StretchCells {
     }
 
     private static Position centre(double latitude, double longitude, double gridDegrees) {
-        return Generalisation.of(new Position(latitude, longitude), 0, gridDegrees).centre();
+        return Generalisation.of(new Position(latitude, longitude), 0, gridDegrees)
+                .centre();
     }
 
     private static double[] corner(double longitude, double latitude) {

@@ -324,8 +324,7 @@ public class RosterService {
     /** Corrects a vaccination, so that nobody handles what they are not shown to be protected from. */
     @Transactional
     public VaccinationView correctVaccination(UUID id, RosterCorrections.VaccinationCorrection correction) {
-        Vaccination row =
-                vaccinations.findByIdOptional(id).orElseThrow(() -> new NotFoundException("vaccination", id));
+        Vaccination row = vaccinations.findByIdOptional(id).orElseThrow(() -> new NotFoundException("vaccination", id));
         row.correct(correction);
         requireForward(row.givenOn, row.currentUntil);
         vaccinations.flush();

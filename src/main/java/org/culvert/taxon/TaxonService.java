@@ -225,14 +225,13 @@ public class TaxonService {
     /** The strictest category of a group's taxa, in degrees and 0 for withheld; empty where none is sensitive. */
     @Transactional
     public Optional<Double> findStrictestGrid(String group) {
-        List<Double> grids =
-                taxa
-                        .list(
-                                "sensitivityGrid is not null and taxonGroupId = ?1",
-                                requireGroup("taxonGroup", group).id())
-                        .stream()
-                        .map(taxon -> taxon.sensitivityGrid)
-                        .toList();
+        List<Double> grids = taxa
+                .list(
+                        "sensitivityGrid is not null and taxonGroupId = ?1",
+                        requireGroup("taxonGroup", group).id())
+                .stream()
+                .map(taxon -> taxon.sensitivityGrid)
+                .toList();
         return grids.contains(0.0) ? Optional.of(0.0) : grids.stream().max(Double::compare);
     }
 

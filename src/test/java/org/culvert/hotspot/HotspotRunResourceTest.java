@@ -396,8 +396,10 @@ class HotspotRunResourceTest {
                         .findFirst()
                         .orElseThrow();
                 assertThat(stretch.get("road")).isEqualTo(whole.get("road"));
-                assertThat(metres(stretch, "fromChainageMetres")).isLessThanOrEqualTo(metres(whole, "fromChainageMetres"));
-                assertThat(metres(stretch, "toChainageMetres")).isGreaterThanOrEqualTo(metres(whole, "toChainageMetres"));
+                assertThat(metres(stretch, "fromChainageMetres"))
+                        .isLessThanOrEqualTo(metres(whole, "fromChainageMetres"));
+                assertThat(metres(stretch, "toChainageMetres"))
+                        .isGreaterThanOrEqualTo(metres(whole, "toChainageMetres"));
                 assertThat(metres(stretch, "fromChainageMetres") % 1111).isZero();
                 assertThat((int) stretch.get("incidents")).isGreaterThanOrEqualTo(5);
             }

@@ -13,15 +13,34 @@ class StretchCellsTest {
         var first = new HotspotReport.Point(line[0][1], line[0][0]);
         var last = new HotspotReport.Point(line[line.length - 1][1], line[line.length - 1][0]);
         return new HotspotReport.Stretch(
-                1, "Mill Road", "Upper Shire", from, to, to - from, 9, 4, 17, 2, 7, 0.01, 3.25, first, last, List.of(new double[][][] {line}));
+                1,
+                "Mill Road",
+                "Upper Shire",
+                from,
+                to,
+                to - from,
+                9,
+                4,
+                17,
+                2,
+                7,
+                0.01,
+                3.25,
+                first,
+                last,
+                List.of(new double[][][] {line}));
     }
 
     @Test
     void stretchesOfTheSameCellsAreTheSameAfterwards() {
-        var one = StretchCells.generalise(stretch(2300, 2700, new double[] {150.0311, -30.5012}, new double[] {150.0352, -30.5017}), 0.01);
-        var other = StretchCells.generalise(stretch(2900, 3100, new double[] {150.0381, -30.5061}, new double[] {150.0399, -30.5099}), 0.01);
+        var one = StretchCells.generalise(
+                stretch(2300, 2700, new double[] {150.0311, -30.5012}, new double[] {150.0352, -30.5017}), 0.01);
+        var other = StretchCells.generalise(
+                stretch(2900, 3100, new double[] {150.0381, -30.5061}, new double[] {150.0399, -30.5099}), 0.01);
         assertThat(other.from()).isEqualTo(one.from()).isEqualTo(one.to());
-        assertThat(other.fromChainageMetres()).isEqualTo(one.fromChainageMetres()).isEqualTo(2222);
+        assertThat(other.fromChainageMetres())
+                .isEqualTo(one.fromChainageMetres())
+                .isEqualTo(2222);
         assertThat(other.toChainageMetres()).isEqualTo(one.toChainageMetres()).isEqualTo(3333);
         assertThat(other.lines().get(0)).isDeepEqualTo(one.lines().get(0));
     }
@@ -42,7 +61,9 @@ class StretchCellsTest {
                 String about = "seed " + seed + ", grid " + grid + ", round " + i;
                 assertThat(told.fromChainageMetres()).as(about).isLessThanOrEqualTo(from);
                 assertThat(told.toChainageMetres()).as(about).isGreaterThanOrEqualTo(to);
-                assertThat(told.toChainageMetres() - told.fromChainageMetres()).as(about).isGreaterThanOrEqualTo(grid * 111_000);
+                assertThat(told.toChainageMetres() - told.fromChainageMetres())
+                        .as(about)
+                        .isGreaterThanOrEqualTo(grid * 111_000);
                 double[][] box = told.lines().get(0);
                 for (double[] point : line) {
                     assertThat(point[0]).as(about).isBetween(box[0][0] - 1e-6, box[2][0] + 1e-6);

@@ -368,7 +368,8 @@ class CorrectionResourceTest {
         Api.make(ADMIN, "/api/vaccinations", """
                 {"memberId":"%s","against":"lyssavirus","givenOn":"2010-01-01","currentUntil":"2090-01-01","basis":"booster"}
                 """.formatted(member));
-        String id = Api.get(COORDINATOR, "/api/members/" + member + "/vaccinations").getString("[0].id");
+        String id =
+                Api.get(COORDINATOR, "/api/members/" + member + "/vaccinations").getString("[0].id");
         String path = "/api/vaccinations/" + id;
         Api.correct(COORDINATOR, path, "{\"currentUntil\":\"2009-01-01\",\"reason\":\"misread\"}")
                 .statusCode(400)
@@ -389,8 +390,12 @@ class CorrectionResourceTest {
     @Test
     void aClosingIsCorrected() {
         String incident = World.call(TURTLE, 150.03, "").getString("incidentId");
-        Api.make(DISPATCHER, "/api/incidents/" + incident + "/closings", "{\"outcome\":\"adviceOnly\",\"reason\":\"flew off\"}");
-        String id = Api.get(DISPATCHER, "/api/incidents/" + incident + "/closings").getString("[0].id");
+        Api.make(
+                DISPATCHER,
+                "/api/incidents/" + incident + "/closings",
+                "{\"outcome\":\"adviceOnly\",\"reason\":\"flew off\"}");
+        String id =
+                Api.get(DISPATCHER, "/api/incidents/" + incident + "/closings").getString("[0].id");
         Api.correct(DISPATCHER, "/api/closings/" + id, "{\"outcome\":\"passedOn\",\"reason\":\"x\"}")
                 .statusCode(400)
                 .body("errors[0].field", equalTo("passedOnTo"));
@@ -416,13 +421,25 @@ class CorrectionResourceTest {
                 .getString("id");
         String path = "/api/clutches/" + clutch;
         String link = "/custody-links/" + Api.get(COORDINATOR, path).getString("custody[0].id");
-        Api.correct(COORDINATOR, path, link, "{\"holder\":{\"memberId\":\"" + world.unlicensedCarer + "\"},\"reason\":\"x\"}")
+        Api.correct(
+                        COORDINATOR,
+                        path,
+                        link,
+                        "{\"holder\":{\"memberId\":\"" + world.unlicensedCarer + "\"},\"reason\":\"x\"}")
                 .statusCode(422);
-        Api.correct(COORDINATOR, path, link, "{\"from\":\"2021-11-22T00:00:00Z\",\"to\":\"2021-11-21T12:00:00Z\",\"reason\":\"x\"}")
+        Api.correct(
+                        COORDINATOR,
+                        path,
+                        link,
+                        "{\"from\":\"2021-11-22T00:00:00Z\",\"to\":\"2021-11-21T12:00:00Z\",\"reason\":\"x\"}")
                 .statusCode(400)
                 .body("errors[0].field", equalTo("to"));
-        Api.correct(COORDINATOR, path, link, "{\"holder\":{\"memberId\":\"" + world.carer + "\"},"
-                        + "\"from\":\"2021-11-22T00:00:00Z\",\"reason\":\"wrong incubator\"}")
+        Api.correct(
+                        COORDINATOR,
+                        path,
+                        link,
+                        "{\"holder\":{\"memberId\":\"" + world.carer + "\"},"
+                                + "\"from\":\"2021-11-22T00:00:00Z\",\"reason\":\"wrong incubator\"}")
                 .statusCode(200)
                 .body("custody[0].holder.memberId", equalTo(world.carer))
                 .body("custody[0].from", equalTo("2021-11-22T00:00:00Z"))
