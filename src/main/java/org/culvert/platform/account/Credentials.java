@@ -20,10 +20,12 @@ final class Credentials {
     static final class OfToken extends BaseAuthenticationRequest {
         final @Nullable String username;
         final String secret;
+        final String source;
 
-        OfToken(@Nullable String username, String secret) {
+        OfToken(@Nullable String username, String secret, String source) {
             this.username = username;
             this.secret = secret;
+            this.source = source;
         }
     }
 }

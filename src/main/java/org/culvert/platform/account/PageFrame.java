@@ -93,11 +93,9 @@ public class PageFrame {
         SessionCookie.drop(routing);
     }
 
-    /** Address from which the request came, as the server or its configured proxy saw it. */
+    /** Address or network from which the request came, as the server or its configured proxy saw it. */
     public String source() {
-        return routing.request().remoteAddress() == null
-                ? "unknown"
-                : String.valueOf(routing.request().remoteAddress().hostAddress());
+        return Source.of(routing);
     }
 
     public @Nullable UUID accountId() {

@@ -24,7 +24,10 @@ import org.jspecify.annotations.Nullable;
  */
 @ApplicationScoped
 class SignInMechanism implements HttpAuthenticationMechanism {
-    static final String CHALLENGE = "Basic realm=\"Culvert\", charset=\"UTF-8\"";
+    private static final String CHALLENGE = "Basic realm=\"Culvert\", charset=\"UTF-8\"";
+
+    /** Scripts of a page: a browser that is challenged to Basic would ask its person for a password, in no page of ours. */
+    private static final String CHALLENGE_TO_BROWSERS = "Bearer realm=\"Culvert\"";
 
     @Override
     public Uni<SecurityIdentity> authenticate(RoutingContext context, IdentityProviderManager providers) {
@@ -44,17 +47,17 @@ class SignInMechanism implements HttpAuthenticationMechanism {
     private static @Nullable AuthenticationRequest request(RoutingContext context) {
         String header = context.request().getHeader(HttpHeaders.AUTHORIZATION);
         if (header != null) {
-            return ofHeader(header.strip());
+            return ofHeader(header.strip(), Source.of(context));
         }
         String secret = SessionCookie.read(context);
         return secret == null ? null : new Credentials.OfSession(secret);
     }
 
-    private static AuthenticationRequest ofHeader(String header) {
+    private static AuthenticationRequest ofHeader(String header, String source) {
         String low = header.toLowerCase(Locale.ROOT);
         if (low.startsWith("bearer ")) {
             return new Credentials.OfToken(
-                    null, header.substring("bearer ".length()).strip());
+                    null, header.substring("bearer ".length()).strip(), source);
         }
         if (low.startsWith("basic ")) {
             try {
@@ -63,7 +66,7 @@ class SignInMechanism implements HttpAuthenticationMechanism {
                 String both = new String(decoded, StandardCharsets.UTF_8);
                 int colon = both.indexOf(':');
                 if (colon >= 0) {
-                    return new Credentials.OfToken(both.substring(0, colon), both.substring(colon + 1));
+                    return new Credentials.OfToken(both.substring(0, colon), both.substring(colon + 1), source);
                 }
             } catch (IllegalArgumentException notBase64) {
                 throw new AuthenticationFailedException("The Authorization header is not in Base64.", notBase64);
@@ -75,7 +78,16 @@ class SignInMechanism implements HttpAuthenticationMechanism {
     @Override
     public Uni<ChallengeData> getChallenge(RoutingContext context) {
         return Uni.createFrom()
-                .item(new ChallengeData(HttpResponseStatus.UNAUTHORIZED.code(), "WWW-Authenticate", CHALLENGE));
+                .item(new ChallengeData(
+                        HttpResponseStatus.UNAUTHORIZED.code(), "WWW-Authenticate", challenge(context)));
+    }
+
+    /** What is said to whoever has not signed in (RFC 9110 wants a challenge with every 401). */
+    static String challenge(RoutingContext context) {
+        boolean browser = SessionCookie.read(context) != null
+                || context.request().getHeader("Sec-Fetch-Mode") != null
+                || context.request().getHeader("X-Requested-With") != null;
+        return browser ? CHALLENGE_TO_BROWSERS : CHALLENGE;
     }
 
     @Override

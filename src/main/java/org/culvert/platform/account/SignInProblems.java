@@ -3,6 +3,7 @@ package org.culvert.platform.account;
 import io.quarkiverse.resteasy.problem.HttpProblem;
 import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.security.UnauthorizedException;
+import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.Priority;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
@@ -15,6 +16,7 @@ import java.nio.charset.StandardCharsets;
 import org.culvert.platform.DatabaseAway;
 import org.culvert.platform.PageRequest;
 import org.culvert.platform.ProblemMapping;
+import org.culvert.platform.SignInException;
 
 /**
  * Says 401, with the challenge of HTTP Basic (RFC 7617), to a program that has not signed in or not rightly, and leads a
@@ -35,10 +37,29 @@ final class SignInProblems {
             this.uriInfo = uriInfo;
         }
 
+        private Response tooMany(SignInException tooMany) {
+            return HttpProblem.builder()
+                    .withType(URI.create(ProblemMapping.TYPES + tooMany.type()))
+                    .withTitle(tooMany.title())
+                    .withStatus(tooMany.status())
+                    .withDetail(tooMany.getMessage())
+                    .withInstance(URI.create(uriInfo.getRequestUri().getRawPath()))
+                    .withHeader(
+                            HttpHeaders.RETRY_AFTER,
+                            tooMany.retryAfter() == null
+                                    ? 60
+                                    : Math.max(1, tooMany.retryAfter().toSeconds()))
+                    .build()
+                    .toResponse();
+        }
+
         @Override
         public Response toResponse(AuthenticationFailedException exception) {
             if (DatabaseAway.isAway(exception)) {
                 return DatabaseAway.response(uriInfo);
+            }
+            if (exception.getCause() instanceof SignInException tooMany) {
+                return tooMany(tooMany);
             }
             // The framework has set the challenge already.
             return problem(
@@ -55,10 +76,12 @@ final class SignInProblems {
     static class OfNobody implements ExceptionMapper<UnauthorizedException> {
         private final UriInfo uriInfo;
         private final HttpHeaders headers;
+        private final RoutingContext routing;
 
-        OfNobody(UriInfo uriInfo, HttpHeaders headers) {
+        OfNobody(UriInfo uriInfo, HttpHeaders headers, RoutingContext routing) {
             this.uriInfo = uriInfo;
             this.headers = headers;
+            this.routing = routing;
         }
 
         @Override
@@ -72,7 +95,7 @@ final class SignInProblems {
             return problem(
                             uriInfo,
                             "This wants a token: as Bearer, or as the password of HTTP Basic with the account's name.")
-                    .withHeader(HttpHeaders.WWW_AUTHENTICATE, SignInMechanism.CHALLENGE)
+                    .withHeader(HttpHeaders.WWW_AUTHENTICATE, SignInMechanism.challenge(routing))
                     .build()
                     .toResponse();
         }

@@ -19,6 +19,11 @@ import org.culvert.platform.SignInException;
 class SignInTries {
     static final int TRIES_OF_A_NAME = 10;
     static final int TRIES_OF_A_SOURCE = 30;
+    static final int WRONG_TOKENS_OF_A_SOURCE = 60;
+
+    /** What no name digests to; and a source of tokens waits apart from one of passwords. */
+    private static final String TOKEN = "\0token ";
+
     private static final Duration WINDOW = Duration.ofMinutes(15);
     private static final Duration FIRST_WAIT = Duration.ofMinutes(1);
 
@@ -48,12 +53,34 @@ class SignInTries {
                 now);
         waitOfName(username, id, now)
                 .filter(until -> until.isAfter(now))
-                .or(() -> waitOfSource(source, id, now).filter(until -> until.isAfter(now)))
+                .or(() -> waitOf(source, id, now, TRIES_OF_A_SOURCE).filter(until -> until.isAfter(now)))
                 .ifPresent(until -> {
                     end(id, "refused");
                     throw SignInException.tooManyTries(Duration.between(now, until));
                 });
         return id;
+    }
+
+    /**
+     * Counts a token that did not fit. A token is no word that could be guessed, so one that fits is never made to wait, and
+     * a program that was set up wrongly keeps nobody else at its address from signing in.
+     *
+     * @throws SignInException with how long to wait after too many
+     */
+    void countWrongToken(String source) {
+        Instant now = clock.instant();
+        UUID id = UUID.randomUUID();
+        waitOf(TOKEN + source, id, now, WRONG_TOKENS_OF_A_SOURCE)
+                .filter(until -> until.isAfter(now))
+                .ifPresent(until -> {
+                    throw SignInException.tooManyTries(Duration.between(now, until));
+                });
+        sql.update(
+                "insert into personal.sign_in_tries (id, username, source, tried_at, outcome) values (?, ?, ?, ?, 'wrong')",
+                id,
+                digest(TOKEN),
+                Secrets.digest(TOKEN + source),
+                now);
     }
 
     void end(UUID id, boolean right) {
@@ -83,15 +110,15 @@ class SignInTries {
         return Optional.of(failed.get(0).plus(wait));
     }
 
-    private Optional<Instant> waitOfSource(String source, UUID own, Instant now) {
+    private Optional<Instant> waitOf(String source, UUID own, Instant now, int most) {
         List<Instant> failed = sql.list(
                 "select tried_at from personal.sign_in_tries where source = ? and tried_at > ? and id <> ?"
-                        + " and outcome in ('begun', 'wrong') order by tried_at desc limit " + TRIES_OF_A_SOURCE,
+                        + " and outcome in ('begun', 'wrong') order by tried_at desc limit " + most,
                 row -> row.getTimestamp(1).toInstant(),
                 Secrets.digest(source),
                 now.minus(WINDOW),
                 own);
-        return failed.size() < TRIES_OF_A_SOURCE
+        return failed.size() < most
                 ? Optional.empty()
                 : Optional.of(failed.get(failed.size() - 1).plus(WINDOW));
     }

@@ -11,6 +11,7 @@ import io.smallrye.mutiny.Uni;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Optional;
 import org.culvert.platform.Actor;
+import org.culvert.platform.SignInException;
 
 /** Turns a cookie or a token into who asks, with the account, its member and organisation, and what the token reaches. */
 final class SignedIn {
@@ -55,9 +56,11 @@ final class SignedIn {
     @ApplicationScoped
     static class ByToken implements IdentityProvider<Credentials.OfToken> {
         private final TokenService tokens;
+        private final SignInTries tries;
 
-        ByToken(TokenService tokens) {
+        ByToken(TokenService tokens, SignInTries tries) {
             this.tokens = tokens;
+            this.tries = tries;
         }
 
         @Override
@@ -75,8 +78,17 @@ final class SignedIn {
                                 .addAttribute(TOKEN_ID, found.id())
                                 .addAttribute(SCOPES, found.scopes())
                                 .build())
-                        .orElseThrow(() -> new AuthenticationFailedException("no such token"));
+                        .orElseThrow(() -> refusal(request.source));
             }));
+        }
+
+        private AuthenticationFailedException refusal(String source) {
+            try {
+                tries.countWrongToken(source);
+                return new AuthenticationFailedException("no such token");
+            } catch (SignInException e) {
+                return new AuthenticationFailedException(e);
+            }
         }
     }
 

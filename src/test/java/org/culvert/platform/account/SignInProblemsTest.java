@@ -69,6 +69,27 @@ class SignInProblemsTest {
         }
     }
 
+    /** A challenge to Basic would have the browser ask for a password in a window of its own; Fetch Metadata, W3C. */
+    @Test
+    void aScriptInABrowserIsNotChallengedToBasic() {
+        for (String[] header : new String[][] {
+            {"Sec-Fetch-Mode", "cors"}, {"X-Requested-With", "XMLHttpRequest"}, {"Cookie", "culvert=one-that-has-ended"}
+        }) {
+            given().header(header[0], header[1])
+                    .get("/api/cases")
+                    .then()
+                    .statusCode(401)
+                    .header("WWW-Authenticate", equalTo("Bearer realm=\"Culvert\""))
+                    .body("type", equalTo("/problems/not-signed-in"));
+            given().header(header[0], header[1])
+                    .header("Authorization", "Bearer x")
+                    .get("/api/cases")
+                    .then()
+                    .statusCode(401)
+                    .header("WWW-Authenticate", equalTo("Bearer realm=\"Culvert\""));
+        }
+    }
+
     @Test
     void aPersonWhoAsksForAPageIsLedToTheForm() {
         given().redirects()

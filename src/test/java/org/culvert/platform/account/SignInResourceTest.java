@@ -305,6 +305,29 @@ class SignInResourceTest {
         assertThat(here.signIn(username, GOOD + "s").statusCode()).isEqualTo(303);
     }
 
+    /** Who tries tokens waits; tokens that fit, and people at the same address, do not. */
+    @Test
+    void wrongTokensFromAnAddressAreCounted() throws SQLException {
+        letTheAddressTryAgain();
+        String username = person();
+        for (int i = 0; i < SignInTries.WRONG_TOKENS_OF_A_SOURCE; i++) {
+            var asked = RestAssured.given();
+            Response wrong = i % 2 == 0
+                    ? asked.header("Authorization", "Bearer cvt_guess-" + i).get("/api/region")
+                    : asked.auth()
+                            .preemptive()
+                            .basic("test-carer", "guess-" + i)
+                            .get("/api/region");
+            assertThat(wrong.statusCode()).as("token " + i).isEqualTo(401);
+        }
+        Response waits =
+                RestAssured.given().header("Authorization", "Bearer cvt_guess").get("/api/region");
+        waits.then().statusCode(429).body("type", equalTo("/problems/too-many-tries"));
+        assertThat(Integer.parseInt(waits.header("Retry-After"))).isBetween(1, 900);
+        Api.as(ADMIN).get("/api/accounts").then().statusCode(200);
+        assertThat(send(username, GOOD, "/").statusCode()).isEqualTo(303);
+    }
+
     @Test
     void noSecretStandsInTheDatabase() throws SQLException {
         String username = person();
