@@ -119,7 +119,7 @@ public class SignInPageResource {
             return linkPage(400, purpose, secret, "The two are not the same.");
         }
         try {
-            accounts.setPasswordByLink(secret, wanted);
+            accounts.setPasswordByLink(purpose, secret, wanted);
         } catch (InvalidException e) {
             return linkPage(400, purpose, secret, e.errors().get(0).detail());
         } catch (ConflictException e) {
@@ -138,7 +138,7 @@ public class SignInPageResource {
     }
 
     private Response linkPage(int status, String purpose, String secret, @Nullable String wrong) {
-        Optional<String> username = accounts.findUsernameOfLink(secret);
+        Optional<String> username = accounts.findUsernameOfLink(purpose, secret);
         return Response.status(username.isEmpty() && status == 200 ? 404 : status)
                 .entity(link.data("action", "/" + purpose + "/" + secret)
                         .data("first", purpose.equals("invitation"))

@@ -136,14 +136,14 @@ public class AccountService {
 
     /** Whose password a link sets, if it still works. */
     @Transactional
-    public Optional<String> findUsernameOfLink(String secret) {
-        return links.find(secret).map(OneTimeLinks.Standing::username);
+    public Optional<String> findUsernameOfLink(String purpose, String secret) {
+        return links.find(purpose, secret).map(OneTimeLinks.Standing::username);
     }
 
     /** Sets a password by a link, which it uses up; all sessions of the account end. */
     @Transactional
-    public void setPasswordByLink(String secret, String password) {
-        OneTimeLinks.Standing link = links.find(secret)
+    public void setPasswordByLink(String purpose, String secret, String password) {
+        OneTimeLinks.Standing link = links.find(purpose, secret)
                 .orElseThrow(() -> new ConflictException(
                         "This link was used, has run out, or was replaced by a newer one. Ask for another."));
         Passwords.require("password", link.username(), password);

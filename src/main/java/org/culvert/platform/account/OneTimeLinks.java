@@ -13,6 +13,7 @@ import java.util.UUID;
  */
 @ApplicationScoped
 class OneTimeLinks {
+    /** What a link is for; it works on the page of that alone. */
     enum Purpose {
         invitation(Duration.ofHours(72)),
         reset(Duration.ofHours(2));
@@ -53,16 +54,17 @@ class OneTimeLinks {
         return "/" + purpose + "/" + secret;
     }
 
-    Optional<Standing> find(String secret) {
+    Optional<Standing> find(String purpose, String secret) {
         return sql.find(
                 "select l.id, l.account_id, a.username, l.purpose from one_time_links l"
                         + " join accounts a on a.id = l.account_id and a.disabled_at is null"
-                        + " where l.secret = ? and l.used_at is null and l.expires_at > ?",
+                        + " where l.purpose = ? and l.secret = ? and l.used_at is null and l.expires_at > ?",
                 row -> new Standing(
                         row.getObject("id", UUID.class),
                         row.getObject("account_id", UUID.class),
                         row.getString("username"),
                         Purpose.valueOf(row.getString("purpose"))),
+                purpose,
                 Secrets.digest(secret),
                 clock.instant());
     }

@@ -114,6 +114,11 @@ class AccountResourceTest {
                 Api.make(ADMIN, "/api/accounts/" + id + "/reset-links", "{}").getString("link");
         var other = new FormSignIn(server());
         assertThat(other.get(older).statusCode()).isEqualTo(404);
+        String onAnotherPage = newer.replace("/reset/", "/invitation/");
+        assertThat(other.get(onAnotherPage).statusCode()).isEqualTo(404);
+        assertThat(other.submit("/sign-in", onAnotherPage, "password", GOOD + "?", "again", GOOD + "?")
+                        .statusCode())
+                .isEqualTo(409);
         assertThat(other.submit(newer, newer, "password", GOOD + "!", "again", GOOD + "!")
                         .statusCode())
                 .isEqualTo(303);
