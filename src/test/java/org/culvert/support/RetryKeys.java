@@ -34,6 +34,7 @@ public class RetryKeys implements Filter {
     private static final Pattern CHANGES = Pattern.compile("(/api/region)$|(/api/incidents/[^/]+)/place$"
             + "|(/api/cases/[^/]+)/(?:fate|body/disposal)$"
             + "|(/api/(?:attendances|hand-overs|joins|release-rules)/[^/]+)/[a-z-]+$"
+            + "|(/api/accounts/[^/]+)/(?:disabling|enabling|roles)$"
             + "|(/api/visits/[^/]+)/discharge$|(/api/clutches/[^/]+)/[a-z-]+$");
 
     private static final Set<String> UNSAFE = Set.of("POST", "PUT", "PATCH", "DELETE");

@@ -19,7 +19,9 @@ import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
 import org.culvert.platform.ledger.Ledgered;
+import org.culvert.platform.ledger.NeedsTag;
 import org.culvert.platform.ledger.ShownOnce;
+import org.culvert.platform.ledger.Tagged;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jspecify.annotations.Nullable;
 
@@ -80,6 +82,7 @@ public class AccountResource {
 
     @GET
     @Path("/{id}")
+    @Tagged
     @RolesAllowed(Role.ADMIN)
     public AccountService.AccountView getAccount(@PathParam("id") String id) {
         return accounts.getAccount(Paging.uuid("id", id));
@@ -106,6 +109,7 @@ public class AccountResource {
 
     @POST
     @Path("/{id}/disabling")
+    @NeedsTag("account")
     @RolesAllowed(Role.ADMIN)
     public AccountService.AccountView disable(@PathParam("id") String id) {
         return accounts.disable(Paging.uuid("id", id));
@@ -113,6 +117,7 @@ public class AccountResource {
 
     @POST
     @Path("/{id}/enabling")
+    @NeedsTag("account")
     @RolesAllowed(Role.ADMIN)
     public AccountService.AccountView enable(@PathParam("id") String id) {
         return accounts.enable(Paging.uuid("id", id));
@@ -120,6 +125,7 @@ public class AccountResource {
 
     @PUT
     @Path("/{id}/roles")
+    @NeedsTag("account")
     @RolesAllowed(Role.ADMIN)
     public AccountService.AccountView setRoles(@PathParam("id") String id, @NotNull @Valid RolesEntry entry) {
         return accounts.setRoles(Paging.uuid("id", id), entry.roles());
