@@ -14,10 +14,12 @@ import java.net.URI;
 import java.util.List;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
+import org.culvert.platform.SignInException;
 import org.culvert.platform.ledger.Corrections;
 import org.culvert.platform.ledger.Ledgered;
 import org.culvert.platform.ledger.NeedsTag;
 import org.culvert.platform.ledger.Tagged;
+import org.culvert.platform.sight.Sight;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jboss.resteasy.reactive.RestResponse;
 
@@ -27,16 +29,24 @@ import org.jboss.resteasy.reactive.RestResponse;
 public class ClinicResource {
     private final ClinicService service;
     private final ClinicCorrector corrector;
+    private final Sight sight;
 
-    ClinicResource(ClinicService service, ClinicCorrector corrector) {
+    ClinicResource(ClinicService service, ClinicCorrector corrector, Sight sight) {
         this.service = service;
         this.corrector = corrector;
+        this.sight = sight;
     }
 
     @POST
     @Path("/visits")
     @RolesAllowed({Role.CLINIC, Role.COORDINATOR})
     public RestResponse<ClinicService.VisitView> admit(@NotNull @Valid ClinicService.VisitEntry entry) {
+        // A visit makes its clinic one of those that see the case: nobody lets themselves in
+        if (sight.seesOwnOnly("case") && !sight.isOwn("case", entry.caseId())) {
+            throw SignInException.notTheirs(
+                    "The animal of that case is neither with your organisation nor on its way to it: whoever has it hands it"
+                            + " over or says that it is there, or a coordinator records the visit.");
+        }
         ClinicService.VisitView view = service.admit(entry);
         return RestResponse.ResponseBuilder.<ClinicService.VisitView>created(URI.create("/api/visits/" + view.id()))
                 .entity(view)

@@ -49,6 +49,11 @@ public final class SignInException extends CulvertException {
                 null);
     }
 
+    /** A record of others, with what would make it one of the asker's. */
+    public static SignInException notTheirs(String detail) {
+        return new SignInException("not-allowed", "Your role does not reach that", 403, detail, null);
+    }
+
     @Override
     public String type() {
         return type;

@@ -317,6 +317,11 @@ class CorrectionResourceTest {
                 .body("words", equalTo("in a barn"));
         Api.correct(COORDINATOR, "/api/whereabouts/" + where, "{\"words\":null,\"reason\":\"x\"}")
                 .statusCode(400);
+        Api.post(
+                        COORDINATOR,
+                        path + "/whereabouts",
+                        "{\"organisationId\":\"%s\",\"at\":\"2021-11-20T09:50:00Z\"}".formatted(world.clinic))
+                .statusCode(200);
         String visit = "/api/visits/"
                 + Api.make(CLINIC, "/api/visits", """
                         {"caseId":"%s","clinicId":"%s","arrivedAt":"2021-11-20T10:00:00Z","weightGrams":800,

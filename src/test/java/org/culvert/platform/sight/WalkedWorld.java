@@ -45,6 +45,11 @@ public final class WalkedWorld {
                                 .formatted(world.rescuer, world.helper))
                 .getString("id");
         String mother = newCase(world, incident, attendance);
+        Api.post(
+                        RESCUER,
+                        "/api/cases/" + mother + "/whereabouts",
+                        "{\"organisationId\":\"%s\"}".formatted(world.clinic))
+                .statusCode(200);
         String visit = Api.make(CLINIC, "/api/visits", """
                         {"caseId":"%s","clinicId":"%s","weightGrams":820,"gravid":"yes","diagnosis":"a fracture",
                          "findings":[{"bodyPart":"carapace","side":"left","finding":"fracture"}],
