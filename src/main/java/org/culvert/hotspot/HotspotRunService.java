@@ -38,6 +38,9 @@ public class HotspotRunService {
     @ApplicationScoped
     static class Results implements PanacheRepositoryBase<RunResult, UUID> {}
 
+    /** More would only keep others waiting. */
+    private static final int MOST_WAITING = 100;
+
     private final Runs runs;
     private final Progresses progresses;
     private final Results results;
@@ -69,6 +72,11 @@ public class HotspotRunService {
     /** Takes a run on; it is computed by whichever node is free. */
     @Transactional
     public RunView start(RunEntry entry) {
+        long waiting = runs.count("id not in (select r.runId from RunResult r)"
+                + " and id not in (select p.runId from RunProgress p where p.failedAt is not null)");
+        if (waiting >= MOST_WAITING) {
+            throw new ConflictException(waiting + " runs are waiting already; ask again when some of them are done.");
+        }
         var run = new HotspotRun(reader.read(entry));
         runs.persistAndFlush(run);
         queue.enqueue(HotspotJob.NAME, run.id());

@@ -48,7 +48,7 @@ public record RunEntry(
 
         @Nullable @Min(19) @Max(99_999) Integer simulations,
         @Nullable Long seed,
-        @Nullable String chance,
+        @Nullable @Size(max = 200) String chance,
 
         @Nullable @DecimalMin("0.0001") @DecimalMax("0.5") Double alpha,
 

@@ -3,6 +3,7 @@ package org.culvert.road;
 import com.fasterxml.jackson.core.JsonParseException;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
+import com.fasterxml.jackson.core.util.JsonParserDelegate;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -24,6 +25,9 @@ import org.jspecify.annotations.Nullable;
  * at a time. Features without a line are left out by reason; what is broken is refused and says where.
  */
 final class GeoJsonRoads {
+    private static final int TOKENS_OF_A_POSITION = 4;
+    private static final int MOST_TOKENS_OF_A_FEATURE = 1_000_000;
+
     private static final int MOST_NAMES_SHOWN = 60;
 
     /** What was read. */
@@ -99,9 +103,34 @@ final class GeoJsonRoads {
             if (parser.currentToken() == null) {
                 throw InvalidException.of("body", "The file ends within its features.", "the whole file");
             }
-            JsonNode feature = part.readTree(parser);
+            JsonNode feature = part.readTree(new OneFeature(parser));
             features++;
             readFeature(feature);
+        }
+    }
+
+    /** Counts the parts of one feature, which is held whole: a file may be long, a single road not. */
+    private final class OneFeature extends JsonParserDelegate {
+        private int tokens;
+
+        OneFeature(JsonParser file) {
+            super(file);
+        }
+
+        @Override
+        public JsonToken nextToken() throws IOException {
+            if (++tokens > MOST_TOKENS_OF_A_FEATURE) {
+                throw InvalidException.of(
+                        "body",
+                        "Feature " + (features + 1) + " is longer than any road.",
+                        "features of at most " + MOST_TOKENS_OF_A_FEATURE / TOKENS_OF_A_POSITION + " positions");
+            }
+            return super.nextToken();
+        }
+
+        @Override
+        public @Nullable String nextFieldName() throws IOException {
+            return nextToken() == JsonToken.FIELD_NAME ? currentName() : null;
         }
     }
 

@@ -264,6 +264,9 @@ class RoadNetworkResourceTest {
         importRoads(ADMIN, Map.of(), "{\"type\":\"FeatureCollection\"}")
                 .statusCode(400)
                 .body("errors[0].detail", containsString("feature collection"));
+        importRoads(ADMIN, Map.of(), collection(line("A", "[1,1],".repeat(260_000) + "[2,2]")))
+                .statusCode(400)
+                .body("errors[0].detail", equalTo("Feature 1 is longer than any road."));
         importRoads(ADMIN, Map.of(), "[1]").statusCode(400).body("errors[0].field", equalTo("body"));
     }
 
