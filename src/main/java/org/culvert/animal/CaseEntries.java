@@ -21,7 +21,7 @@ public final class CaseEntries {
      * @param naturalMarks what tells it from others; individual marks put on by people are unlawful in many places
      */
     public record AnimalEntry(
-            @NotBlank String scientificName,
+            @NotBlank @Size(max = 200) String scientificName,
             Verification identificationVerificationStatus,
             Sex sex,
             @Nullable @Size(max = 100) String lifeStage,
@@ -103,8 +103,8 @@ public final class CaseEntries {
     public record FateEntry(
             @NotNull FateKind fate,
             @Nullable Instant at,
-            @Nullable String method,
-            @Nullable String approvedBy,
+            @Nullable @Size(max = 200) String method,
+            @Nullable @Size(max = 200) String approvedBy,
             boolean barbiturate) {}
 
     public enum Disposal {

@@ -100,7 +100,7 @@ public record CallEntry(
      */
     public record Animal(
             @Nullable @Size(max = 200) String scientificName,
-            @Nullable String taxonGroup,
+            @Nullable @Size(max = 200) String taxonGroup,
             @Nullable @Size(max = 200) String verbatimIdentification,
             Verification identificationVerificationStatus,
             @Min(1) @Max(1000) Integer individualCount,

@@ -45,7 +45,7 @@ public class ClinicService {
 
     /** What was found where on the body; a shell is told by the regions of its scutes. */
     public record FindingEntry(
-            @NotBlank String bodyPart,
+            @NotBlank @Size(max = 200) String bodyPart,
             Side side,
             @NotBlank @Size(max = 4000) String finding) {
         public FindingEntry {
@@ -60,16 +60,16 @@ public class ClinicService {
      * @param counted how many, where something was counted; compared later, never enforced
      */
     public record ReadingEntry(
-            @NotBlank String what,
+            @NotBlank @Size(max = 200) String what,
             @Nullable @Min(0) Integer counted,
-            @NotBlank String reader,
+            @NotBlank @Size(max = 200) String reader,
             @NotNull Confidence confidence,
             @Nullable Instant at) {}
 
     public record ProcedureEntry(
             @NotBlank @Size(max = 4000) String procedure,
-            @NotBlank String vetName,
-            @NotBlank String vetRegistration,
+            @NotBlank @Size(max = 200) String vetName,
+            @NotBlank @Size(max = 200) String vetRegistration,
             @Nullable Instant at) {}
 
     /**
@@ -99,8 +99,8 @@ public class ClinicService {
 
     /** The vet's words on leaving. */
     public record DischargeEntry(
-            @NotBlank String vetName,
-            @NotBlank String vetRegistration,
+            @NotBlank @Size(max = 200) String vetName,
+            @NotBlank @Size(max = 200) String vetRegistration,
             @NotBlank @Size(max = 20000) String plan,
             @Nullable @Size(max = 4000) String limits,
             @Nullable LocalDate reviewOn,

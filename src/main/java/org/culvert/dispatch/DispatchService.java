@@ -59,7 +59,7 @@ public class DispatchService {
             @NotNull UUID leadMemberId,
             @Nullable List<@NotNull UUID> helperMemberIds,
             @Nullable Instant at,
-            @Nullable String policeReference,
+            @Nullable @Size(max = 200) String policeReference,
             @Nullable String overrideReason) {}
 
     /** A step of an attendance; now when {@code at} is left out. */
@@ -69,7 +69,7 @@ public class DispatchService {
     public record OutcomeEntry(
             @NotNull Outcome outcome,
             @Nullable Instant at,
-            @Nullable String passedOnTo,
+            @Nullable @Size(max = 200) String passedOnTo,
             @Nullable Answer pouchChecked,
             @Nullable @Min(0) Integer youngFound,
             @Nullable Boolean carcassSigned,
@@ -95,8 +95,8 @@ public class DispatchService {
     public record ClosingEntry(
             @NotNull ClosingOutcome outcome,
             @Nullable Instant at,
-            @Nullable String passedOnTo,
-            @Nullable String theirReference,
+            @Nullable @Size(max = 200) String passedOnTo,
+            @Nullable @Size(max = 200) String theirReference,
             @NotBlank String reason) {}
 
     /** A closing as kept. */

@@ -46,7 +46,11 @@ final class BadValues {
                 return new FieldError(
                         "body", "A text holds a character that no text holds.", "text without U+0000", null);
             }
-            case "22003", "22008" -> {
+            // 54000: an index takes no longer text; 22009: a time of a year that nobody means
+            case "22001", "54000" -> {
+                return new FieldError("body", "A text is longer than can be kept.", "a shorter text", null);
+            }
+            case "22003", "22008", "22009" -> {
                 return new FieldError(
                         "body", "A number or a time is out of all bounds.", "a value as documented", null);
             }

@@ -1,12 +1,16 @@
 package org.culvert.platform;
 
+import com.fasterxml.jackson.annotation.JsonSetter;
+import com.fasterxml.jackson.annotation.Nulls;
 import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.databind.BeanProperty;
 import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonDeserializer;
+import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.deser.ContextualDeserializer;
 import com.fasterxml.jackson.databind.deser.std.NumberDeserializers;
@@ -37,7 +41,14 @@ class JsonLimits implements ObjectMapperCustomizer {
     static final int LONGEST_NUMBER = 100;
     private static final int LONGEST_NAME = 1_000;
 
+    /** After the modules for times, whose readers would otherwise stand before ours. */
     @Override
+    public int priority() {
+        return MINIMUM_PRIORITY;
+    }
+
+    @Override
+    @SuppressWarnings("deprecation")
     public void customize(ObjectMapper mapper) {
         mapper.getFactory()
                 .setStreamReadConstraints(StreamReadConstraints.builder()
@@ -47,8 +58,10 @@ class JsonLimits implements ObjectMapperCustomizer {
                         .build());
         mapper.getFactory().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION.mappedFeature());
         mapper.enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS);
-        // A true is no 1 and 3.7 eggs are not 3
+        // A true is no 1, "3" is no 3, 3.7 eggs are not 3, and nothing is no entry of a list
         mapper.disable(DeserializationFeature.ACCEPT_FLOAT_AS_INT);
+        mapper.disable(MapperFeature.ALLOW_COERCION_OF_SCALARS);
+        mapper.setDefaultSetterInfo(JsonSetter.Value.forContentNulls(Nulls.FAIL));
         mapper.registerModule(new SimpleModule("limits")
                 .addDeserializer(String.class, new TextReader(LONGEST_TEXT))
                 .addDeserializer(Double.class, new NumberReader(null))
@@ -70,18 +83,24 @@ class JsonLimits implements ObjectMapperCustomizer {
 
         @Override
         public JsonDeserializer<?> createContextual(DeserializationContext context, @Nullable BeanProperty property) {
-            if (property == null || property.getMember() == null) {
+            if (property == null || property.getMember() == null || property.getType() == null) {
+                return this;
+            }
+            boolean isText = property.getType().hasRawClass(String.class);
+            if (!isText && !property.getType().isContainerType()) {
+                // A correction: who makes it knows how long the field may be
                 return this;
             }
             // Of a list, the limit is one of its entries, not of their texts
-            Size size = property.getType().isContainerType()
-                    ? null
-                    : property.getMember().getAnnotation(Size.class);
+            Size size = isText ? property.getMember().getAnnotation(Size.class) : null;
             return new TextReader(size == null ? UNSAID : Math.min(size.max(), LONGEST_TEXT));
         }
 
         @Override
         public @Nullable String deserialize(JsonParser parser, DeserializationContext context) throws IOException {
+            if (parser.currentToken().isBoolean()) {
+                return (String) context.handleUnexpectedToken(String.class, parser);
+            }
             String text = StringDeserializer.instance.deserialize(parser, context);
             if (text == null) {
                 return null;
@@ -137,7 +156,7 @@ class JsonLimits implements ObjectMapperCustomizer {
     private static final class InstantReader extends JsonDeserializer<Instant> {
         @Override
         public Instant deserialize(JsonParser parser, DeserializationContext context) throws IOException {
-            if (!parser.hasToken(com.fasterxml.jackson.core.JsonToken.VALUE_STRING)) {
+            if (!isFilled(parser)) {
                 return (Instant) context.handleUnexpectedToken(Instant.class, parser);
             }
             Instant instant = InstantDeserializer.INSTANT.deserialize(parser, context);
@@ -153,13 +172,18 @@ class JsonLimits implements ObjectMapperCustomizer {
     private static final class DateReader extends JsonDeserializer<LocalDate> {
         @Override
         public LocalDate deserialize(JsonParser parser, DeserializationContext context) throws IOException {
-            if (!parser.hasToken(com.fasterxml.jackson.core.JsonToken.VALUE_STRING)) {
+            if (!isFilled(parser)) {
                 return (LocalDate) context.handleUnexpectedToken(LocalDate.class, parser);
             }
             LocalDate date = LocalDateDeserializer.INSTANCE.deserialize(parser, context);
             requireYear(context, LocalDate.class, date == null ? 1 : date.getYear());
             return date;
         }
+    }
+
+    /** No number is a time, and no empty text is one that is left out. */
+    private static boolean isFilled(JsonParser parser) throws IOException {
+        return parser.hasToken(JsonToken.VALUE_STRING) && !parser.getText().isBlank();
     }
 
     /** RFC 3339 has years of four digits; a year 0 there is none of the calendar's. */

@@ -1,6 +1,8 @@
 package org.culvert.platform;
 
 import jakarta.ws.rs.BadRequestException;
+import jakarta.ws.rs.FormParam;
+import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.ext.ParamConverter;
 import jakarta.ws.rs.ext.ParamConverterProvider;
@@ -23,6 +25,12 @@ class ParameterReaders implements ParamConverterProvider {
         if (type == boolean.class || type == Boolean.class) {
             return (ParamConverter<T>) new Reader<Boolean>(name, "true or false", ParameterReaders::readBoolean);
         }
+        if (type == String.class) {
+            return (ParamConverter<T>) new Reader<String>(
+                    name,
+                    "text without control characters, at most " + JsonLimits.LONGEST_TEXT + " characters",
+                    ParameterReaders::readText);
+        }
         return null;
     }
 
@@ -33,9 +41,22 @@ class ParameterReaders implements ParamConverterProvider {
         throw new IllegalArgumentException("neither");
     }
 
+    private static String readText(String text) {
+        if (text.length() > JsonLimits.LONGEST_TEXT || !JsonLimits.isText(text)) {
+            throw new IllegalArgumentException("no text");
+        }
+        return text;
+    }
+
     private static String name(Annotation[] annotations) {
         for (Annotation annotation : annotations) {
             if (annotation instanceof QueryParam parameter) {
+                return parameter.value();
+            }
+            if (annotation instanceof PathParam parameter) {
+                return parameter.value();
+            }
+            if (annotation instanceof FormParam parameter) {
                 return parameter.value();
             }
         }

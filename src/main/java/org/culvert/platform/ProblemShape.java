@@ -12,12 +12,17 @@ import io.quarkiverse.resteasy.problem.postprocessing.ProblemPostProcessor;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.validation.ConstraintViolation;
 import jakarta.validation.ConstraintViolationException;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.UriInfo;
 import java.net.URI;
+import java.nio.charset.IllegalCharsetNameException;
+import java.nio.charset.UnsupportedCharsetException;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.culvert.platform.InvalidException.FieldError;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Gives every problem that the frameworks raise the same shape as our own: a type with a page, {@code errors} with
@@ -25,44 +30,113 @@ import org.culvert.platform.InvalidException.FieldError;
  */
 @ApplicationScoped
 class ProblemShape implements ProblemPostProcessor {
-    private static final Map<Integer, String> TYPE_BY_STATUS = Map.ofEntries(
-            Map.entry(400, "invalid"),
-            Map.entry(401, "not-signed-in"),
-            Map.entry(403, "not-allowed"),
-            Map.entry(404, "not-found"),
-            Map.entry(405, "no-such-operation"),
-            Map.entry(406, "no-such-format"),
-            Map.entry(415, "no-such-format"),
-            Map.entry(409, "conflict"),
-            Map.entry(413, "too-large"),
-            Map.entry(500, "our-fault"),
-            Map.entry(503, "away"));
+    private record Kind(String type, String title, String detail) {}
+
+    private static final Kind ANOTHER_FORMAT = new Kind(
+            "no-such-format",
+            "That format is not spoken here",
+            "The content type that was sent or wanted is not one of those of this operation.");
+
+    private static final Kind FAULT =
+            new Kind("our-fault", "The server made a mistake", "The server made a mistake; it has been logged.");
+    private static final Kind OTHER = new Kind(
+            "other", "Something else is not right", "The request was refused before it reached a room of this server.");
+
+    private static final Map<Integer, Kind> KINDS = Map.ofEntries(
+            Map.entry(
+                    400,
+                    new Kind("invalid", "Something in the request is not right", "The request cannot be understood.")),
+            Map.entry(401, new Kind("not-signed-in", "You are not signed in", "Nobody is signed in.")),
+            Map.entry(403, new Kind("not-allowed", "Your role does not reach that", "The role does not reach that.")),
+            Map.entry(404, new Kind("not-found", "Nothing is there", "There is nothing at this address.")),
+            Map.entry(
+                    405,
+                    new Kind(
+                            "no-such-operation",
+                            "That cannot be done there",
+                            "The address is known, but not with this method.")),
+            Map.entry(406, ANOTHER_FORMAT),
+            Map.entry(415, ANOTHER_FORMAT),
+            Map.entry(
+                    409, new Kind("conflict", "That contradicts what is recorded", "It contradicts what is recorded.")),
+            Map.entry(
+                    413,
+                    new Kind("too-large", "That is too large", "The body, or a field of it, is larger than is read.")),
+            Map.entry(500, FAULT),
+            Map.entry(503, new Kind("away", "The database is away for a moment", "Try again in a few seconds.")));
+
+    private static Kind kind(int status) {
+        Kind known = KINDS.get(status);
+        return known != null ? known : status >= 500 ? FAULT : OTHER;
+    }
+
+    static String type(int status) {
+        return kind(status).type();
+    }
+
+    static String title(int status) {
+        return kind(status).title();
+    }
+
+    static String detail(int status) {
+        return kind(status).detail();
+    }
+
+    private final UriInfo uriInfo;
+
+    ProblemShape(UriInfo uriInfo) {
+        this.uriInfo = uriInfo;
+    }
 
     @Override
     public HttpProblem apply(HttpProblem problem, ProblemContext context) {
         if (problem.getType() != null && problem.getType().toString().startsWith(ProblemMapping.TYPES)) {
             return problem;
         }
+        URI instance = ProblemMapping.instance(uriInfo);
         List<FieldError> errors = errors(context.cause);
-        HttpProblem.Builder shaped = HttpProblem.builder()
-                .withStatus(errors.isEmpty() ? problem.getStatusCode() : 400)
-                .withInstance(problem.getInstance());
-        if (!errors.isEmpty()) {
-            return shaped.withType(URI.create(ProblemMapping.TYPES + "invalid"))
-                    .withTitle("Something in the request is not right")
-                    .withDetail(errors.get(0).detail())
-                    .with("errors", errors)
-                    .build();
-        }
-        problem.getHeaders().forEach(shaped::withHeader);
         int status = problem.getStatusCode();
-        return shaped.withType(URI.create(ProblemMapping.TYPES + TYPE_BY_STATUS.getOrDefault(status, "other")))
-                .withTitle(problem.getTitle())
-                .withDetail(status >= 500 ? "The server made a mistake; it has been logged." : problem.getDetail())
+        if (!errors.isEmpty()) {
+            return invalid(errors, instance);
+        }
+        if (status == 400) {
+            return invalid(List.of(unreadable(context.cause)), instance);
+        }
+        HttpProblem.Builder shaped = HttpProblem.builder().withStatus(status).withInstance(instance);
+        problem.getHeaders().forEach(shaped::withHeader);
+        // What frameworks say of themselves, such as a bare "HTTP 404 Not Found", says nothing
+        return shaped.withType(URI.create(ProblemMapping.TYPES + type(status)))
+                .withTitle(title(status))
+                .withDetail(detail(status))
                 .build();
     }
 
-    private static List<FieldError> errors(Throwable cause) {
+    static HttpProblem invalid(List<FieldError> errors, @Nullable URI instance) {
+        return HttpProblem.builder()
+                .withStatus(400)
+                .withType(URI.create(ProblemMapping.TYPES + type(400)))
+                .withTitle(title(400))
+                .withDetail(errors.get(0).detail())
+                .withInstance(instance)
+                .with("errors", errors)
+                .build();
+    }
+
+    /** What the framework could not read, before anything of ours saw it. */
+    private static FieldError unreadable(Throwable cause) {
+        for (Throwable t = cause; t != null; t = t.getCause()) {
+            if (t instanceof IllegalCharsetNameException || t instanceof UnsupportedCharsetException) {
+                return new FieldError(
+                        HttpHeaders.CONTENT_TYPE,
+                        "There is no such character encoding.",
+                        "charset=utf-8, or none",
+                        null);
+            }
+        }
+        return new FieldError("request", detail(400), "a request as the contract has it", null);
+    }
+
+    static List<FieldError> errors(Throwable cause) {
         for (Throwable t = cause; t != null; t = t.getCause()) {
             if (t instanceof ConstraintViolationException violations) {
                 return violations.getConstraintViolations().stream()

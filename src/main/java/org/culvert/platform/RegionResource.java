@@ -2,6 +2,8 @@ package org.culvert.platform;
 
 import jakarta.annotation.security.PermitAll;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
@@ -31,7 +33,7 @@ public class RegionResource {
     @PUT
     @NeedsTag("region")
     @RolesAllowed(Role.ADMIN)
-    public RegionService.RegionDescription settle(RegionService.RegionDescription wanted) {
+    public RegionService.RegionDescription settle(@NotNull @Valid RegionService.RegionDescription wanted) {
         RegionService.RegionDescription settled = service.settle(wanted);
         demoMark.read();
         return settled;

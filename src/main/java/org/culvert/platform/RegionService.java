@@ -3,6 +3,12 @@ package org.culvert.platform;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import jakarta.validation.constraints.DecimalMax;
+import jakarta.validation.constraints.DecimalMin;
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Pattern;
+import jakarta.validation.constraints.Size;
 import java.time.Clock;
 import java.time.DateTimeException;
 import java.time.ZoneId;
@@ -23,13 +29,16 @@ public class RegionService {
      * @param demo whether everything in it is invented
      */
     public record RegionDescription(
-            String name,
-            String timeZone,
+            @NotBlank @Size(max = 200) String name,
+            @NotBlank @Size(max = 100) String timeZone,
+
+            @NotNull @Pattern(regexp = "[A-Z]{2}", message = "must be two capital letters")
             String countryCode,
-            double south,
-            double west,
-            double north,
-            double east,
+
+            @DecimalMin("-90") @DecimalMax("90") double south,
+            @DecimalMin("-180") @DecimalMax("180") double west,
+            @DecimalMin("-90") @DecimalMax("90") double north,
+            @DecimalMin("-180") @DecimalMax("180") double east,
             boolean demo) {}
 
     @ApplicationScoped

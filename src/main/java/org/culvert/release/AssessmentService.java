@@ -69,7 +69,7 @@ public class AssessmentService {
      * @param seenAt when; now when left out
      */
     public record UnsuitableEntry(
-            @NotBlank String ground,
+            @NotBlank @Size(max = 200) String ground,
             @NotBlank @Size(max = 2000) String words,
             @Nullable Instant seenAt) {}
 

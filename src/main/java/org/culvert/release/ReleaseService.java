@@ -43,9 +43,9 @@ public class ReleaseService {
      * @param document the permit itself, in base64
      */
     public record Permit(
-            @NotBlank String key,
-            @NotBlank String number,
-            @NotBlank String issuedBy,
+            @NotBlank @Size(max = 200) String key,
+            @NotBlank @Size(max = 200) String number,
+            @NotBlank @Size(max = 200) String issuedBy,
             @NotBlank @Size(max = 200) String documentName,
 
             @NotNull
@@ -59,7 +59,7 @@ public class ReleaseService {
 
     /** A decision to go on although one test of the network's own is not passed, by whoever enters it. */
     public record Overriding(
-            @NotBlank String key,
+            @NotBlank @Size(max = 200) String key,
             @NotBlank @Size(max = 2000) String reason) {}
 
     /**
@@ -75,7 +75,7 @@ public class ReleaseService {
             @NotEmpty @Size(max = 500) List<@NotNull UUID> caseIds,
             @NotEmpty @Size(max = 500) List<@NotNull UUID> assessmentIds,
             @Nullable Instant at,
-            @NotBlank String approvedBy,
+            @NotBlank @Size(max = 200) String approvedBy,
             @Nullable UUID releasedByMemberId,
             List<@Valid Permit> permits,
             List<@Valid Overriding> overrides) {

@@ -6,6 +6,7 @@ import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Pattern;
 import jakarta.validation.constraints.Positive;
+import jakarta.validation.constraints.Size;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
@@ -39,8 +40,8 @@ public class RuleService {
             String jurisdiction,
 
             @NotNull RuleKind kind,
-            @Nullable String taxonGroup,
-            @Nullable String scientificName,
+            @Nullable @Size(max = 200) String taxonGroup,
+            @Nullable @Size(max = 200) String scientificName,
             List<String> exceptScientificNames,
             Rule.AppliesTo appliesTo,
             @Nullable String appliesDefinition,

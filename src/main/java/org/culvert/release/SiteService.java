@@ -38,7 +38,7 @@ public class SiteService {
      * @param landownerConsentUntil last day of the consent, where it has one
      */
     public record SiteEntry(
-            @NotBlank String name,
+            @NotBlank @Size(max = 200) String name,
 
             @NotNull @Pattern(regexp = RuleService.JURISDICTION, message = "must be an ISO 3166 code")
             String jurisdiction,
@@ -48,8 +48,8 @@ public class SiteService {
             @NotNull @Positive Double coordinateUncertaintyInMeters,
             @NotBlank String habitat,
             List<String> taxonGroups,
-            @Nullable String catchment,
-            @Nullable String protectedArea,
+            @Nullable @Size(max = 200) String catchment,
+            @Nullable @Size(max = 200) String protectedArea,
             Site.Consent landownerConsent,
             @Nullable LocalDate landownerConsentUntil) {
         public SiteEntry {

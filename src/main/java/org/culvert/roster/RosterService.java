@@ -5,6 +5,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -28,8 +29,8 @@ public class RosterService {
 
     /** An organisation as entered; kinds are {@link #ORGANISATION_KINDS}. */
     public record OrganisationEntry(
-            @NotBlank String kind,
-            @NotBlank String name,
+            @NotBlank @Size(max = 200) String kind,
+            @NotBlank @Size(max = 200) String name,
             @Nullable Double latitude,
             @Nullable Double longitude,
             boolean xRay,
@@ -49,15 +50,15 @@ public class RosterService {
     /** A member as entered, with what is personal; that part is never shown outside the network. */
     public record MemberEntry(
             @NotNull UUID organisationId,
-            @NotBlank String callSign,
-            @NotBlank String name,
-            @Nullable String phone,
-            @Nullable String email,
+            @NotBlank @Size(max = 200) String callSign,
+            @NotBlank @Size(max = 200) String name,
+            @Nullable @Size(max = 200) String phone,
+            @Nullable @Size(max = 200) String email,
             @Nullable Double homeLatitude,
             @Nullable Double homeLongitude,
             boolean attends,
             boolean cares,
-            @Nullable String vetRegistration) {}
+            @Nullable @Size(max = 200) String vetRegistration) {}
 
     /** A member as the work knows them. */
     public record MemberView(
@@ -82,10 +83,10 @@ public class RosterService {
     public record AuthorisationEntry(
             @Nullable UUID memberId,
             @Nullable UUID organisationId,
-            @NotBlank String jurisdiction,
-            @NotBlank String authorisationClass,
-            @NotBlank String number,
-            @NotBlank String taxonGroup,
+            @NotBlank @Size(max = 200) String jurisdiction,
+            @NotBlank @Size(max = 200) String authorisationClass,
+            @NotBlank @Size(max = 200) String number,
+            @NotBlank @Size(max = 200) String taxonGroup,
             @NotNull LocalDate validFrom,
             @NotNull LocalDate validTo) {}
 
@@ -105,10 +106,10 @@ public class RosterService {
     /** A vaccination as entered. */
     public record VaccinationEntry(
             @NotNull UUID memberId,
-            @NotBlank String against,
+            @NotBlank @Size(max = 200) String against,
             @NotNull LocalDate givenOn,
             @NotNull LocalDate currentUntil,
-            @NotBlank String basis) {}
+            @NotBlank @Size(max = 200) String basis) {}
 
     /** A vaccination as kept: health data. */
     public record VaccinationView(

@@ -37,7 +37,7 @@ public class TaxonResource {
     @POST
     @Path("/taxon-groups")
     @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
-    public List<TaxonService.GroupView> enterGroups(List<TaxonService.@Valid GroupEntry> entries) {
+    public List<TaxonService.GroupView> enterGroups(@NotNull List<TaxonService.@NotNull @Valid GroupEntry> entries) {
         return service.enterGroups(entries);
     }
 
@@ -51,7 +51,7 @@ public class TaxonResource {
     @POST
     @Path("/taxa")
     @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
-    public List<TaxonService.TaxonView> enterTaxa(List<TaxonService.@Valid TaxonEntry> entries) {
+    public List<TaxonService.TaxonView> enterTaxa(@NotNull List<TaxonService.@NotNull @Valid TaxonEntry> entries) {
         return service.enterTaxa(entries);
     }
 
@@ -83,7 +83,7 @@ public class TaxonResource {
     @POST
     @Path("/cautions")
     @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
-    public void enterCautions(List<TaxonService.@Valid CautionView> entries) {
+    public void enterCautions(@NotNull List<TaxonService.@NotNull @Valid CautionView> entries) {
         service.enterCautions(entries);
     }
 }

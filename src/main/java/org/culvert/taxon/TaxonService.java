@@ -8,6 +8,7 @@ import jakarta.transaction.Transactional;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Pattern;
+import jakarta.validation.constraints.Size;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -40,8 +41,8 @@ public class TaxonService {
             @NotBlank @Pattern(regexp = "[a-z][a-z-]*", message = "must be lower-case words joined by hyphens")
             String key,
 
-            @NotBlank String name,
-            @Nullable String vaccinationNeeded,
+            @NotBlank @Size(max = 200) String name,
+            @Nullable @Size(max = 200) String vaccinationNeeded,
             boolean pouch,
             boolean clutches,
             boolean introduced) {}
@@ -58,10 +59,10 @@ public class TaxonService {
 
     /** A taxon as it is entered. */
     public record TaxonEntry(
-            @NotBlank String scientificName,
-            @NotBlank String vernacularName,
-            @NotBlank String taxonRank,
-            @NotBlank String taxonGroup,
+            @NotBlank @Size(max = 200) String scientificName,
+            @NotBlank @Size(max = 200) String vernacularName,
+            @NotBlank @Size(max = 200) String taxonRank,
+            @NotBlank @Size(max = 200) String taxonGroup,
             @Nullable Double sensitivityGridDegrees,
             @Nullable String sensitivityReason,
             @Nullable LocalDate sensitivityReviewBy) {}
@@ -104,7 +105,7 @@ public class TaxonService {
     public record CautionView(
             @NotBlank String taxonGroup,
 
-            @NotNull @Pattern(regexp = "caller|rescuer", message = "must be caller or rescuer")
+            @NotNull @Size(max = 100) @Pattern(regexp = "caller|rescuer", message = "must be caller or rescuer")
             String audience,
 
             @NotBlank String words,

@@ -50,7 +50,7 @@ public class AgreementService {
      * @param validTo last day
      */
     public record AgreementEntry(
-            @NotBlank String recipient,
+            @NotBlank @Size(max = 200) String recipient,
             @NotBlank @Size(max = 2000) String purpose,
             @NotBlank @Size(max = 500) String documentReference,
             @Size(max = 100) List<@NotBlank String> taxonGroups,

@@ -6,9 +6,11 @@ import com.fasterxml.jackson.databind.BeanProperty;
 import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.JavaType;
 import com.fasterxml.jackson.databind.JsonDeserializer;
+import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.annotation.JsonDeserialize;
 import com.fasterxml.jackson.databind.deser.ContextualDeserializer;
 import java.io.IOException;
+import java.util.Objects;
 import org.culvert.platform.InvalidException;
 import org.jspecify.annotations.Nullable;
 
@@ -70,25 +72,26 @@ public final class Change<T> {
 
     /** Reads a field that is there; one that is left out is no change. */
     static final class Reader extends JsonDeserializer<Change<?>> implements ContextualDeserializer {
-        private final @Nullable JavaType inner;
+        private final @Nullable JsonDeserializer<?> inner;
 
         Reader() {
             this(null);
         }
 
-        private Reader(@Nullable JavaType inner) {
+        private Reader(@Nullable JsonDeserializer<?> inner) {
             this.inner = inner;
         }
 
         @Override
-        public JsonDeserializer<?> createContextual(DeserializationContext context, BeanProperty property) {
+        public JsonDeserializer<?> createContextual(DeserializationContext context, BeanProperty property)
+                throws JsonMappingException {
             JavaType change = property == null ? context.getContextualType() : property.getType();
-            return new Reader(change.containedTypeOrUnknown(0));
+            return new Reader(context.findContextualValueDeserializer(change.containedTypeOrUnknown(0), property));
         }
 
         @Override
         public Change<?> deserialize(JsonParser parser, DeserializationContext context) throws IOException {
-            return Change.to(context.readValue(parser, inner));
+            return Change.to(Objects.requireNonNull(inner).deserialize(parser, context));
         }
 
         @Override
