@@ -217,7 +217,9 @@ final class GeoJsonRoads {
 
     private void checkNames() {
         List<InvalidException.FieldError> errors = new ArrayList<>();
-        String known = String.join(", ", seen.stream().limit(MOST_NAMES_SHOWN).toList());
+        String known = seen.isEmpty()
+                ? "a file whose features have attributes"
+                : String.join(", ", seen.stream().limit(MOST_NAMES_SHOWN).toList());
         names.named().forEach((as, attribute) -> {
             if (!seen.contains(attribute)) {
                 errors.add(new InvalidException.FieldError(

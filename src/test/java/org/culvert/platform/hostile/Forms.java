@@ -1,0 +1,106 @@
+package org.culvert.platform.hostile;
+
+import io.restassured.RestAssured;
+import java.net.URI;
+import java.net.http.HttpResponse;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import javax.sql.DataSource;
+import org.culvert.platform.FormSignIn;
+import org.culvert.platform.Role;
+import org.culvert.support.Api;
+
+/** Sends the forms of the pages, as somebody who is signed in and has every role. */
+final class Forms {
+    private static final Pattern SECRET = Pattern.compile("name=\"csrf\" value=\"([^\"]+)\"");
+    private static final String PASSWORD = "ten wombats on two bends";
+    private static final Map<String, String> GOOD = Map.ofEntries(
+            Map.entry("before", "not the one before"),
+            Map.entry("password", "eleven wombats by a creek"),
+            Map.entry("again", "eleven wombats by a creek"),
+            Map.entry("name", "a program"),
+            Map.entry("scopes", "hotspot-runs:read"),
+            Map.entry("roles", "rescuer"),
+            Map.entry("next", "/hotspots"),
+            Map.entry("periodFrom", "2019-01-01"),
+            Map.entry("periodTo", "2019-12-31"),
+            Map.entry("months", "3"),
+            Map.entry("seasonWindow", ""),
+            Map.entry("taxonGroup", "hostile"),
+            Map.entry("owner", ""),
+            Map.entry("reachMetres", "300"),
+            Map.entry("simulations", "19"),
+            Map.entry("seed", "7"),
+            Map.entry("chance", "per-kilometre"));
+
+    private final DataSource database;
+    private final FormSignIn browser = new FormSignIn(URI.create("http://localhost:" + RestAssured.port + "/"));
+    private final String secret;
+
+    Forms(DataSource database) throws SQLException {
+        this.database = database;
+        String username = "hostile-" + UUID.randomUUID();
+        Api.make(
+                Role.ADMIN,
+                "/api/accounts",
+                "{\"username\":\"%s\",\"password\":\"%s\",\"roles\":[\"%s\"]}"
+                        .formatted(username, PASSWORD, String.join("\",\"", Role.ALL)));
+        if (browser.signIn(username, PASSWORD).statusCode() != 303) {
+            throw new IllegalStateException("nobody is signed in");
+        }
+        Matcher found = SECRET.matcher(browser.get("/account").body());
+        if (!found.find()) {
+            throw new IllegalStateException("the account page has no secret");
+        }
+        this.secret = found.group(1);
+        letItTryAgain();
+    }
+
+    static List<String> values() {
+        List<String> values = new ArrayList<>(BadValue.WORDS);
+        values.addAll(List.of(
+                "",
+                " ",
+                "-1",
+                "NaN",
+                "1e400",
+                "9223372036854775808",
+                "2026-02-30",
+                "+999999999-12-31",
+                "1500-01-01",
+                "13",
+                "a\0b",
+                "\u0007",
+                "x".repeat(1_900),
+                "x".repeat(5_000),
+                "\ud83e\udd94".repeat(300)));
+        return values;
+    }
+
+    HttpResponse<String> send(String path, List<String> fields, String spoilt, String value) throws SQLException {
+        List<String> form = new ArrayList<>();
+        for (String field : fields) {
+            if (!field.equals("csrf")) {
+                form.add(field);
+                form.add(field.equals(spoilt) ? value : GOOD.getOrDefault(field, "hostile-" + UUID.randomUUID()));
+            }
+        }
+        String sent = spoilt.equals("csrf") ? value : secret;
+        HttpResponse<String> answer = browser.post(path, sent, form.toArray(String[]::new));
+        letItTryAgain();
+        return answer;
+    }
+
+    /** Everything here comes from one address, which other tests need too. */
+    private void letItTryAgain() throws SQLException {
+        try (var connection = database.getConnection();
+                var statement = connection.createStatement()) {
+            statement.executeUpdate("update personal.sign_in_tries set tried_at = tried_at - interval '1 hour'");
+        }
+    }
+}

@@ -1,0 +1,357 @@
+package org.culvert.platform.hostile;
+
+import static org.culvert.platform.Role.ADMIN;
+import static org.culvert.platform.Role.CLINIC;
+import static org.culvert.platform.Role.COORDINATOR;
+import static org.culvert.platform.Role.DISPATCHER;
+import static org.culvert.platform.Role.RESCUER;
+
+import io.restassured.path.json.JsonPath;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.UUID;
+import java.util.function.Supplier;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.culvert.support.Api;
+import org.culvert.support.World;
+
+/**
+ * Records that may be spoilt, made when they are first asked for and made anew once they are spent. Nothing of it is of the
+ * kinds, places and groups that other tests look at.
+ */
+final class HostileWorld {
+    private static final Pattern NAME = Pattern.compile("\\{([A-Za-z]+)}");
+    private static final String TAXON = "Hostilia probator";
+
+    /** The record that a path is about, by how the path begins; the longest fits first. */
+    private static final Map<String, String> OF_PATH = Map.ofEntries(
+            Map.entry("/api/accounts/", "account"),
+            Map.entry("/accounts/", "account"),
+            Map.entry("/api/agreements/", "agreement"),
+            Map.entry("/api/animals/", "animal"),
+            Map.entry("/api/assessments/", "assessment"),
+            Map.entry("/api/attendances/", "attendance"),
+            Map.entry("/api/authorisations/", "authorisation"),
+            Map.entry("/api/calls/", "call"),
+            Map.entry("/api/cases/", "case"),
+            Map.entry("POST /api/cases/{id}/custody-links", "unheldCase"),
+            Map.entry("/api/cases/{id}/body", "deadCase"),
+            Map.entry("/api/cases/{id}/fate/withdrawal", "deadCase"),
+            Map.entry("PATCH /api/cases/{id}/fate", "deadCase"),
+            Map.entry("/api/clutches/", "clutch"),
+            Map.entry("/api/closings/", "closing"),
+            Map.entry("/api/vaccinations/", "vaccination"),
+            Map.entry("/api/hand-overs/", "handOver"),
+            Map.entry("/api/hotspot-runs/", "run"),
+            Map.entry("/hotspots/", "run"),
+            Map.entry("/api/incidents/", "incident"),
+            Map.entry("/api/joins/", "join"),
+            Map.entry("/api/members/", "member"),
+            Map.entry("/api/organisations/", "organisation"),
+            Map.entry("/api/people/", "person"),
+            Map.entry("/api/people/{id}/showing", "hiddenPerson"),
+            Map.entry("/api/retention-rules/", "retentionRule"),
+            Map.entry("/api/placements/", "placement"),
+            Map.entry("/api/records/", "case"),
+            Map.entry("/api/release-rules/", "rule"),
+            Map.entry("/api/release-sites/", "site"),
+            Map.entry("/api/releases/", "release"),
+            Map.entry("/api/taxa/", "taxon"),
+            Map.entry("/api/visits/", "visit"),
+            Map.entry("PATCH /api/visits/{id}/discharge", "dischargedVisit"),
+            Map.entry("/api/whereabouts/", "whereabouts"));
+
+    private static final String SPENDING =
+            "attendances|joins|hand-overs|visits|clutches|agreements|cases|incidents|people|retention-rules";
+
+    private static final Set<String> SPENT = Set.of(
+            ("attendance join handOver visit dischargedVisit clutch agreement case deadCase unheldCase incident call"
+                            + " otherIncident animalId linkId findingId readingId procedureId recoveryId hatchingId person"
+                            + " hiddenPerson retentionRule clutchLinkId closing")
+                    .split(" "));
+
+    private final World world = World.shared();
+    private final Map<String, String> made = new TreeMap<>();
+    private final Map<String, Supplier<String>> makers = new TreeMap<>();
+    private boolean changed;
+
+    HostileWorld() {
+        Api.post(ADMIN, "/api/taxon-groups", """
+                [{"key":"hostile","name":"hostile animals","pouch":false,"clutches":true,"introduced":false}]
+                """).statusCode(200);
+        Api.post(ADMIN, "/api/taxa", """
+                [{"scientificName":"%s","vernacularName":"hostile one","taxonRank":"species","taxonGroup":"hostile"}]
+                """.formatted(TAXON)).statusCode(200);
+        Api.make(COORDINATOR, "/api/release-rules", """
+                {"jurisdiction":"XH","kind":"code","scientificName":"%s","test":"foundPlaceFirst","words":"where it was found",
+                 "allowedGrounds":[{"key":"works","words":"building works"}],"source":"made for a test",
+                 "readOn":"2020-01-01","reviewBy":"2090-01-01","validFrom":"2020-01-01"}
+                """.formatted(TAXON));
+        for (String member : java.util.List.of(world.carer, world.helper, world.incubatorKeeper)) {
+            world.authorise(member, "hostile");
+        }
+        makers.put("unique", () -> "hostile-" + UUID.randomUUID());
+        makers.put("taxonName", () -> TAXON);
+        makers.put("rescuer", () -> world.rescuer);
+        makers.put("helper", () -> world.helper);
+        makers.put("carer", () -> world.carer);
+        makers.put("clinic", () -> world.clinic);
+        makers.put("type", () -> "invalid");
+        makers.put("purpose", () -> "invitation");
+        makers.put("secret", () -> "of-nobody");
+        makers.put("organisation", () -> make(ADMIN, "/api/organisations", "POST /api/organisations"));
+        makers.put("member", () -> make(ADMIN, "/api/members", "POST /api/members"));
+        makers.put("authorisation", () -> make(ADMIN, "/api/authorisations", "POST /api/authorisations"));
+        makers.put("account", () -> make(ADMIN, "/api/accounts", "POST /api/accounts"));
+        makers.put("agreement", () -> make(COORDINATOR, "/api/agreements", "POST /api/agreements"));
+        makers.put("rule", () -> make(COORDINATOR, "/api/release-rules", "POST /api/release-rules"));
+        makers.put("site", () -> make(COORDINATOR, "/api/release-sites", "POST /api/release-sites"));
+        makers.put("taxon", () -> Api.get(ADMIN, "/api/taxa?q=Hostilia").getString("[0].id"));
+        makers.put("call", this::call);
+        makers.put("incident", this::incident);
+        makers.put(
+                "animalId",
+                () -> Api.get(COORDINATOR, "/api/calls/" + id("call")).getString("animals[0].id"));
+        makers.put("otherIncident", () -> World.call(TAXON, 150.0512, "").getString("incidentId"));
+        makers.put("join", this::join);
+        makers.put(
+                "attendance",
+                () -> make(
+                        DISPATCHER,
+                        "/api/incidents/" + id("incident") + "/attendances",
+                        "POST /api/incidents/{id}/attendances"));
+        makers.put("case", this::liveCase);
+        makers.put("deadCase", this::deadCase);
+        makers.put(
+                "unheldCase", () -> Api.make(RESCUER, "/api/cases", filled("""
+                        {"incidentId":"{incident}","animal":{"scientificName":"{taxonName}"},"foundAt":"2026-01-04T10:00:00Z"}
+                        """)).getString("id"));
+        makers.put("releasable", this::liveCase);
+        makers.put("linkId", () -> ofCase("custody[0].id"));
+        makers.put("animal", () -> ofCase("animal.id"));
+        makers.put("whereabouts", this::whereabouts);
+        makers.put("handOver", this::handOver);
+        makers.put("placement", this::placement);
+        makers.put("assessment", this::assessment);
+        makers.put("overrides", this::overrides);
+        makers.put("release", () -> make(COORDINATOR, "/api/releases", "POST /api/releases"));
+        makers.put("liftedId", () -> UUID.randomUUID().toString());
+        makers.put("visit", () -> make(CLINIC, "/api/visits", "POST /api/visits"));
+        makers.put("dischargedVisit", this::dischargedVisit);
+        makers.put("findingId", () -> ofVisit("findings[0].id"));
+        makers.put("readingId", () -> ofVisit("readings[0].id"));
+        makers.put("procedureId", () -> ofVisit("procedures[0].id"));
+        makers.put("clutch", () -> make(COORDINATOR, "/api/clutches", "POST /api/clutches"));
+        makers.put(
+                "recoveryId",
+                () -> Api.get(COORDINATOR, "/api/clutches/" + id("clutch")).getString("recoveries[0].id"));
+        makers.put("hatchingId", this::hatching);
+        makers.put(
+                "clutchLinkId",
+                () -> Api.get(COORDINATOR, "/api/clutches/" + id("clutch")).getString("custody[0].id"));
+        makers.put("vaccination", () -> make(ADMIN, "/api/vaccinations", "POST /api/vaccinations"));
+        makers.put(
+                "closing",
+                () -> Api.post(
+                                DISPATCHER,
+                                "/api/incidents/" + incident() + "/closings",
+                                body("POST /api/incidents/{id}/closings"))
+                        .extract()
+                        .path("id"));
+        makers.put("person", this::person);
+        makers.put("hiddenPerson", () -> {
+            String hidden = person();
+            Api.change(COORDINATOR, "/api/people/" + hidden, "/hiding", "{\"reason\":\"asked\"}")
+                    .statusCode(200);
+            return hidden;
+        });
+        makers.put("retentionRule", () -> make(ADMIN, "/api/retention-rules", "POST /api/retention-rules"));
+        makers.put(
+                "run",
+                () -> Api.post(COORDINATOR, "/api/hotspot-runs", body("POST /api/hotspot-runs"))
+                        .statusCode(202)
+                        .extract()
+                        .path("id"));
+    }
+
+    private String body(String operation) {
+        return filled(Contract.GOOD.get(operation).toString());
+    }
+
+    private String make(String role, String path, String operation) {
+        return Api.make(role, path, body(operation)).getString("id");
+    }
+
+    /** Whether records were made since this was last asked. */
+    boolean hasChanged() {
+        boolean was = changed;
+        changed = false;
+        return was;
+    }
+
+    private String id(String name) {
+        String known = made.get(name);
+        if (known == null) {
+            Supplier<String> maker = makers.get(name);
+            if (maker == null) {
+                throw new IllegalArgumentException("nothing makes " + name);
+            }
+            known = maker.get();
+            changed = true;
+            if (known == null) {
+                throw new IllegalStateException("nothing came of " + name);
+            }
+            made.put(name, known);
+        }
+        return name.equals("unique") ? made.remove(name) : known;
+    }
+
+    /** A text with names in braces, with the records in their place. */
+    String filled(String text) {
+        Matcher name = NAME.matcher(text);
+        var filled = new StringBuilder();
+        while (name.find()) {
+            name.appendReplacement(filled, Matcher.quoteReplacement(id(name.group(1))));
+        }
+        // What was made as a list of JSON stands in the place of the list of its name
+        return name.appendTail(filled).toString().replace("[\"[", "[").replace("]\"]", "]");
+    }
+
+    /** The path of an operation, about the record that fits it. */
+    String path(String verb, String template) {
+        String record = OF_PATH.entrySet().stream()
+                .filter(entry ->
+                        (verb + " " + template).startsWith(entry.getKey()) || template.startsWith(entry.getKey()))
+                .max(Map.Entry.comparingByKey(java.util.Comparator.comparingInt(String::length)))
+                .map(Map.Entry::getValue)
+                .orElse("");
+        String path =
+                template.replace("{id}", record.isEmpty() ? UUID.randomUUID().toString() : id(record));
+        return filled(template.startsWith("/api/clutches/") ? path.replace("{linkId}", "{clutchLinkId}") : path);
+    }
+
+    /** Begins with fresh records. */
+    void renew() {
+        made.keySet().removeAll(SPENT);
+    }
+
+    /** Forgets what a change has used up, so that the next one finds fresh records. */
+    void spent(String operation) {
+        if (operation.equals("POST /api/releases")) {
+            made.keySet().removeAll(Set.of("releasable", "assessment", "overrides"));
+        } else if (operation.matches("POST /api/(" + SPENDING + ")/.*")) {
+            renew();
+        }
+    }
+
+    private String call() {
+        JsonPath call = World.call(TAXON, 150.0512, "");
+        made.put("incident", call.getString("incidentId"));
+        return call.getString("callId");
+    }
+
+    private String incident() {
+        made.remove("animalId");
+        String call = call();
+        made.put("call", call);
+        return made.get("incident");
+    }
+
+    /** It is at the clinic for a day, so that the clinic may record visits of it. */
+    private String liveCase() {
+        String live = Api.make(RESCUER, "/api/cases", filled("""
+                        {"incidentId":"{incident}","animal":{"scientificName":"{taxonName}","sex":"female"},
+                         "foundAt":"2026-01-04T10:00:00Z","holder":{"memberId":"{rescuer}"}}
+                        """)).getString("id");
+        Api.post(RESCUER, "/api/cases/" + live + "/whereabouts", filled("{\"organisationId\":\"{clinic}\"}"))
+                .statusCode(200);
+        return live;
+    }
+
+    private String deadCase() {
+        String dead = liveCase();
+        Api.change(COORDINATOR, "/api/cases/" + dead, "/fate", "{\"fate\":\"died\"}")
+                .statusCode(200);
+        return dead;
+    }
+
+    private String join() {
+        String joined = World.call(TAXON, 150.0512, "").getString("incidentId");
+        return Api.post(
+                        DISPATCHER,
+                        "/api/incidents/" + World.call(TAXON, 150.0512, "").getString("incidentId") + "/joins",
+                        "{\"incidentId\":\"%s\",\"reason\":\"the same\"}".formatted(joined))
+                .extract()
+                .path("joins[0].id");
+    }
+
+    private String whereabouts() {
+        return Api.post(COORDINATOR, "/api/cases/" + liveCase() + "/whereabouts", "{\"words\":\"in the yard\"}")
+                .extract()
+                .path("whereabouts.id");
+    }
+
+    private String handOver() {
+        return Api.post(
+                        RESCUER,
+                        "/api/cases/" + liveCase() + "/hand-overs",
+                        filled("{\"taker\":{\"memberId\":\"{helper}\"}}"))
+                .extract()
+                .path("id");
+    }
+
+    private String placement() {
+        return Api.make(
+                        COORDINATOR,
+                        "/api/cases/" + liveCase() + "/placements",
+                        filled("{\"carerMemberId\":\"{carer}\"}"))
+                .getString("id");
+    }
+
+    private String assessment() {
+        return Api.make(COORDINATOR, "/api/assessments", filled("{\"caseId\":\"{releasable}\",\"siteId\":\"{site}\"}"))
+                .getString("id");
+    }
+
+    /** The release's tests that do not pass are set aside by somebody. */
+    private String overrides() {
+        return Api.get(COORDINATOR, "/api/assessments/" + id("assessment"))
+                .<String>getList("tests.findAll { it.verdict != 'pass' }.key")
+                .stream()
+                .map(key -> "{\"key\":\"%s\",\"reason\":\"asked\"}".formatted(key))
+                .collect(java.util.stream.Collectors.joining(",", "[", "]"));
+    }
+
+    private String dischargedVisit() {
+        String visit = make(CLINIC, "/api/visits", "POST /api/visits");
+        Api.make(CLINIC, "/api/visits/" + visit + "/discharge", body("POST /api/visits/{id}/discharge"));
+        return visit;
+    }
+
+    private String hatching() {
+        Api.post(COORDINATOR, "/api/clutches/" + id("clutch") + "/hatchings", "{\"hatched\":1}");
+        return Api.get(COORDINATOR, "/api/clutches/" + id("clutch")).getString("hatchings[0].id");
+    }
+
+    private String person() {
+        String phone = "hostile " + UUID.randomUUID();
+        Api.make(DISPATCHER, "/api/calls", filled("""
+                {"cause":"unknown","caller":{"name":"Hostile Driver","phone":"%s"},
+                 "animals":[{"scientificName":"{taxonName}"}],
+                 "place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.05"}}}
+                """.formatted(phone)));
+        return Api.post(COORDINATOR, "/api/people/search", "{\"phone\":\"%s\"}".formatted(phone))
+                .extract()
+                .path("[0].id");
+    }
+
+    private String ofCase(String path) {
+        return Api.get(COORDINATOR, "/api/cases/" + id("case")).getString(path);
+    }
+
+    private String ofVisit(String path) {
+        return Api.get(CLINIC, "/api/visits/" + id("visit")).getString(path);
+    }
+}
