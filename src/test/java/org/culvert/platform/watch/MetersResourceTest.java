@@ -59,6 +59,8 @@ class MetersResourceTest {
     void whatAskersMakeUpMakesNoFigureOfItsOwn() {
         String mark = "m" + UUID.randomUUID().toString().substring(0, 8);
         ask(mark + "0");
+        // Once, since wrong ones are counted against the address of all these tests
+        RestAssured.given().auth().preemptive().basic(mark, mark).get("/api/region");
         int before = figures().size();
         for (int i = 1; i <= 20; i++) {
             ask(mark + i);
@@ -83,7 +85,6 @@ class MetersResourceTest {
             Api.as(DISPATCHER).request(word.toUpperCase(java.util.Locale.ROOT), path);
         }
         Api.as(DISPATCHER).body("{\"" + word + "\":1}").post("/api/calls");
-        RestAssured.given().auth().preemptive().basic(word, word).get("/api/region");
     }
 
     private static Map<String, Double> figures() {

@@ -1,0 +1,180 @@
+package org.culvert.support;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.restassured.RestAssured;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Dimension;
+import org.openqa.selenium.OutputType;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.support.ui.WebDriverWait;
+
+/** Debian's Chromium, without a screen, at the server of the test run. */
+public final class Browser implements AutoCloseable {
+    /** A telephone, a tablet, a desk. */
+    private static final int[] WIDTHS = {320, 768, 1440};
+
+    private static final String WATCH = """
+            window.violations = [];
+            document.addEventListener('securitypolicyviolation', function (violation) {
+              window.violations.push(violation.violatedDirective + ' ' + violation.blockedURI + ' ' + violation.sample);
+            });
+            window.alert = function () { window.pwned = 'alert'; };
+            """;
+
+    /** Fields that no label names, identifiers that stand twice, headings of the first rank, language and title. */
+    private static final String FLAWS = """
+            const flaws = [];
+            document.querySelectorAll('input:not([type=hidden]), select, textarea').forEach(function (field) {
+              const named = field.getAttribute('aria-label') || Array.from(field.labels).some(l => l.textContent.trim());
+              if (!named) { flaws.push('no label: ' + field.outerHTML); }
+            });
+            document.querySelectorAll('button').forEach(function (button) {
+              if (!(button.getAttribute('aria-label') || button.textContent.trim())) { flaws.push('no name: ' + button.outerHTML); }
+            });
+            const ids = Array.from(document.querySelectorAll('[id]')).map(e => e.id);
+            ids.filter((id, at) => ids.indexOf(id) !== at).forEach(id => flaws.push('twice: ' + id));
+            if (document.querySelectorAll('h1').length !== 1) { flaws.push('not one h1'); }
+            if (!document.documentElement.lang) { flaws.push('no language'); }
+            if (!document.title.trim()) { flaws.push('no title'); }
+            return flaws;
+            """;
+
+    private final ChromeDriver driver;
+    private final WebDriverWait patience;
+
+    private Browser(ChromeDriver driver) {
+        this.driver = driver;
+        this.patience = new WebDriverWait(driver, Duration.ofSeconds(60));
+    }
+
+    /** Starts one that has never been anywhere. */
+    public static Browser start(Path profile) {
+        ChromeDriver driver = new ChromeDriver(
+                new ChromeDriverService.Builder().usingAnyFreePort().build(),
+                new ChromeOptions()
+                        .setBinary("/usr/bin/chromium")
+                        .addArguments(
+                                "--headless",
+                                "--no-sandbox",
+                                "--disable-gpu",
+                                "--disable-quic",
+                                "--no-first-run",
+                                "--disable-background-networking",
+                                "--disable-component-update",
+                                "--disable-sync",
+                                "--user-data-dir=" + profile));
+        driver.executeCdpCommand("Page.addScriptToEvaluateOnNewDocument", Map.of("source", WATCH));
+        driver.manage().window().setSize(new Dimension(1440, 900));
+        return new Browser(driver);
+    }
+
+    public void open(String path) {
+        driver.get("http://localhost:" + RestAssured.port + path);
+    }
+
+    /** Path and query of the page that is shown. */
+    public String path() {
+        return String.valueOf(script("return location.pathname + location.search;"));
+    }
+
+    public WebElement find(String css) {
+        return driver.findElement(By.cssSelector(css));
+    }
+
+    public List<WebElement> list(String css) {
+        return driver.findElements(By.cssSelector(css));
+    }
+
+    public String text(String css) {
+        return find(css).getText();
+    }
+
+    /** Everything that the page says: its text, and what stands in its fields. */
+    public String words() {
+        return String.valueOf(script("return document.documentElement.textContent + Array.from("
+                + "document.querySelectorAll('input, textarea')).map(field => field.value).join('\\n');"));
+    }
+
+    public void fill(String css, String text) {
+        WebElement field = find(css);
+        field.clear();
+        field.sendKeys(text);
+    }
+
+    /** Presses what leads to another page, and waits until that is there. */
+    public void press(String css) {
+        script("window.leaving = true; return true;");
+        find(css).click();
+        patience.until(page -> Boolean.TRUE.equals(
+                driver.executeScript("return !window.leaving && document.readyState === 'complete';")));
+    }
+
+    public void await(String what, java.util.function.BooleanSupplier there) {
+        patience.withMessage(what).until(page -> there.getAsBoolean());
+    }
+
+    public Object script(String script, Object... arguments) {
+        return Objects.requireNonNull(driver.executeScript(script, arguments), "the script gave nothing");
+    }
+
+    public WebElement focused() {
+        return driver.switchTo().activeElement();
+    }
+
+    /** That nothing was executed that was stored as a text, and nothing of ours breaks our own policy. */
+    public void assertNothingRan() {
+        assertThat(driver.executeScript("return typeof window.pwned;"))
+                .as("at " + path())
+                .isEqualTo("undefined");
+        assertThat(driver.executeScript("return window.violations;"))
+                .as("breaches of the policy at " + path())
+                .isEqualTo(List.of());
+        assertThat(list("img[src='x'], [onerror], [onfocus], script:not([src])"))
+                .as("markup out of texts at " + path())
+                .isEmpty();
+    }
+
+    /** That a person can use the page, on a telephone too; leaves pictures of it under {@code target/pictures}. */
+    public void assertUsable(String name) {
+        assertThat(driver.executeScript(FLAWS)).as("flaws of " + name).isEqualTo(List.of());
+        Dimension before = driver.manage().window().getSize();
+        for (int width : WIDTHS) {
+            driver.manage().window().setSize(new Dimension(width, 900));
+            long overflow = ((Number) script(
+                            "return document.documentElement.scrollWidth - document.documentElement.clientWidth;"))
+                    .longValue();
+            picture(name + "-" + width);
+            assertThat(overflow)
+                    .as(name + " scrolls sideways at " + width + " px")
+                    .isZero();
+        }
+        driver.manage().window().setSize(before);
+    }
+
+    private void picture(String name) {
+        try {
+            Path picture = Path.of("target", "pictures", name + ".png");
+            Files.createDirectories(picture.getParent());
+            Files.write(picture, driver.getScreenshotAs(OutputType.BYTES));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    @Override
+    public void close() {
+        driver.quit();
+    }
+}

@@ -1,0 +1,151 @@
+package org.culvert.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.culvert.platform.Role.ADMIN;
+
+import io.quarkus.test.junit.QuarkusTest;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.culvert.hotspot.HostileEvidence;
+import org.culvert.support.Api;
+import org.culvert.support.Browser;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Texts that would run if a page took them for anything but texts, on every page that can show one, in Chromium. */
+@QuarkusTest
+class HostileTextsIT {
+    private static final String TEXT = HostileEvidence.TEXT;
+    private static final String QUOTED = URLEncoder.encode(TEXT, StandardCharsets.UTF_8);
+
+    @TempDir
+    Path folder;
+
+    @Test
+    void whatWasStoredAsATextIsShownAsOneAndNeverRun() {
+        String run = HostileEvidence.make();
+        Api.as(ADMIN)
+                .body(HostileEvidence.json(Map.of("name", TEXT, "scopes", List.of("taxa:read"))))
+                .post("/api/tokens")
+                .then()
+                .statusCode(201);
+        String region = Api.as(ADMIN).get("/api/region").asString();
+        nameRegion(TEXT);
+        try (Browser browser = Browser.start(folder.resolve("profile"))) {
+            whoIsNobodyMeetsThem(browser);
+            signIn(browser);
+            storedOnesAreTexts(browser, run);
+            typedOnesComeBackAsTexts(browser);
+        } finally {
+            Api.as(ADMIN).body(told(region)).put("/api/region").then().statusCode(200);
+        }
+    }
+
+    private static void whoIsNobodyMeetsThem(Browser browser) {
+        shows(browser, "/", TEXT);
+        shows(browser, "/sign-in?next=" + QUOTED, "Sign in");
+        shows(browser, "/invitation/" + QUOTED.replace("+", "%20"), "This link was used");
+        shows(browser, "/problems/" + QUOTED.replace("+", "%20"), "There is no problem type " + TEXT);
+        shows(browser, "/" + QUOTED.replace("+", "%20"), "HTTP status 404");
+        browser.open("/sign-in");
+        browser.fill("#username", TEXT);
+        browser.fill("#password", TEXT);
+        browser.press("main button");
+        browser.assertNothingRan();
+        assertThat(browser.find("#username").getDomProperty("value")).isEqualTo(TEXT);
+    }
+
+    private static void signIn(Browser browser) {
+        browser.fill("#username", "test-admin");
+        browser.fill("#password", Api.PASSWORD);
+        browser.press("main button");
+        assertThat(browser.path()).isEqualTo("/");
+    }
+
+    private static void storedOnesAreTexts(Browser browser, String run) {
+        shows(browser, "/hotspots", TEXT);
+        assertThat(browser.list("#seasonWindow option, #taxonGroup option"))
+                .filteredOn(option -> option.getDomProperty("textContent").contains(TEXT))
+                .hasSize(2);
+        shows(browser, "/hotspots/" + run, TEXT);
+        assertThat(browser.text("table.ranked th[scope=row]")).isEqualTo("0" + TEXT);
+        browser.await("the map is drawn", () -> !browser.list(".rank-label").isEmpty());
+        browser.find("button.find").click();
+        assertThat(browser.text("#told")).contains("0" + TEXT);
+        browser.assertNothingRan();
+        browser.assertUsable("hostile-run");
+        shows(browser, "/account", TEXT);
+        browser.assertUsable("hostile-account");
+        // What the API says of the same, opened in a browser, is no page
+        shows(browser, "/api/taxon-groups", "pwned");
+        shows(browser, "/api/hotspot-runs/" + run + "/result", "pwned");
+        shows(browser, "/api/road-networks/current/links", "pwned");
+    }
+
+    private static void typedOnesComeBackAsTexts(Browser browser) {
+        browser.open("/hotspots");
+        browser.script("document.querySelectorAll('form.ask input').forEach(i => i.removeAttribute('required'));"
+                + "return true;");
+        browser.fill("#owner", TEXT);
+        browser.fill("#reachMetres", TEXT);
+        browser.fill("#seed", TEXT);
+        browser.press("form.ask button");
+        browser.assertNothingRan();
+        assertThat(browser.text("[role=alert]")).contains("Not started.");
+        assertThat(browser.find("#owner").getDomProperty("value")).isEqualTo(TEXT);
+        assertThat(browser.find("#seed").getDomProperty("value")).isEqualTo(TEXT);
+        browser.open("/account");
+        browser.fill("#name", TEXT);
+        browser.fill("#scopes", TEXT);
+        browser.press("form[action='/account/tokens'] button");
+        browser.assertNothingRan();
+        assertThat(browser.text("[role=alert]")).contains("Nothing was changed.");
+        browser.open("/accounts");
+        browser.fill("#username", TEXT);
+        browser.press("form[action='/accounts'] button");
+        browser.assertNothingRan();
+        assertThat(browser.text("[role=alert]")).contains("Nothing was changed.");
+        shows(browser, "/hotspots?cursor=" + QUOTED, "This is no identifier.");
+        shows(browser, "/hotspots/" + QUOTED.replace("+", "%20"), "This is no identifier.");
+    }
+
+    private static void shows(Browser browser, String path, String words) {
+        browser.open(path);
+        browser.assertNothingRan();
+        assertThat(browser.words()).as("words of " + path).contains(words);
+    }
+
+    private static void nameRegion(String name) {
+        Api.as(ADMIN)
+                .body(HostileEvidence.json(Map.of(
+                        "name",
+                        name,
+                        "timeZone",
+                        "Australia/Sydney",
+                        "countryCode",
+                        "AU",
+                        "south",
+                        -32,
+                        "west",
+                        149,
+                        "north",
+                        -29,
+                        "east",
+                        152,
+                        "demo",
+                        false)))
+                .put("/api/region")
+                .then()
+                .statusCode(200);
+    }
+
+    /** The region as it is entered: what the server adds to it is left out. */
+    private static String told(String view) {
+        Map<String, Object> known = new io.restassured.path.json.JsonPath(view).getMap("$");
+        known.keySet().retainAll(List.of("name", "timeZone", "countryCode", "south", "west", "north", "east", "demo"));
+        return HostileEvidence.json(known);
+    }
+}
