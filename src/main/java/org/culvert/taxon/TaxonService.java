@@ -2,8 +2,9 @@ package org.culvert.taxon;
 
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Produces;
+import jakarta.inject.Singleton;
 import jakarta.persistence.EntityManager;
-import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
@@ -11,7 +12,6 @@ import jakarta.validation.constraints.Pattern;
 import jakarta.validation.constraints.Size;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -22,6 +22,8 @@ import java.util.stream.Collectors;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Paging;
+import org.culvert.platform.RegionService;
+import org.culvert.platform.ledger.RowTag;
 import org.culvert.platform.ledger.TagSource;
 import org.jspecify.annotations.Nullable;
 
@@ -121,48 +123,25 @@ public class TaxonService {
     @ApplicationScoped
     static class Cautions implements PanacheRepositoryBase<Caution, UUID> {}
 
-    @ApplicationScoped
-    static class Tag implements TagSource {
-        private final TaxonService service;
-        private final Taxa taxa;
-
-        Tag(TaxonService service, Taxa taxa) {
-            this.service = service;
-            this.taxa = taxa;
-        }
-
-        @Override
-        public String kind() {
-            return "taxon";
-        }
-
-        @Override
-        public Map<String, String> columnByTable() {
-            return Map.of("taxa", "id");
-        }
-
-        @Override
-        public void lock(String id) {
-            taxa.findById(Paging.uuid("id", id), LockModeType.PESSIMISTIC_WRITE);
-        }
-
-        @Override
-        public Optional<Object> show(String id) {
-            return Optional.of(service.getTaxon(Paging.uuid("id", id)));
-        }
+    @Produces
+    @Singleton
+    static TagSource tag(EntityManager entities, TaxonService service) {
+        return new RowTag("taxon", "taxa", entities, service::getTaxon);
     }
 
     private final Groups groups;
     private final Taxa taxa;
     private final Cautions cautions;
     private final EntityManager entities;
+    private final RegionService region;
     private final Clock clock;
 
-    TaxonService(Groups groups, Taxa taxa, Cautions cautions, EntityManager entities, Clock clock) {
+    TaxonService(Groups groups, Taxa taxa, Cautions cautions, EntityManager entities, RegionService region, Clock clock) {
         this.groups = groups;
         this.taxa = taxa;
         this.cautions = cautions;
         this.entities = entities;
+        this.region = region;
         this.clock = clock;
     }
 
@@ -239,7 +218,7 @@ public class TaxonService {
     /** Sensitive taxa at which somebody should have looked again by now. */
     @Transactional
     public List<TaxonView> listReviewsDue() {
-        LocalDate today = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
+        LocalDate today = LocalDate.ofInstant(clock.instant(), region.zone());
         return views(taxa.list("sensitivityReviewBy < ?1 order by sensitivityReviewBy, scientificName", today));
     }
 

@@ -2,7 +2,9 @@ package org.culvert.exchange.occurrence;
 
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.persistence.LockModeType;
+import jakarta.enterprise.inject.Produces;
+import jakarta.inject.Singleton;
+import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.DecimalMax;
@@ -26,6 +28,7 @@ import org.culvert.platform.Paging;
 import org.culvert.platform.account.AccountService;
 import org.culvert.platform.ledger.RecordView;
 import org.culvert.platform.ledger.RecordViews;
+import org.culvert.platform.ledger.RowTag;
 import org.culvert.platform.ledger.TagSource;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
@@ -114,30 +117,10 @@ public class AgreementService {
         }
     }
 
-    @ApplicationScoped
-    static class Tag implements TagSource {
-        private final AgreementService service;
-        private final Agreements agreements;
-
-        Tag(AgreementService service, Agreements agreements) {
-            this.service = service;
-            this.agreements = agreements;
-        }
-
-        @Override
-        public String kind() {
-            return "agreement";
-        }
-
-        @Override
-        public void lock(String id) {
-            agreements.findById(Paging.uuid("id", id), LockModeType.PESSIMISTIC_WRITE);
-        }
-
-        @Override
-        public Optional<Object> show(String id) {
-            return Optional.of(service.getAgreement(Paging.uuid("id", id)));
-        }
+    @Produces
+    @Singleton
+    static TagSource tag(EntityManager entities, AgreementService service) {
+        return new RowTag("agreement", "agreements", entities, service::getAgreement);
     }
 
     private final Agreements agreements;

@@ -55,9 +55,11 @@ public class OccurrenceResource {
             @QueryParam("limit") @Nullable Integer limit,
             @QueryParam("cursor") @Nullable String cursor,
             @QueryParam("asOf") @Nullable String asOf) {
-        if (asOf != null) {
+        if (asOf != null && !occurrences.tellsExactly()) {
             throw InvalidException.of(
-                    "asOf", "Occurrences are told as they are now.", "no asOf: what is sensitive now counts");
+                    "asOf",
+                    "Occurrences are told to you as they are now.",
+                    "no asOf: what is sensitive now counts, and what went out is kept");
         }
         return occurrences.listOccurrences(
                 OccurrenceFilter.read(taxonGroup, from, to, bbox), Paging.limit(limit), cursor);

@@ -120,9 +120,14 @@ public class OccurrenceService {
         return page;
     }
 
+    /** Whether the asker keeps the network's own records, so that neither categories nor agreements matter. */
+    boolean tellsExactly() {
+        return sight.viewer().hasAny(Role.OFFICER, Role.COORDINATOR);
+    }
+
     private Tier tier(LocalDate today) {
         Viewer viewer = sight.viewer();
-        if (viewer.hasAny(Role.OFFICER, Role.COORDINATOR)) {
+        if (tellsExactly()) {
             return Tier.EXACT;
         }
         UUID account = viewer.accountId();

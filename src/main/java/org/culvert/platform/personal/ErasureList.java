@@ -84,7 +84,7 @@ class ErasureList {
         Set<Entry> known = Set.copyOf(read(file));
         List<Entry> missing =
                 done.stream().filter(entry -> !known.contains(entry)).toList();
-        if (!missing.isEmpty() || !Files.exists(file)) {
+        if (!missing.isEmpty()) {
             write(missing);
         }
     }

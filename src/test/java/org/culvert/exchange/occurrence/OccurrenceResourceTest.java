@@ -322,4 +322,20 @@ class OccurrenceResourceTest {
                     .body("errors[0].field", org.hamcrest.Matchers.equalTo(wrong.getValue()));
         }
     }
+
+    @Test
+    void whoKeepsTheRecordsReadsThemAsTheyWere() throws InterruptedException {
+        World.shared();
+        JsonPath receipt = World.call("Chelodina longicollis", 150.02, ",\"receivedAt\":\"1987-05-01T00:00:00Z\"");
+        String before = java.time.Instant.now().toString();
+        Api.correct(
+                        COORDINATOR,
+                        "/api/incidents/" + receipt.getString("incidentId"),
+                        "{\"cause\":\"attackByDog\",\"reason\":\"seen since\"}")
+                .statusCode(200);
+        String path = "/api/occurrences?from=1987-05-01&to=1987-05-02&limit=100";
+        assertThat(Api.get(COORDINATOR, path).getList("items.cause")).containsOnly("attackByDog");
+        assertThat(Api.get(COORDINATOR, path + "&asOf=" + before).getList("items.cause"))
+                .containsOnly("collisionWithVehicle");
+    }
 }

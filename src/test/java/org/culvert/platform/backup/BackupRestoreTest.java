@@ -35,6 +35,7 @@ import org.culvert.platform.database.ServerDatabase;
 import org.culvert.platform.personal.ListedErasures;
 import org.culvert.platform.personal.PersonalWorld;
 import org.culvert.support.Api;
+import org.culvert.support.DebianPostgres;
 import org.culvert.support.World;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.junit.jupiter.api.BeforeEach;

@@ -1,4 +1,4 @@
-package org.culvert.platform.backup;
+package org.culvert.support;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -15,8 +15,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
-/** A PostgreSQL 15 of Debian's with one empty database in it. */
-final class DebianPostgres implements AutoCloseable {
+/** A PostgreSQL 15 of Debian's with one empty database in it, and a role {@code asked} whose password is {@code right}. */
+public final class DebianPostgres implements AutoCloseable {
     private static final Path BIN = Path.of("/usr/lib/postgresql/15/bin");
     private static final boolean ROOT = "root".equals(System.getProperty("user.name"));
 
@@ -28,7 +28,7 @@ final class DebianPostgres implements AutoCloseable {
         this.port = port;
     }
 
-    static DebianPostgres start() throws IOException, InterruptedException, SQLException {
+    public static DebianPostgres start() throws IOException, InterruptedException, SQLException {
         assertThat(BIN.resolve("initdb")).as("apt-get install postgresql-15").isExecutable();
         Path folder = Files.createTempDirectory("culvert-debian");
         int port;
@@ -40,6 +40,11 @@ final class DebianPostgres implements AutoCloseable {
         }
         var started = new DebianPostgres(folder, port);
         started.call("initdb", "-D", started.data(), "-U", "postgres", "-A", "trust", "-E", "UTF8", "--locale=C.UTF-8");
+        // One who is asked for a password, to see that a wrong one is refused; trust for the rest.
+        Files.writeString(Path.of(started.data(), "pg_hba.conf"), """
+                host all asked 127.0.0.1/32 scram-sha-256
+                host all all   127.0.0.1/32 trust
+                """);
         String options = "-p " + port + " -c listen_addresses=127.0.0.1 -c unix_socket_directories=";
         started.call(
                 "pg_ctl", "start", "-w", "-s", "-D", started.data(), "-l", folder.resolve("log") + "", "-o", options);
@@ -47,12 +52,14 @@ final class DebianPostgres implements AutoCloseable {
                 Statement statement = postgres.createStatement()) {
             statement.execute("CREATE ROLE tables_owner LOGIN");
             statement.execute("CREATE ROLE \"rescue-server\" LOGIN");
+            statement.execute("CREATE ROLE asked LOGIN PASSWORD 'right'");
             statement.execute("CREATE DATABASE rescue OWNER tables_owner");
         }
         return started;
     }
 
-    Map<String, String> environment() {
+    /** What names it to a server, whose own folder would be {@code home} and is not made. */
+    public Map<String, String> environment() {
         return Map.of(
                 "CULVERT_HOME", folder.resolve("home").toString(),
                 "CULVERT_DATABASE_URL", url("rescue"),
@@ -66,7 +73,7 @@ final class DebianPostgres implements AutoCloseable {
         return folder.resolve("data").toString();
     }
 
-    private String url(String database) {
+    public String url(String database) {
         return "jdbc:postgresql://127.0.0.1:" + port + "/" + database;
     }
 
