@@ -21,7 +21,6 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
-import org.culvert.platform.Paging;
 import org.culvert.platform.RegionService;
 import org.culvert.platform.ledger.RowTag;
 import org.culvert.platform.ledger.TagSource;
@@ -136,7 +135,8 @@ public class TaxonService {
     private final RegionService region;
     private final Clock clock;
 
-    TaxonService(Groups groups, Taxa taxa, Cautions cautions, EntityManager entities, RegionService region, Clock clock) {
+    TaxonService(
+            Groups groups, Taxa taxa, Cautions cautions, EntityManager entities, RegionService region, Clock clock) {
         this.groups = groups;
         this.taxa = taxa;
         this.cautions = cautions;
