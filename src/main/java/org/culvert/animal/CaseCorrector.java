@@ -135,7 +135,7 @@ class CaseCorrector {
     void withdrawFate(UUID caseId, String reason) {
         Fate fate = requireFate(caseId);
         if (fate.releaseId != null) {
-            throw new ConflictException("This case ended by a release, which is recorded with its site and animals.");
+            throw new ConflictException("This case ended by a release: take its animal back from there.");
         }
         Instant now = clock.instant();
         fate.withdraw(now, reason);

@@ -182,6 +182,18 @@ public class CaseService {
                 caseId, new CaseEntries.FateEntry(CaseEntries.FateKind.released, at, null, null, false), releaseId);
     }
 
+    /** Takes back that a release ended a case, for the room above: it goes on with whoever had the animal. */
+    @Transactional
+    public void withdrawRelease(UUID caseId, UUID releaseId, String reason) {
+        custody.lock(caseId);
+        Fate fate = fates.find("caseId = ?1 and releaseId = ?2 and withdrawnAt is null", caseId, releaseId)
+                .firstResultOptional()
+                .orElseThrow(() -> new ConflictException("That case did not end by this release."));
+        fate.withdraw(clock.instant(), reason);
+        custody.moveEnd(caseId, java.util.Objects.requireNonNull(fate.happenedAt()), null, reason);
+        fates.flush();
+    }
+
     private CaseView settle(UUID caseId, CaseEntries.FateEntry entry, @Nullable UUID releaseId) {
         custody.lock(caseId);
         Case row = require(caseId);

@@ -1,6 +1,7 @@
 package org.culvert.platform;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.PostUpdate;
 import jakarta.persistence.PrePersist;
 import jakarta.persistence.PreUpdate;
 import java.time.Clock;
@@ -29,6 +30,13 @@ public class RecordListener {
         if (!row.reasonGiven) {
             row.revisionReason = null;
         }
+    }
+
+    /**
+     * Only now is the reason used up: a query may have the row looked at before, and put off what it would write.
+     */
+    @PostUpdate
+    void written(Recorded row) {
         row.reasonGiven = false;
     }
 }

@@ -6,6 +6,7 @@ import jakarta.persistence.Table;
 import java.time.Instant;
 import java.util.UUID;
 import org.culvert.platform.Recorded;
+import org.culvert.platform.ledger.Corrections;
 import org.jspecify.annotations.Nullable;
 
 /** One letting go, of one animal or of a batch, at one place and time. */
@@ -36,5 +37,11 @@ class Release extends Recorded {
         this.coordinateUncertaintyInMeters = target.coordinateUncertaintyInMeters();
         this.approvedBy = approvedBy;
         this.releasedByMemberId = releasedByMemberId;
+    }
+
+    void correct(ReleaseService.ReleaseCorrection correction) {
+        approvedBy = Corrections.words("approvedBy", correction.approvedBy(), approvedBy, 200);
+        releasedByMemberId = correction.releasedByMemberId().over(releasedByMemberId);
+        revisedBecause(correction.reason());
     }
 }

@@ -3,18 +3,25 @@ package org.culvert.release;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
+import jakarta.ws.rs.PATCH;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
+import org.culvert.animal.CaseCorrections;
 import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
+import org.culvert.platform.ledger.Corrections;
 import org.culvert.platform.ledger.Ledgered;
+import org.culvert.platform.ledger.NeedsTag;
+import org.culvert.platform.ledger.Tagged;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jboss.resteasy.reactive.RestResponse;
 import org.jspecify.annotations.Nullable;
@@ -97,10 +104,34 @@ public class ReleaseResource {
     }
 
     @GET
+    @Tagged
     @Path("/releases/{id}")
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
     public ReleaseService.ReleaseView getRelease(@PathParam("id") String id) {
         return releases.getRelease(Paging.uuid("id", id));
+    }
+
+    /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
+    @PATCH
+    @NeedsTag("release")
+    @Path("/releases/{id}")
+    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
+    @RolesAllowed(Role.COORDINATOR)
+    public ReleaseService.ReleaseView correctRelease(
+            @PathParam("id") String id, @NotNull @Valid ReleaseService.ReleaseCorrection correction) {
+        return releases.correct(Paging.uuid("id", id), correction);
+    }
+
+    /** Takes back that an animal was let go: its case goes on, and what was recorded stays to be read. */
+    @POST
+    @NeedsTag("release")
+    @Path("/releases/{id}/animals/{caseId}/withdrawal")
+    @RolesAllowed(Role.COORDINATOR)
+    public ReleaseService.ReleaseView withdrawAnimal(
+            @PathParam("id") String id,
+            @PathParam("caseId") String caseId,
+            @NotNull @Valid CaseCorrections.Withdrawal withdrawal) {
+        return releases.withdraw(Paging.uuid("id", id), Paging.uuid("caseId", caseId), withdrawal.reason());
     }
 
     /** The document of a permit; sent as a file, since nothing that was handed in is shown as a page of ours. */

@@ -24,6 +24,7 @@ import org.culvert.platform.LargestBody;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
 import org.culvert.platform.RefusedException;
+import org.culvert.platform.ledger.Change;
 import org.culvert.platform.ledger.RecordView;
 import org.culvert.platform.ledger.RecordViews;
 import org.culvert.platform.sight.Sight;
@@ -85,8 +86,23 @@ public class ReleaseService {
         }
     }
 
-    /** One animal of a release. */
-    public record ReleasedAnimalView(UUID caseId, UUID assessmentId) {}
+    /**
+     * One animal of a release.
+     *
+     * @param withdrawnAt when it was taken back that it was let go; null while it stands
+     * @param withdrawnBecause why
+     */
+    public record ReleasedAnimalView(
+            UUID caseId,
+            UUID assessmentId,
+            @Nullable Instant withdrawnAt,
+            @Nullable String withdrawnBecause) {}
+
+    /** Of who approved a release and who made it; where and when it was is taken back and recorded anew. */
+    public record ReleaseCorrection(
+            Change<String> approvedBy,
+            Change<UUID> releasedByMemberId,
+            @NotBlank @Size(max = 2000) String reason) {}
 
     /**
      * What lifted a test.
@@ -192,7 +208,36 @@ public class ReleaseService {
 
     @Transactional
     public ReleaseView getRelease(UUID id) {
-        return view(releases.findByIdOptional(id).orElseThrow(() -> new NotFoundException("release", id)));
+        return view(require(id));
+    }
+
+    @Transactional
+    public ReleaseView correct(UUID id, ReleaseCorrection correction) {
+        Release row = require(id);
+        UUID member = correction.releasedByMemberId().value();
+        if (member != null) {
+            roster.getMember(member);
+        }
+        row.correct(correction);
+        releases.flush();
+        return view(row);
+    }
+
+    /** Takes back that an animal was let go: its case goes on with whoever had it. */
+    @Transactional
+    public ReleaseView withdraw(UUID id, UUID caseId, String reason) {
+        Release row = require(id);
+        animals.find("releaseId = ?1 and caseId = ?2", id, caseId)
+                .firstResultOptional()
+                .orElseThrow(() -> new NotFoundException("animal of that release", caseId))
+                .withdraw(clock.instant(), reason);
+        cases.withdrawRelease(caseId, id, reason);
+        animals.flush();
+        return view(row);
+    }
+
+    private Release require(UUID id) {
+        return releases.findByIdOptional(id).orElseThrow(() -> new NotFoundException("release", id));
     }
 
     @Transactional
@@ -317,7 +362,11 @@ public class ReleaseService {
                 row.approvedBy,
                 row.releasedByMemberId,
                 animals.list("releaseId = ?1 order by id", row.id()).stream()
-                        .map(animal -> new ReleasedAnimalView(animal.caseId, animal.assessmentId))
+                        .map(animal -> new ReleasedAnimalView(
+                                animal.caseId,
+                                animal.assessmentId,
+                                animal.withdrawnAt,
+                                animal.withdrawnAt == null ? null : animal.revisionReason()))
                         .toList(),
                 lifted.list("releaseId = ?1 order by id", row.id()).stream()
                         .map(ReleaseService::view)

@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
 import jakarta.persistence.EntityManager;
+import java.util.Map;
 import org.culvert.platform.ledger.RowTag;
 import org.culvert.platform.ledger.TagSource;
 
@@ -14,6 +15,13 @@ class ReleaseTags {
     @Singleton
     TagSource ofRule(EntityManager entities, RuleService rules) {
         return new RowTag("release-rule", "release_rules", entities, rules::getRule);
+    }
+
+    @Produces
+    @Singleton
+    TagSource ofRelease(EntityManager entities, ReleaseService releases) {
+        return new RowTag(
+                "release", "releases", entities, releases::getRelease, Map.of("released_animals", "release_id"));
     }
 
     @Produces

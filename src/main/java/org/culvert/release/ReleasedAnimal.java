@@ -4,7 +4,9 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.time.Instant;
 import java.util.UUID;
+import org.culvert.platform.ConflictException;
 import org.culvert.platform.Recorded;
+import org.jspecify.annotations.Nullable;
 
 /** One animal of a release, by its case, with the assessment it went on. */
 @Entity
@@ -14,6 +16,10 @@ class ReleasedAnimal extends Recorded {
     UUID caseId;
     UUID assessmentId;
 
+    /** When it was taken back that it was let go; null while it stands. */
+    @Nullable
+    Instant withdrawnAt;
+
     protected ReleasedAnimal() {}
 
     ReleasedAnimal(UUID releaseId, UUID caseId, UUID assessmentId, Instant at) {
@@ -21,5 +27,13 @@ class ReleasedAnimal extends Recorded {
         this.releaseId = releaseId;
         this.caseId = caseId;
         this.assessmentId = assessmentId;
+    }
+
+    void withdraw(Instant at, String reason) {
+        if (withdrawnAt != null) {
+            throw new ConflictException("That was taken back already.");
+        }
+        withdrawnAt = at;
+        revisedBecause(reason);
     }
 }

@@ -349,6 +349,40 @@ class ReleaseResourceTest {
     }
 
     @Test
+    void whatWasNotLetGoAfterAllIsTakenBackAndMayBeReleasedAgain() {
+        rule("code", "foundPlaceFirst", "");
+        String id = newCase("").getString("id");
+        String assessment = assess(id, 0).getString("id");
+        JsonPath made = Api.make(COORDINATOR, "/api/releases", release(List.of(id), List.of(assessment), ""));
+        String path = "/api/releases/" + made.getString("id");
+        assertThat(Api.get(COORDINATOR, "/api/cases/" + id).getString("state")).isEqualTo("ended");
+        String released = org.culvert.support.Clocks.now().toString();
+
+        Api.correct(COORDINATOR, path, "{\"approvedBy\":\"Another Vet\",\"reason\":\"misread\"}")
+                .statusCode(200)
+                .body("approvedBy", equalTo("Another Vet"))
+                .body("record.revision", equalTo(2));
+        Api.change(COORDINATOR, path, "/animals/" + made.getString("id") + "/withdrawal", "{\"reason\":\"x\"}")
+                .statusCode(404);
+        Api.change(COORDINATOR, path, "/animals/" + id + "/withdrawal", "{\"reason\":\"it was another turtle\"}")
+                .statusCode(200)
+                .body("animals[0].withdrawnBecause", equalTo("it was another turtle"));
+        Api.change(COORDINATOR, path, "/animals/" + id + "/withdrawal", "{\"reason\":\"x\"}")
+                .statusCode(409);
+        JsonPath after = Api.get(COORDINATOR, "/api/cases/" + id);
+        assertThat(after.getMap("fate")).isNull();
+        assertThat(after.getString("custody[-1].to")).isNull();
+        // What had been recorded stays to be read as it was.
+        assertThat(Api.get(COORDINATOR, "/api/cases/" + id + "?asOf=" + released)
+                        .getString("fate.fate"))
+                .isEqualTo("released");
+
+        String again = assess(id, 0).getString("id");
+        Api.make(COORDINATOR, "/api/releases", release(List.of(id), List.of(again), ""));
+        assertThat(Api.get(COORDINATOR, "/api/cases/" + id).getString("fate.fate")).isEqualTo("released");
+    }
+
+    @Test
     void ofTwoReleasesAtOnceOneStands() throws Exception {
         rule("code", "foundPlaceFirst", "");
         for (int round = 0; round < 3; round++) {

@@ -231,6 +231,9 @@ class CorrectionResourceTest {
                                 + "\"approvedBy\":\"Dr Vet\",\"barbiturate\":true,\"reason\":\"wrong box ticked\"}")
                 .statusCode(200)
                 .body("fate.fate", equalTo("euthanased"))
+                .body("fate.record.revisionReason", equalTo("wrong box ticked"))
+                .body("custody[0].record.revisionReason", equalTo("wrong box ticked"))
+                .body("body.record.revisionReason", equalTo("wrong box ticked"))
                 .body("custody[0].to", equalTo("2021-11-21T00:00:00Z"))
                 .body("body.barbiturate", equalTo("yes"));
         Api.correct(COORDINATOR, path, "/fate", "{\"fate\":\"escaped\",\"reason\":\"x\"}")
