@@ -379,7 +379,8 @@ class ReleaseResourceTest {
 
         String again = assess(id, 0).getString("id");
         Api.make(COORDINATOR, "/api/releases", release(List.of(id), List.of(again), ""));
-        assertThat(Api.get(COORDINATOR, "/api/cases/" + id).getString("fate.fate")).isEqualTo("released");
+        assertThat(Api.get(COORDINATOR, "/api/cases/" + id).getString("fate.fate"))
+                .isEqualTo("released");
     }
 
     @Test
