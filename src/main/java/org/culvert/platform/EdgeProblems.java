@@ -12,6 +12,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.culvert.platform.watch.RequestId;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
@@ -63,11 +64,8 @@ class EdgeProblems {
             return;
         }
         if (status >= 500) {
-            LOG.errorf(
-                    failure,
-                    "%s %s failed",
-                    context.request().method(),
-                    context.request().path());
+            // No address: it may be the secret of a link
+            LOG.error("A request failed before it reached a resource", failure);
         }
         answer(context, status, ProblemShape.type(status), ProblemShape.title(status), ProblemShape.detail(status));
     }
@@ -79,6 +77,10 @@ class EdgeProblems {
         problem.put("status", status);
         problem.put("detail", detail);
         problem.put("instance", context.request().path());
+        String requestId = RequestId.find(context);
+        if (requestId != null) {
+            problem.put(RequestId.KEY, requestId);
+        }
         try {
             context.response()
                     .setStatusCode(status)

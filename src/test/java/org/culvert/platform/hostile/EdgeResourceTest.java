@@ -112,7 +112,7 @@ class EdgeResourceTest {
         // One that is larger than any import: it is refused before it is sent
         assertThat(raw(head("/api/road-networks", "application/geo+json") + "Content-Length: 900000000\r\n\r\n"))
                 .startsWith("HTTP/1.1 413")
-                .contains("/problems/too-large");
+                .contains("/problems/too-large", "requestId");
         assertThat(raw(head("/sign-in", "application/x-www-form-urlencoded") + "Content-Length: 900000000\r\n\r\n"))
                 .startsWith("HTTP/1.1 413")
                 .contains("/problems/too-large");
