@@ -1,5 +1,6 @@
 package org.culvert.road;
 
+import org.culvert.platform.InvalidException;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -27,15 +28,42 @@ public record PlaceAsGiven(
         @Nullable String roadName,
         @Nullable String direction) {
 
-    public record DecimalDegrees(String latitude, String longitude) {}
+    public record DecimalDegrees(String latitude, String longitude) {
+        public DecimalDegrees {
+            require("latitude", latitude);
+            require("longitude", longitude);
+        }
+    }
 
     /** Easting before northing whatever the system's own order is. */
-    public record Grid(int epsg, String easting, String northing) {}
+    public record Grid(int epsg, String easting, String northing) {
+        public Grid {
+            require("easting", easting);
+            require("northing", northing);
+        }
+    }
 
     public record RoadAndChainage(
             String road,
             String chainageKilometres,
-            @Nullable String carriageway) {}
+            @Nullable String carriageway) {
+        public RoadAndChainage {
+            require("road", road);
+            require("chainageKilometres", chainageKilometres);
+        }
+    }
 
-    public record CrossingRoads(String road, String crossingRoad) {}
+    public record CrossingRoads(String road, String crossingRoad) {
+        public CrossingRoads {
+            require("road", road);
+            require("crossingRoad", crossingRoad);
+        }
+    }
+
+    /** What was sent may leave out anything. */
+    private static void require(String field, @Nullable String said) {
+        if (said == null) {
+            throw InvalidException.of(field, "This is missing.", "what was said of it, as a text");
+        }
+    }
 }

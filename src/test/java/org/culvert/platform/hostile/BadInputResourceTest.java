@@ -184,6 +184,7 @@ class BadInputResourceTest {
             }
         }
         World.shared();
+        rows.count();
     }
 
     private void attackForm(Operation operation) throws IOException, SQLException {
@@ -234,6 +235,9 @@ class BadInputResourceTest {
         for (JsonNode good : bodies) {
             List<String> places = new ArrayList<>();
             places(good, "", places);
+            for (String place : places) {
+                spoil(operation, any(askers), good, place, "null");
+            }
             List<String> values = some(BadValue.all(random), Math.max(8, places.size() * 3));
             for (int i = 0; i < Math.max(values.size(), places.size()); i++) {
                 String place = places.get(i % places.size());
@@ -267,6 +271,7 @@ class BadInputResourceTest {
             cameBack++;
         } else if (BadValue.WORDS.contains(words)
                 && !texts.isEmpty()
+                && !field.equals("roadName")
                 && !(operation.verb().equals("PATCH") && field.equals("reason"))
                 && !operation.path().matches(".*/(readings|gate-questions)")) {
             wrong("came back as " + texts, operation, role, path, body, shown);
