@@ -135,6 +135,9 @@ final class HostileWorld {
         makers.put("handOver", this::handOver);
         makers.put("placement", this::placement);
         makers.put("assessment", this::assessment);
+        makers.put(
+                "caseId",
+                () -> Api.get(COORDINATOR, "/api/releases/" + id("release")).getString("animals[0].caseId"));
         makers.put("overrides", this::overrides);
         makers.put("release", () -> make(COORDINATOR, "/api/releases", "POST /api/releases"));
         makers.put("liftedId", () -> UUID.randomUUID().toString());
@@ -239,8 +242,9 @@ final class HostileWorld {
 
     /** Forgets what a change has used up, so that the next one finds fresh records. */
     void spent(String operation) {
-        if (operation.equals("POST /api/releases")) {
+        if (operation.startsWith("POST /api/releases")) {
             made.keySet().removeAll(Set.of("releasable", "assessment", "overrides"));
+            made.keySet().removeAll(operation.endsWith("withdrawal") ? Set.of("release", "caseId") : Set.of());
         } else if (operation.matches("POST /api/(" + SPENDING + ")/.*")) {
             renew();
         }
