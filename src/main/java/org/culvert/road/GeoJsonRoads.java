@@ -223,10 +223,7 @@ final class GeoJsonRoads {
         names.named().forEach((as, attribute) -> {
             if (!seen.contains(attribute)) {
                 errors.add(new InvalidException.FieldError(
-                        as,
-                        "No feature has an attribute " + attribute + ".",
-                        known.isBlank() ? "features with attributes that have names" : known,
-                        null));
+                        as, "No feature has an attribute " + attribute + ".", known, null));
             }
         });
         if (!errors.isEmpty()) {
