@@ -217,9 +217,10 @@ final class GeoJsonRoads {
 
     private void checkNames() {
         List<InvalidException.FieldError> errors = new ArrayList<>();
-        String known = seen.isEmpty()
+        List<String> named = seen.stream().filter(name -> !name.isBlank()).toList();
+        String known = named.isEmpty()
                 ? "a file whose features have attributes"
-                : String.join(", ", seen.stream().limit(MOST_NAMES_SHOWN).toList());
+                : String.join(", ", named.subList(0, Math.min(MOST_NAMES_SHOWN, named.size())));
         names.named().forEach((as, attribute) -> {
             if (!seen.contains(attribute)) {
                 errors.add(new InvalidException.FieldError(

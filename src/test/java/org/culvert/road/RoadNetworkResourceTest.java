@@ -7,9 +7,11 @@ import static org.culvert.platform.Role.COORDINATOR;
 import static org.culvert.platform.Role.RESCUER;
 import static org.culvert.platform.Role.ROADS_AUTHORITY;
 import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.emptyString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasSize;
+import static org.hamcrest.Matchers.not;
 
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.RestAssured;
@@ -241,6 +243,9 @@ class RoadNetworkResourceTest {
                 .contentType("application/problem+json")
                 .body("errors.field", equalTo(List.of("roadName", "aadt")))
                 .body("errors[0].wanted", containsString("name"));
+        importRoads(ADMIN, Map.of("roadName", "name"), good.replace("\"name\"", "\"\""))
+                .statusCode(400)
+                .body("errors[0].wanted", not(emptyString()));
         importRoads(ADMIN, Map.of("crs", "EPSG:99999"), good).statusCode(400).body("errors[0].field", equalTo("crs"));
         importRoads(ADMIN, Map.of("speedUnit", "knots"), good)
                 .statusCode(400)
