@@ -42,7 +42,7 @@ class Closing extends Recorded {
         this.reason = reason;
     }
 
-    void correct(DispatchService.ClosingCorrection correction, Clock clock) {
+    void correct(ClosingService.ClosingCorrection correction, Clock clock) {
         outcome = Corrections.name("outcome", correction.outcome(), outcome);
         happenedAt(Corrections.known("at", correction.at(), Objects.requireNonNull(happenedAt()), clock));
         passedOnTo = Corrections.text("passedOnTo", correction.passedOnTo(), passedOnTo, 200);

@@ -32,11 +32,13 @@ public class DispatchResource {
     public record Kept(UUID id) {}
 
     private final DispatchService service;
+    private final ClosingService closings;
     private final GateKeeper gate;
     private final Clock clock;
 
-    DispatchResource(DispatchService service, GateKeeper gate, Clock clock) {
+    DispatchResource(DispatchService service, ClosingService closings, GateKeeper gate, Clock clock) {
         this.service = service;
+        this.closings = closings;
         this.gate = gate;
         this.clock = clock;
     }
@@ -80,23 +82,23 @@ public class DispatchResource {
     @Path("/incidents/{id}/closings")
     @ResponseStatus(201)
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR})
-    public Kept close(@PathParam("id") String id, @NotNull @Valid DispatchService.ClosingEntry entry) {
-        return new Kept(service.close(Paging.uuid("id", id), entry));
+    public Kept close(@PathParam("id") String id, @NotNull @Valid ClosingService.ClosingEntry entry) {
+        return new Kept(closings.close(Paging.uuid("id", id), entry));
     }
 
     @GET
     @Path("/incidents/{id}/closings")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.OFFICER})
-    public List<DispatchService.ClosingView> listClosings(@PathParam("id") String id) {
-        return service.listClosings(Paging.uuid("id", id));
+    public List<ClosingService.ClosingView> listClosings(@PathParam("id") String id) {
+        return closings.list(Paging.uuid("id", id));
     }
 
     @GET
     @Tagged
     @Path("/closings/{id}")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.OFFICER})
-    public DispatchService.ClosingView getClosing(@PathParam("id") String id) {
-        return service.getClosing(Paging.uuid("id", id));
+    public ClosingService.ClosingView getClosing(@PathParam("id") String id) {
+        return closings.get(Paging.uuid("id", id));
     }
 
     /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
@@ -105,9 +107,9 @@ public class DispatchResource {
     @Path("/closings/{id}")
     @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR})
-    public DispatchService.ClosingView correctClosing(
-            @PathParam("id") String id, @NotNull @Valid DispatchService.ClosingCorrection correction) {
-        return service.correctClosing(Paging.uuid("id", id), correction);
+    public ClosingService.ClosingView correctClosing(
+            @PathParam("id") String id, @NotNull @Valid ClosingService.ClosingCorrection correction) {
+        return closings.correct(Paging.uuid("id", id), correction);
     }
 
     @GET

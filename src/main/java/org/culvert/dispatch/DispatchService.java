@@ -40,15 +40,6 @@ public class DispatchService {
         passedOn
     }
 
-    /** How an incident ended to which nobody went. */
-    public enum ClosingOutcome {
-        leftWell,
-        notAttendedUnsafe,
-        notAttendedNobody,
-        adviceOnly,
-        passedOn
-    }
-
     /**
      * Who is to go.
      *
@@ -91,39 +82,6 @@ public class DispatchService {
             Change<Boolean> carcassMoved,
             @NotBlank @Size(max = 2000) String reason) {}
 
-    /** Ends an incident to which nobody goes. */
-    public record ClosingEntry(
-            @NotNull ClosingOutcome outcome,
-            @Nullable Instant at,
-            @Nullable @Size(max = 200) String passedOnTo,
-            @Nullable @Size(max = 200) String theirReference,
-            @NotBlank String reason) {}
-
-    /** A closing as kept. */
-    public record ClosingView(
-            UUID id,
-            UUID incidentId,
-            String outcome,
-            @Nullable Instant at,
-            @Nullable String passedOnTo,
-            @Nullable String theirReference,
-            String reason,
-            RecordView record) {}
-
-    /**
-     * Of how an incident ended to which nobody went.
-     *
-     * @param because why nobody went
-     * @param reason why it is corrected
-     */
-    public record ClosingCorrection(
-            Change<ClosingOutcome> outcome,
-            Change<Instant> at,
-            Change<String> passedOnTo,
-            Change<String> theirReference,
-            Change<String> because,
-            @NotBlank @Size(max = 2000) String reason) {}
-
     /** The gate's answer for some people at some time. */
     public record GateView(
             @Nullable UUID id,
@@ -155,7 +113,6 @@ public class DispatchService {
     private final Outings.GateResults gateResults;
     private final Outings.Attendances attendances;
     private final Outings.AttendancePeople people;
-    private final Outings.Closings closings;
     private final GateKeeper gate;
     private final IncidentService incidents;
     private final RosterService roster;
@@ -167,7 +124,6 @@ public class DispatchService {
             Outings.GateResults gateResults,
             Outings.Attendances attendances,
             Outings.AttendancePeople people,
-            Outings.Closings closings,
             GateKeeper gate,
             IncidentService incidents,
             RosterService roster,
@@ -177,7 +133,6 @@ public class DispatchService {
         this.gateResults = gateResults;
         this.attendances = attendances;
         this.people = people;
-        this.closings = closings;
         this.gate = gate;
         this.incidents = incidents;
         this.roster = roster;
@@ -286,75 +241,6 @@ public class DispatchService {
     }
 
     @Transactional
-    public UUID close(UUID incidentId, ClosingEntry entry) {
-        incidents.placeOf(incidentId);
-        requireBody(entry.outcome().name(), entry.passedOnTo());
-        var closing = new Closing(
-                incidentId,
-                entry.outcome().name(),
-                entry.passedOnTo(),
-                entry.theirReference(),
-                entry.reason(),
-                at(entry.at()));
-        closings.persistAndFlush(closing);
-        return closing.id();
-    }
-
-    @Transactional
-    public ClosingView getClosing(UUID id) {
-        return view(requireClosing(id));
-    }
-
-    @Transactional
-    public List<ClosingView> listClosings(UUID incidentId) {
-        return closings.list("incidentId = ?1 order by happenedAt, id", incidentId).stream()
-                .map(this::view)
-                .toList();
-    }
-
-    @Transactional
-    public ClosingView correctClosing(UUID id, ClosingCorrection correction) {
-        Closing closing = requireClosing(id);
-        closing.correct(correction, clock);
-        requireBody(closing.outcome, closing.passedOnTo);
-        closings.flush();
-        return view(closing);
-    }
-
-    private Closing requireClosing(UUID id) {
-        return closings.findByIdOptional(id).orElseThrow(() -> new NotFoundException("closing", id));
-    }
-
-    private ClosingView view(Closing closing) {
-        return new ClosingView(
-                closing.id(),
-                closing.incidentId,
-                closing.outcome,
-                closing.happenedAt(),
-                closing.passedOnTo,
-                closing.theirReference,
-                closing.reason,
-                records.of(closing));
-    }
-
-    /**
-     * Ends an incident of records that were kept before attendances were: nobody asks the gate about the past, and who
-     * went is not known here. A later call still opens it again.
-     *
-     * @param importId the file it came from
-     */
-    @Transactional
-    public UUID closeFromHistory(
-            UUID incidentId, Outcome outcome, Instant at, @Nullable String passedOnTo, UUID importId) {
-        requireBody(outcome.name(), passedOnTo);
-        var closing = new Closing(
-                incidentId, outcome.name(), passedOnTo, null, "from records kept before attendances were", at);
-        closing.importedBy(importId);
-        closings.persist(closing);
-        return closing.id();
-    }
-
-    @Transactional
     public AttendanceView getAttendance(UUID id) {
         return view(require(id));
     }
@@ -374,7 +260,8 @@ public class DispatchService {
         return given == null ? clock.instant() : given;
     }
 
-    private static void requireBody(String outcome, @Nullable String passedOnTo) {
+    /** What is passed on is passed to somebody, and nothing else is. */
+    static void requireBody(String outcome, @Nullable String passedOnTo) {
         if (outcome.equals("passedOn") != (passedOnTo != null)) {
             throw InvalidException.of(
                     "passedOnTo",

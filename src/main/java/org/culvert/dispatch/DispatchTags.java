@@ -24,7 +24,7 @@ class DispatchTags {
 
     @Produces
     @Singleton
-    TagSource ofClosing(EntityManager entities, DispatchService service) {
-        return new RowTag("closing", "closings", entities, service::getClosing);
+    TagSource ofClosing(EntityManager entities, ClosingService closings) {
+        return new RowTag("closing", "closings", entities, closings::get);
     }
 }

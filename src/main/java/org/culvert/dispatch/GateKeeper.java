@@ -20,6 +20,7 @@ import org.culvert.geo.Position;
 import org.culvert.platform.RegionService;
 import org.culvert.road.RoadFacts;
 import org.culvert.roster.RosterService;
+import org.culvert.roster.VaccinationService;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
 
@@ -38,6 +39,7 @@ public class GateKeeper {
     private final IncidentService incidents;
     private final RoadFacts roads;
     private final RosterService roster;
+    private final VaccinationService vaccinations;
     private final TaxonService taxa;
     private final RegionService region;
     private final EntityManager entities;
@@ -46,12 +48,14 @@ public class GateKeeper {
             IncidentService incidents,
             RoadFacts roads,
             RosterService roster,
+            VaccinationService vaccinations,
             TaxonService taxa,
             RegionService region,
             EntityManager entities) {
         this.incidents = incidents;
         this.roads = roads;
         this.roster = roster;
+        this.vaccinations = vaccinations;
         this.taxa = taxa;
         this.region = region;
         this.entities = entities;
@@ -66,7 +70,7 @@ public class GateKeeper {
         List<String> without = new ArrayList<>();
         for (UUID member : memberIds) {
             for (String against : needed) {
-                if (!roster.isVaccinated(member, against, day(at))) {
+                if (!vaccinations.isVaccinated(member, against, day(at))) {
                     without.add(roster.getMember(member).callSign());
                 }
             }
@@ -108,7 +112,7 @@ public class GateKeeper {
         for (RosterService.MemberBase base : roster.listBases()) {
             List<String> reasons = new ArrayList<>();
             for (String against : needed) {
-                if (!roster.isVaccinated(base.memberId(), against, day(at))) {
+                if (!vaccinations.isVaccinated(base.memberId(), against, day(at))) {
                     reasons.add("not shown to be vaccinated against " + against);
                 }
             }

@@ -4,9 +4,8 @@ import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.QueryParam;
-import java.time.DateTimeException;
 import java.time.LocalDate;
-import org.culvert.platform.InvalidException;
+import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
 import org.culvert.platform.ledger.Ledgered;
 import org.jspecify.annotations.Nullable;
@@ -32,10 +31,6 @@ public class CollisionCountResource {
     }
 
     private static @Nullable LocalDate day(String field, @Nullable String text) {
-        try {
-            return text == null ? null : LocalDate.parse(text);
-        } catch (DateTimeException e) {
-            throw InvalidException.of(field, "This is no day.", "a day such as 2026-11-25");
-        }
+        return text == null ? null : Paging.day(field, text);
     }
 }

@@ -1,6 +1,7 @@
 package org.culvert.hotspot;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -36,8 +37,17 @@ class RunSettingsReader {
         this.windows = windows;
     }
 
+    /** A run is asked for by a form as well, which reads any year. */
+    private static void checkYear(String field, LocalDate day, List<FieldError> errors) {
+        if (day.getYear() < 1 || day.getYear() > 9999) {
+            errors.add(error(field, "No such year is meant.", "a day such as 2026-06-30"));
+        }
+    }
+
     RunSettings read(RunEntry entry) {
         List<FieldError> errors = new ArrayList<>();
+        checkYear("periodFrom", entry.periodFrom(), errors);
+        checkYear("periodTo", entry.periodTo(), errors);
         if (entry.periodTo().isBefore(entry.periodFrom())) {
             errors.add(error("periodTo", "The period ends before it begins.", "a day on or after periodFrom"));
         }

@@ -30,10 +30,12 @@ public class RosterResource {
     public record Made(UUID id) {}
 
     private final RosterService service;
+    private final VaccinationService vaccinations;
     private final RosterCorrector corrector;
 
-    RosterResource(RosterService service, RosterCorrector corrector) {
+    RosterResource(RosterService service, VaccinationService vaccinations, RosterCorrector corrector) {
         this.service = service;
+        this.vaccinations = vaccinations;
         this.corrector = corrector;
     }
 
@@ -79,8 +81,8 @@ public class RosterResource {
     @Path("/vaccinations")
     @ResponseStatus(201)
     @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
-    public Made createVaccination(@NotNull @Valid RosterService.VaccinationEntry entry) {
-        return new Made(service.createVaccination(entry));
+    public Made createVaccination(@NotNull @Valid VaccinationService.VaccinationEntry entry) {
+        return new Made(vaccinations.create(entry));
     }
 
     @GET
@@ -127,16 +129,16 @@ public class RosterResource {
     @GET
     @Path("/members/{id}/vaccinations")
     @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
-    public List<RosterService.VaccinationView> listVaccinations(@PathParam("id") String id) {
-        return service.listVaccinations(Paging.uuid("id", id));
+    public List<VaccinationService.VaccinationView> listVaccinations(@PathParam("id") String id) {
+        return vaccinations.list(Paging.uuid("id", id));
     }
 
     @GET
     @Tagged
     @Path("/vaccinations/{id}")
     @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
-    public RosterService.VaccinationView getVaccination(@PathParam("id") String id) {
-        return service.getVaccination(Paging.uuid("id", id));
+    public VaccinationService.VaccinationView getVaccination(@PathParam("id") String id) {
+        return vaccinations.get(Paging.uuid("id", id));
     }
 
     /** A correction: what is left out stays, and the reason is kept with the revision. */
@@ -145,9 +147,9 @@ public class RosterResource {
     @Path("/vaccinations/{id}")
     @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
     @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
-    public RosterService.VaccinationView correctVaccination(
+    public VaccinationService.VaccinationView correctVaccination(
             @PathParam("id") String id, @NotNull @Valid RosterCorrections.VaccinationCorrection correction) {
-        return service.correctVaccination(Paging.uuid("id", id), correction);
+        return vaccinations.correct(Paging.uuid("id", id), correction);
     }
 
     @GET

@@ -103,24 +103,6 @@ public class RosterService {
             LocalDate validTo,
             RecordView record) {}
 
-    /** A vaccination as entered. */
-    public record VaccinationEntry(
-            @NotNull UUID memberId,
-            @NotBlank @Size(max = 200) String against,
-            @NotNull LocalDate givenOn,
-            @NotNull LocalDate currentUntil,
-            @NotBlank @Size(max = 200) String basis) {}
-
-    /** A vaccination as kept: health data. */
-    public record VaccinationView(
-            UUID id,
-            UUID memberId,
-            String against,
-            LocalDate givenOn,
-            LocalDate currentUntil,
-            String basis,
-            RecordView record) {}
-
     @ApplicationScoped
     static class Organisations implements PanacheRepositoryBase<Organisation, UUID> {}
 
@@ -133,14 +115,10 @@ public class RosterService {
     @ApplicationScoped
     static class Authorisations implements PanacheRepositoryBase<Authorisation, UUID> {}
 
-    @ApplicationScoped
-    static class Vaccinations implements PanacheRepositoryBase<Vaccination, UUID> {}
-
     private final Organisations organisations;
     private final Members members;
     private final MemberPersons persons;
     private final Authorisations authorisations;
-    private final Vaccinations vaccinations;
     private final TaxonService taxa;
     private final RecordViews records;
 
@@ -149,14 +127,12 @@ public class RosterService {
             Members members,
             MemberPersons persons,
             Authorisations authorisations,
-            Vaccinations vaccinations,
             TaxonService taxa,
             RecordViews records) {
         this.organisations = organisations;
         this.members = members;
         this.persons = persons;
         this.authorisations = authorisations;
-        this.vaccinations = vaccinations;
         this.taxa = taxa;
         this.records = records;
     }
@@ -287,71 +263,6 @@ public class RosterService {
                 row.validFrom,
                 row.validTo,
                 records.of(row));
-    }
-
-    @Transactional
-    public UUID createVaccination(VaccinationEntry entry) {
-        getMember(entry.memberId());
-        requireForward(entry.givenOn(), entry.currentUntil());
-        var row = new Vaccination(
-                entry.memberId(), entry.against(), entry.givenOn(), entry.currentUntil(), entry.basis());
-        vaccinations.persistAndFlush(row);
-        return row.id();
-    }
-
-    private static void requireForward(LocalDate givenOn, LocalDate currentUntil) {
-        if (currentUntil.isBefore(givenOn)) {
-            throw InvalidException.of("currentUntil", "It ends before it was given.", "a day on or after givenOn");
-        }
-    }
-
-    @Transactional
-    public VaccinationView getVaccination(UUID id) {
-        return vaccinations
-                .findByIdOptional(id)
-                .filter(row -> row.erasedAt == null)
-                .map(this::view)
-                .orElseThrow(() -> new NotFoundException("vaccination", id));
-    }
-
-    @Transactional
-    public List<VaccinationView> listVaccinations(UUID memberId) {
-        getMember(memberId);
-        return vaccinations.list("memberId = ?1 and erasedAt is null order by givenOn, id", memberId).stream()
-                .map(this::view)
-                .toList();
-    }
-
-    /** Corrects a vaccination, so that nobody handles what they are not shown to be protected from. */
-    @Transactional
-    public VaccinationView correctVaccination(UUID id, RosterCorrections.VaccinationCorrection correction) {
-        Vaccination row = vaccinations.findByIdOptional(id).orElseThrow(() -> new NotFoundException("vaccination", id));
-        row.correct(correction);
-        requireForward(row.givenOn, row.currentUntil);
-        vaccinations.flush();
-        return view(row);
-    }
-
-    private VaccinationView view(Vaccination row) {
-        return new VaccinationView(
-                row.id(), row.memberId, row.against, row.givenOn, row.currentUntil, row.basis, records.of(row));
-    }
-
-    /** Whether a member is shown to be vaccinated on a day; no record is no vaccination. */
-    @Transactional
-    public boolean isVaccinated(UUID memberId, String against, LocalDate day) {
-        return vaccinations.count(
-                        "memberId = ?1 and against = ?2 and givenOn <= ?3 and currentUntil >= ?3 and erasedAt is null",
-                        memberId,
-                        against,
-                        day)
-                > 0;
-    }
-
-    /** Members among those given who are shown to be vaccinated on a day. */
-    @Transactional
-    public List<UUID> vaccinatedAmong(Collection<UUID> memberIds, String against, LocalDate day) {
-        return memberIds.stream().filter(id -> isVaccinated(id, against, day)).toList();
     }
 
     /**

@@ -24,8 +24,8 @@ class RosterTags {
 
     @Produces
     @Singleton
-    TagSource ofVaccination(EntityManager entities, RosterService roster) {
-        return new RowTag("vaccination", "personal.vaccinations", entities, roster::getVaccination);
+    TagSource ofVaccination(EntityManager entities, VaccinationService vaccinations) {
+        return new RowTag("vaccination", "personal.vaccinations", entities, vaccinations::get);
     }
 
     @Produces

@@ -75,6 +75,17 @@ class HotspotPageResourceTest {
     }
 
     @Test
+    void aYearThatNobodyMeansIsSaidAndStartsNothing() {
+        fromTheForm()
+                .formParam("periodFrom", "2019-01-01")
+                .formParam("periodTo", "+999999999-12-31")
+                .post("/hotspots")
+                .then()
+                .statusCode(400)
+                .body(containsString("No such year is meant."));
+    }
+
+    @Test
     void aFormThatWasNotOnThePageStartsNothing() {
         for (String secret : List.of("", "made up")) {
             Api.as(ROADS_AUTHORITY)

@@ -12,6 +12,7 @@ import java.util.UUID;
 import org.culvert.call.CallEntry;
 import org.culvert.call.CallService;
 import org.culvert.call.IncidentService;
+import org.culvert.dispatch.ClosingService;
 import org.culvert.dispatch.DispatchService;
 import org.culvert.road.PlaceAsGiven;
 import org.jspecify.annotations.Nullable;
@@ -27,7 +28,7 @@ class CallLoader {
 
     private final CallService calls;
     private final IncidentService incidents;
-    private final DispatchService dispatch;
+    private final ClosingService closings;
     private final DeskWork desk;
     private final Stories stories;
     private final EntityManager entities;
@@ -35,13 +36,13 @@ class CallLoader {
     CallLoader(
             CallService calls,
             IncidentService incidents,
-            DispatchService dispatch,
+            ClosingService closings,
             DeskWork desk,
             Stories stories,
             EntityManager entities) {
         this.calls = calls;
         this.incidents = incidents;
-        this.dispatch = dispatch;
+        this.closings = closings;
         this.desk = desk;
         this.stories = stories;
         this.entities = entities;
@@ -107,7 +108,7 @@ class CallLoader {
     }
 
     private void end(Task task, UUID incidentId, Incident.Call call, UUID importId) {
-        dispatch.closeFromHistory(
+        closings.closeFromHistory(
                 incidentId,
                 DispatchService.Outcome.valueOf(call.outcome()),
                 call.received().plusSeconds(2 * 3600),

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
 import org.culvert.call.CallEntry;
+import org.culvert.dispatch.ClosingService;
 import org.culvert.dispatch.DispatchService;
 import org.culvert.dispatch.GateKeeper;
 import org.culvert.dispatch.GateTest;
@@ -18,11 +19,13 @@ class DeskWork {
     private static final Duration STILL_OPEN = Duration.ofHours(36);
 
     private final DispatchService dispatch;
+    private final ClosingService closings;
     private final GateKeeper gate;
     private final CaseWork cases;
 
-    DeskWork(DispatchService dispatch, GateKeeper gate, CaseWork cases) {
+    DeskWork(DispatchService dispatch, ClosingService closings, GateKeeper gate, CaseWork cases) {
         this.dispatch = dispatch;
+        this.closings = closings;
         this.gate = gate;
         this.cases = cases;
     }
@@ -37,17 +40,17 @@ class DeskWork {
         }
         switch (call.outcome()) {
             case "collected", "deadChecked", "notFound" -> attend(region, incidentId, incident, call, open, dice);
-            default -> close(region, incidentId, DispatchService.ClosingOutcome.valueOf(call.outcome()), call);
+            default -> close(region, incidentId, ClosingService.ClosingOutcome.valueOf(call.outcome()), call);
         }
     }
 
-    private void close(DemoRegion region, UUID incidentId, DispatchService.ClosingOutcome outcome, Incident.Call call) {
-        dispatch.close(
+    private void close(DemoRegion region, UUID incidentId, ClosingService.ClosingOutcome outcome, Incident.Call call) {
+        closings.close(
                 incidentId,
-                new DispatchService.ClosingEntry(
+                new ClosingService.ClosingEntry(
                         outcome,
                         call.recorded().plusSeconds(1200),
-                        outcome == DispatchService.ClosingOutcome.passedOn
+                        outcome == ClosingService.ClosingOutcome.passedOn
                                 ? region.settings().roadsAuthority()
                                 : null,
                         null,
@@ -68,7 +71,7 @@ class DeskWork {
                 .toList();
         DispatchService.@Nullable AttendanceEntry entry = able.size() < 2 ? null : who(incidentId, able, at, dice);
         if (entry == null) {
-            close(region, incidentId, DispatchService.ClosingOutcome.notAttendedUnsafe, call);
+            close(region, incidentId, ClosingService.ClosingOutcome.notAttendedUnsafe, call);
             return;
         }
         UUID attendance = dispatch.send(incidentId, entry).id();

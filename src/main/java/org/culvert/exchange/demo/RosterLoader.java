@@ -12,6 +12,7 @@ import org.culvert.platform.Role;
 import org.culvert.platform.account.AccountService;
 import org.culvert.platform.account.TokenService;
 import org.culvert.roster.RosterService;
+import org.culvert.roster.VaccinationService;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
 
@@ -20,12 +21,19 @@ import org.jspecify.annotations.Nullable;
 class RosterLoader {
     private final TaxonService taxa;
     private final RosterService roster;
+    private final VaccinationService vaccinations;
     private final AccountService accounts;
     private final TokenService tokens;
 
-    RosterLoader(TaxonService taxa, RosterService roster, AccountService accounts, TokenService tokens) {
+    RosterLoader(
+            TaxonService taxa,
+            RosterService roster,
+            VaccinationService vaccinations,
+            AccountService accounts,
+            TokenService tokens) {
         this.taxa = taxa;
         this.roster = roster;
+        this.vaccinations = vaccinations;
         this.accounts = accounts;
         this.tokens = tokens;
     }
@@ -95,7 +103,7 @@ class RosterLoader {
             }
         }
         for (People.Vaccination vaccination : region.people().vaccinations()) {
-            roster.createVaccination(new RosterService.VaccinationEntry(
+            vaccinations.create(new VaccinationService.VaccinationEntry(
                     required(members, vaccination.memberKey()),
                     vaccination.against(),
                     vaccination.date(),

@@ -1,8 +1,8 @@
 package org.culvert.exchange.occurrence;
 
-import java.time.DateTimeException;
 import java.time.LocalDate;
 import org.culvert.platform.InvalidException;
+import org.culvert.platform.Paging;
 import org.jspecify.annotations.Nullable;
 
 /** Which occurrences are asked for. */
@@ -25,15 +25,7 @@ record OccurrenceFilter(
     }
 
     private static @Nullable LocalDate day(String field, @Nullable String text) {
-        try {
-            LocalDate day = text == null ? null : LocalDate.parse(text);
-            if (day != null && (day.getYear() < 1 || day.getYear() > 9999)) {
-                throw new DateTimeException("out of range");
-            }
-            return day;
-        } catch (DateTimeException e) {
-            throw InvalidException.of(field, "This is no day.", "a day such as 2026-11-25");
-        }
+        return text == null ? null : Paging.day(field, text);
     }
 
     private static double @Nullable [] box(@Nullable String text) {

@@ -28,7 +28,7 @@ public class ErasureResource {
         return erasures.listErasures(Paging.limit(limit), Paging.cursor(cursor));
     }
 
-    /** Erases whoever is due now; every night does the same. */
+    /** Erases the next few who are due now, for somebody who does not wait for the night; to be asked again while more are. */
     @POST
     @RolesAllowed(Role.ADMIN)
     public ErasureService.Erased eraseDue() {

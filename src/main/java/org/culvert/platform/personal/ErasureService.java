@@ -33,8 +33,11 @@ public class ErasureService implements DailyJob {
             order by p.id limit :most
             """;
 
-    /** How many one request erases; the nightly work goes on until nobody is left. */
-    private static final int MOST_AT_ONCE = 200;
+    /**
+     * How many one request erases: each takes a look through everything that people typed, and nobody waits long for an
+     * answer. The nightly work goes on until nobody is left.
+     */
+    private static final int MOST_AT_ONCE = 5;
 
     /**
      * An erasure.

@@ -150,7 +150,7 @@ class BackupRestoreTest {
         Api.change(Role.COORDINATOR, PersonalWorld.person(hidden), "/hiding", "{\"reason\":\"asked\"}")
                 .statusCode(200);
         PersonalWorld.enterDuties("people");
-        Api.post(Role.ADMIN, "/api/erasures", "").statusCode(200);
+        PersonalWorld.eraseWhoIsDue();
         PersonalWorld.endDuties();
 
         Map<String, String> without =

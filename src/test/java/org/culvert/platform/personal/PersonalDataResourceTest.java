@@ -172,7 +172,7 @@ class PersonalDataResourceTest {
                 .body("dueOn", equalTo("2029-07-02"))
                 .body("erasureRequestedAt", equalTo("2026-01-01T00:00:00Z"));
         assertThat(callView(id).getBoolean("callerHidden")).isTrue();
-        Api.post(ADMIN, "/api/erasures", "").statusCode(200);
+        PersonalWorld.eraseWhoIsDue();
         assertThat(Api.get(COORDINATOR, who).getString("name")).isEqualTo("Otto Keepsake");
     }
 
@@ -279,7 +279,7 @@ class PersonalDataResourceTest {
         String old = call(LONG_AGO, caller, "long ago");
         String young = call("2026-03-01T00:00:00Z", caller, "Nell Samename here");
         PersonalWorld.enterDuties("people");
-        Api.post(ADMIN, "/api/erasures", "").statusCode(200);
+        PersonalWorld.eraseWhoIsDue();
         assertThat(Api.get(COORDINATOR, person(callerOf(old))).getString("erasedAt"))
                 .isNotNull();
         assertThat(callView(young).getString("caller.phone")).isEqualTo("0491 570 110");
@@ -306,13 +306,13 @@ class PersonalDataResourceTest {
                 .extract()
                 .jsonPath()
                 .getString("[0].id");
-        Api.post(ADMIN, "/api/erasures", "").statusCode(200);
+        PersonalWorld.eraseWhoIsDue();
         assertThat(Api.get(COORDINATOR, person(who)).getString("name")).isEqualTo("Pip Gorsewick");
 
         Api.correct(ADMIN, "/api/members/" + member, "{\"leftOn\":\"2014-06-30\",\"reason\":\"left\"}")
                 .statusCode(200);
         assertThat(Api.get(COORDINATOR, person(who)).getString("dueOn")).isEqualTo("2019-07-01");
-        Api.post(ADMIN, "/api/erasures", "").statusCode(200);
+        PersonalWorld.eraseWhoIsDue();
 
         assertThat(PersonalWorld.whereItStands(database, marks)).isEmpty();
         assertThat(Api.get(ADMIN, "/api/members/" + member).getString("callSign"))

@@ -32,6 +32,17 @@ public final class PersonalWorld {
                 """.formatted(jurisdiction, kind, years, source));
     }
 
+    /** Erases whoever is due, however many that are; says how many were. */
+    public static int eraseWhoIsDue() {
+        int erased = 0;
+        JsonPath round;
+        do {
+            round = Api.post(ADMIN, "/api/erasures", "").statusCode(200).extract().jsonPath();
+            erased += round.getInt("erased");
+        } while (round.getBoolean("moreAreDue"));
+        return erased;
+    }
+
     /** Other tests' people are kept, whatever they are. */
     public static void endDuties() {
         for (Map<String, Object> rule : Api.get(ADMIN, "/api/retention-rules").<Map<String, Object>>getList("$")) {
