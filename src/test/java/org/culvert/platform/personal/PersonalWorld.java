@@ -37,7 +37,10 @@ public final class PersonalWorld {
         int erased = 0;
         JsonPath round;
         do {
-            round = Api.post(ADMIN, "/api/erasures", "").statusCode(200).extract().jsonPath();
+            round = Api.post(ADMIN, "/api/erasures", "")
+                    .statusCode(200)
+                    .extract()
+                    .jsonPath();
             erased += round.getInt("erased");
         } while (round.getBoolean("moreAreDue"));
         return erased;
