@@ -26,13 +26,16 @@ class EdgeProblems {
     private static final int BEFORE_THE_LIMIT = -3;
 
     private final ObjectMapper mapper;
+    private final EdgePage page;
     private final long largestBody;
 
     EdgeProblems(
             ObjectMapper mapper,
+            EdgePage page,
             @ConfigProperty(name = "quarkus.http.limits.max-body-size")
                     io.quarkus.runtime.configuration.MemorySize largestBody) {
         this.mapper = mapper;
+        this.page = page;
         this.largestBody = largestBody.asLongValue();
     }
 
@@ -71,19 +74,25 @@ class EdgeProblems {
     }
 
     private void answer(RoutingContext context, int status, String type, String title, @Nullable String detail) {
+        String requestId = RequestId.find(context);
+        context.response().setStatusCode(status);
+        if (PageRequest.wantsPage(context.request().path(), context.request().getHeader(HttpHeaders.ACCEPT))) {
+            context.response()
+                    .putHeader(HttpHeaders.CONTENT_TYPE, "text/html;charset=UTF-8")
+                    .end(page.render(type, title, status, detail, requestId));
+            return;
+        }
         Map<String, Object> problem = new LinkedHashMap<>();
         problem.put("type", ProblemMapping.TYPES + type);
         problem.put("title", title);
         problem.put("status", status);
         problem.put("detail", detail);
         problem.put("instance", context.request().path());
-        String requestId = RequestId.find(context);
         if (requestId != null) {
             problem.put(RequestId.KEY, requestId);
         }
         try {
             context.response()
-                    .setStatusCode(status)
                     .putHeader(HttpHeaders.CONTENT_TYPE, "application/problem+json")
                     .end(mapper.writeValueAsString(problem));
         } catch (JsonProcessingException e) {

@@ -60,20 +60,20 @@ public class AccountsPageResource {
             @Context UriInfo uri) {
         String name = username == null ? "" : username.strip();
         if (!USERNAME.matcher(name).matches()) {
-            return page(
-                    400, null, "A name is of letters, digits, dots, dashes, _ or @, and up to 100 long.", null, null);
+            return wrong(
+                    400, "This value must be letters, digits, dots, dashes, _ or @, and up to 100 long.", name, roles);
         }
         if (roles == null || roles.isEmpty()) {
-            return page(400, null, "Say in which roles.", null, null);
+            return wrong(400, "Say in which roles.", name, roles);
         }
         if (accounts.findId(name).isPresent()) {
-            return page(409, null, "There is an account of that name already.", null, null);
+            return wrong(409, "Another account has this name already.", name, roles);
         }
         try {
             UUID id = accounts.createAccount(name, null, Set.copyOf(roles), null, null);
             return page(200, null, null, whole(uri, accounts.invite(id)), name);
         } catch (InvalidException e) {
-            return page(400, null, e.errors().get(0).detail(), null, null);
+            return wrong(400, e.errors().get(0).detail(), name, roles);
         }
     }
 
@@ -113,6 +113,22 @@ public class AccountsPageResource {
 
     private Response page(
             int status, @Nullable UUID after, @Nullable String wrong, @Nullable String link, @Nullable String linkFor) {
+        return page(status, after, wrong, link, linkFor, "", List.of());
+    }
+
+    /** What was typed stands there again beside what is wrong with it. */
+    private Response wrong(int status, String wrong, String typed, @Nullable List<String> chosen) {
+        return page(status, null, wrong, null, null, typed, chosen == null ? List.of() : chosen);
+    }
+
+    private Response page(
+            int status,
+            @Nullable UUID after,
+            @Nullable String wrong,
+            @Nullable String link,
+            @Nullable String linkFor,
+            String typed,
+            List<String> chosen) {
         Page<AccountService.AccountView> shown = accounts.listAccounts(ACCOUNTS_A_PAGE, after);
         return Response.status(status)
                 .entity(page.data("accounts", shown.items())
@@ -120,7 +136,9 @@ public class AccountsPageResource {
                         .data("roles", Role.ALL)
                         .data("wrong", wrong)
                         .data("link", link)
-                        .data("linkFor", linkFor))
+                        .data("linkFor", linkFor)
+                        .data("typed", typed)
+                        .data("chosen", chosen))
                 .build();
     }
 }

@@ -20,9 +20,9 @@ class ProblemAnswer implements ContainerResponseFilter {
     private static final MediaType HTML = MediaType.TEXT_HTML_TYPE.withCharset("UTF-8");
 
     private final Template framed;
-    private final Template bare;
+    private final BareProblemPage bare;
 
-    ProblemAnswer(@Location("problem-answer.html") Template framed, @Location("problem-bare.html") Template bare) {
+    ProblemAnswer(@Location("problem-answer.html") Template framed, BareProblemPage bare) {
         this.framed = framed;
         this.bare = bare;
     }
@@ -34,9 +34,8 @@ class ProblemAnswer implements ContainerResponseFilter {
                 && PageRequest.wantsPage(path, request.getHeaderString(HttpHeaders.ACCEPT))) {
             // The frame says who is signed in, which may be the very thing that could not be found out.
             boolean knowsWhoAsks = problem.getStatusCode() != 401 && problem.getStatusCode() < 500;
-            String text = (knowsWhoAsks ? framed : bare)
-                    .data("problem", ToldProblem.of(problem))
-                    .render();
+            ToldProblem told = ToldProblem.of(problem);
+            String text = knowsWhoAsks ? framed.data("problem", told).render() : bare.render(told);
             response.setEntity(text, null, HTML);
         }
     }

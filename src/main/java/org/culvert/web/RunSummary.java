@@ -1,8 +1,5 @@
 package org.culvert.web;
 
-import java.time.Instant;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import org.culvert.hotspot.RunSettings;
 import org.culvert.hotspot.RunView;
@@ -25,9 +22,6 @@ public record RunSummary(
         String requestedAt,
         long exploratoryRunsSoFar,
         RunSettings settings) {
-    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("d MMM yyyy HH:mm 'UTC'", Locale.ENGLISH)
-            .withZone(ZoneOffset.UTC);
-
     static RunSummary of(RunView run) {
         RunSettings settings = run.settings();
         String group = settings.taxonGroup();
@@ -45,7 +39,7 @@ public record RunSummary(
                 run.simulationsDone(),
                 run.simulationsTotal(),
                 run.failure(),
-                time(run.requestedAt()),
+                Times.words(run.requestedAt()),
                 run.exploratoryRunsSoFar(),
                 settings);
     }
@@ -61,9 +55,5 @@ public record RunSummary(
             case "per-all-reports" -> "a random pick from all animals' reports";
             default -> chance;
         };
-    }
-
-    private static String time(Instant instant) {
-        return TIME.format(instant);
     }
 }

@@ -11,6 +11,9 @@ import io.restassured.RestAssured;
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
+import java.io.IOException;
+import java.net.Socket;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -60,6 +63,35 @@ class ProblemAnswerResourceTest {
                 "forged");
         alike(() -> RestAssured.given(), "GET", "/no/such/place", 404, "not-found");
         alike(() -> RestAssured.given(), "GET", "/hotspots/a/b/c", 404, "not-found");
+    }
+
+    /** By hand, since clients send what they announce. */
+    @Test
+    void aBodyThatIsTooLargeIsRefusedWithAPageToo() throws IOException {
+        String head = "POST /hotspots HTTP/1.1\r\nHost: localhost\r\nAccept: %s\r\n"
+                + "Content-Type: application/x-www-form-urlencoded\r\nContent-Length: 900000000\r\n\r\n";
+        String page = raw(head.formatted("text/html"));
+        assertThat(page)
+                .startsWith("HTTP/1.1 413")
+                .containsIgnoringCase("content-type: text/html")
+                .containsIgnoringCase("content-security-policy: default-src 'self'")
+                .containsIgnoringCase("cache-control: no-store");
+        String document = raw(head.formatted("*/*"));
+        JsonPath problem = new JsonPath(document.substring(document.indexOf("\r\n\r\n") + 4));
+        assertThat(problem.getString("type")).isEqualTo("/problems/too-large");
+        assertThat(problem.getString("requestId")).isNotEmpty();
+        assertThat(page)
+                .contains(
+                        "<h1>" + escaped(problem.getString("title")) + "</h1>",
+                        escaped(problem.getString("detail")),
+                        "href=\"/problems/too-large\"");
+    }
+
+    private static String raw(String request) throws IOException {
+        try (Socket socket = new Socket("localhost", RestAssured.port)) {
+            socket.getOutputStream().write(request.getBytes(StandardCharsets.ISO_8859_1));
+            return new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        }
     }
 
     @Test
