@@ -3,6 +3,7 @@ package org.culvert.platform;
 import io.quarkus.arc.Arc;
 import io.quarkus.security.identity.SecurityIdentity;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.PersistenceException;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -69,7 +70,7 @@ public class Actor {
                 return rows.getObject(1, UUID.class);
             }
         } catch (SQLException e) {
-            throw new IllegalStateException("the account of whoever signed in cannot be read", e);
+            throw new PersistenceException("the account of whoever signed in cannot be read", e);
         }
     }
 

@@ -16,22 +16,19 @@ public final class DatabaseAway {
     private DatabaseAway() {}
 
     /** Class 08 is a lost connection, 57P0x a server that stops, starts or was told to end us (PostgreSQL, appendix A). */
-    static boolean isAway(String sqlState) {
+    private static boolean isAway(String sqlState) {
         return sqlState.startsWith("08") || sqlState.startsWith("57P");
     }
 
     public static boolean isAway(Throwable thrown) {
-        for (Throwable t = thrown; t != null; t = t.getCause()) {
-            if (t instanceof ConnectException
-                    || t instanceof SocketException
-                    || t instanceof SQLTransientConnectionException) {
-                return true;
-            }
-            if (t instanceof SQLException sql && sql.getSQLState() != null && isAway(sql.getSQLState())) {
-                return true;
-            }
-        }
-        return false;
+        return Causes.find(thrown, DatabaseAway::saysSo) != null;
+    }
+
+    private static boolean saysSo(Throwable thrown) {
+        return thrown instanceof ConnectException
+                || thrown instanceof SocketException
+                || thrown instanceof SQLTransientConnectionException
+                || thrown instanceof SQLException sql && sql.getSQLState() != null && isAway(sql.getSQLState());
     }
 
     public static Response response(UriInfo uriInfo) {

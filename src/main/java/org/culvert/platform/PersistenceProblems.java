@@ -94,12 +94,12 @@ class PersistenceProblems {
         }
 
         Response respond(Throwable thrown) {
+            if (DatabaseAway.isAway(thrown)) {
+                return DatabaseAway.response(uriInfo);
+            }
             PSQLException refused = find(thrown, PSQLException.class);
             if (refused != null) {
                 String state = refused.getSQLState() == null ? "" : refused.getSQLState();
-                if (DatabaseAway.isAway(state)) {
-                    return DatabaseAway.response(uriInfo);
-                }
                 ServerErrorMessage message = refused.getServerErrorMessage();
                 InvalidException.FieldError wrong = message == null ? null : BadValues.find(state, message);
                 if (wrong != null && !sentences.containsKey(String.valueOf(message.getConstraint()))) {
@@ -110,9 +110,6 @@ class PersistenceProblems {
                     return problem("conflict", "That contradicts what is recorded", 409, sentence);
                 }
             }
-            if (DatabaseAway.isAway(thrown)) {
-                return DatabaseAway.response(uriInfo);
-            }
             if (find(thrown, OptimisticLockException.class) != null) {
                 return problem(
                         "stale",
@@ -121,7 +118,7 @@ class PersistenceProblems {
                         "Read it again and repeat the change if it is still right.");
             }
             LOG.error("The database refused what the server should not have asked", thrown);
-            return problem("our-fault", "Internal Server Error", 500, "The server made a mistake; it has been logged.");
+            return problem(ProblemShape.type(500), ProblemShape.title(500), 500, ProblemShape.detail(500));
         }
 
         private @Nullable String sentence(String state, @Nullable String constraint) {
@@ -161,11 +158,7 @@ class PersistenceProblems {
     }
 
     static <T extends Throwable> @Nullable T find(Throwable thrown, Class<T> type) {
-        for (Throwable t = thrown; t != null; t = t.getCause()) {
-            if (type.isInstance(t)) {
-                return type.cast(t);
-            }
-        }
-        return null;
+        Throwable found = Causes.find(thrown, type::isInstance);
+        return found == null ? null : type.cast(found);
     }
 }

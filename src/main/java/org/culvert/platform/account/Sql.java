@@ -1,6 +1,7 @@
 package org.culvert.platform.account;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.PersistenceException;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -74,7 +75,7 @@ class Sql {
     }
 
     /** The database could not answer; its cause says whether it is away. */
-    static final class SqlFailure extends RuntimeException {
+    static final class SqlFailure extends PersistenceException {
         private static final long serialVersionUID = 1L;
 
         SqlFailure(SQLException cause) {

@@ -1,6 +1,7 @@
 package org.culvert.platform.sight;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.PersistenceException;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -165,7 +166,7 @@ public class Sight {
                 }
             }
         } catch (SQLException e) {
-            throw new IllegalStateException("it cannot be read whose records they are", e);
+            throw new PersistenceException("it cannot be read whose records they are", e);
         }
         return ids;
     }
@@ -187,7 +188,7 @@ public class Sight {
                 }
             }
         } catch (SQLException e) {
-            throw new IllegalStateException("it cannot be read whose records they are", e);
+            throw new PersistenceException("it cannot be read whose records they are", e);
         }
     }
 }

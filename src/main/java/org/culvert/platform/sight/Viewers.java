@@ -4,6 +4,7 @@ import io.quarkus.arc.Arc;
 import io.quarkus.security.identity.SecurityIdentity;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.context.RequestScoped;
+import jakarta.persistence.PersistenceException;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -99,7 +100,7 @@ public class Viewers {
                 return new Viewer(username, rows.getObject(1, UUID.class), rows.getObject(2, UUID.class), roles);
             }
         } catch (SQLException e) {
-            throw new IllegalStateException("the account of whoever signed in cannot be read", e);
+            throw new PersistenceException("the account of whoever signed in cannot be read", e);
         }
     }
 }

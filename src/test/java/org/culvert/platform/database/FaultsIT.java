@@ -21,6 +21,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
@@ -123,10 +124,23 @@ class FaultsIT {
     private void awaitWrites(int writes, List<Future<?>> writing) {
         Patience.until("writes go on", () -> {
             for (Future<?> each : writing) {
-                assertThat(each.isDone()).as("a writer gave up").isFalse();
+                assertThat(each.isDone() ? whyItEnded(each) : "")
+                        .as("why a writer gave up")
+                        .isEmpty();
             }
             return callIdByWords.size() >= writes;
         });
+    }
+
+    private String whyItEnded(Future<?> writer) {
+        try {
+            return "it ended by itself: " + writer.get();
+        } catch (ExecutionException e) {
+            String log = server.output();
+            return e.getCause() + "\n" + log.substring(Math.max(0, log.indexOf(" ERROR ") - 200));
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
     }
 
     private void writeUntilEnough(int writer) {
