@@ -1,5 +1,7 @@
 package org.culvert.hotspot.stats;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
@@ -11,10 +13,10 @@ import org.apache.commons.csv.CSVRecord;
 import org.culvert.road.network.RoadGraph;
 
 /** Values from outside the project, as they came. */
-final class Checks {
+public final class Checks {
     private Checks() {}
 
-    static List<CSVRecord> csv(String path) {
+    public static List<CSVRecord> csv(String path) {
         var stream = Objects.requireNonNull(Checks.class.getResourceAsStream("/checks/" + path), path);
         try (var reader = new InputStreamReader(stream, StandardCharsets.UTF_8)) {
             return CSVFormat.DEFAULT
@@ -29,16 +31,32 @@ final class Checks {
         }
     }
 
-    static double number(CSVRecord row, String column) {
+    public static JsonNode json(String path) {
+        try (var stream = Objects.requireNonNull(Checks.class.getResourceAsStream("/checks/" + path), path)) {
+            return new ObjectMapper().readTree(stream);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    public static double[] numbers(JsonNode array) {
+        double[] numbers = new double[array.size()];
+        for (int i = 0; i < numbers.length; i++) {
+            numbers[i] = array.get(i).asDouble();
+        }
+        return numbers;
+    }
+
+    public static double number(CSVRecord row, String column) {
         return Double.parseDouble(row.get(column));
     }
 
-    static double[] column(List<CSVRecord> rows, String column) {
+    public static double[] column(List<CSVRecord> rows, String column) {
         return rows.stream().mapToDouble(row -> number(row, column)).toArray();
     }
 
     /** The small network: 9 nodes, 10 links, a loop, a Y, dead ends. Links are numbered as in the file, less one. */
-    static RoadGraph smallNetwork() {
+    public static RoadGraph smallNetwork() {
         List<CSVRecord> segments = csv("net_small/segments.csv");
         return new RoadGraph(
                 9,
