@@ -12,7 +12,7 @@ import java.util.function.IntConsumer;
 import java.util.function.Supplier;
 
 /** Does numbered pieces of work, whose results must not depend on who does them, on some threads. */
-final class Parallel {
+public final class Parallel {
     private Parallel() {}
 
     /**
@@ -21,7 +21,7 @@ final class Parallel {
      * @param workers makes one worker a thread, with what that thread alone may change
      * @throws CancellationException if the calling thread was interrupted; the work is then abandoned
      */
-    static void forEach(int count, int threads, Supplier<IntConsumer> workers) {
+    public static void forEach(int count, int threads, Supplier<IntConsumer> workers) {
         var next = new AtomicInteger();
         ExecutorService pool = Executors.newFixedThreadPool(threads);
         try {

@@ -1,0 +1,204 @@
+package org.culvert.hotspot.stats.pattern;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * All windows of a {@link SpaceTimeScan} and the log likelihood ratio in them, for the dates as they are or dealt out anew.
+ *
+ * <p>A ball grows by one ring of places at a time, and its days are kept in order. Immutable.
+ */
+final class Cylinders {
+    private static final int LEAST_CASES = 2;
+
+    /**
+     * The best window around a place.
+     *
+     * @param centre number of the place
+     * @param lastEntry the ball goes to this entry of the lists of {@link Balls}
+     * @param firstDay of the window
+     * @param lastDay of the window
+     * @param observed events in it
+     * @param inBall events in the ball at any time
+     * @param onDays events anywhere on its days
+     * @param ratio log likelihood ratio
+     */
+    record Best(
+            int centre, int lastEntry, int firstDay, int lastDay, int observed, int inBall, int onDays, double ratio) {}
+
+    private final Balls balls;
+    private final int[] firstOfPlace;
+    private final int days;
+    private final int mostDays;
+    private final SpaceTimeScan.Times times;
+    private final int cases;
+    /** Events before each day. */
+    private final int[] before;
+    /** Logarithms of 0 (taken as 0) to the number of cases. */
+    private final double[] log;
+
+    Cylinders(Balls balls, int[] firstOfPlace, int[] day, int days, int mostDays, SpaceTimeScan.Times times) {
+        this.balls = balls;
+        this.firstOfPlace = firstOfPlace;
+        this.days = days;
+        this.mostDays = mostDays;
+        this.times = times;
+        this.cases = day.length;
+        this.before = new int[days + 1];
+        for (int one : day) {
+            before[one + 1]++;
+        }
+        for (int one = 0; one < days; one++) {
+            before[one + 1] += before[one];
+        }
+        this.log = new double[cases + 1];
+        for (int count = 1; count <= cases; count++) {
+            log[count] = Math.log(count);
+        }
+    }
+
+    /** What one thread needs. */
+    final class Work {
+        private final int[] sorted = new int[cases];
+        private double ratio;
+        private int lastEntry;
+        private int firstDay;
+        private int lastDay;
+        private int observed;
+        private int inBall;
+    }
+
+    Work work() {
+        return new Work();
+    }
+
+    /** The greatest log likelihood ratio anywhere, 0 if nowhere is more than expected. */
+    double greatest(int[] day, Work work) {
+        work.ratio = 0;
+        for (int centre = 0; centre < balls.count(); centre++) {
+            look(centre, day, work);
+        }
+        return work.ratio;
+    }
+
+    /** The best window around each place where there is one. */
+    List<Best> bestOfEach(int[] day) {
+        List<Best> bests = new ArrayList<>();
+        Work work = work();
+        for (int centre = 0; centre < balls.count(); centre++) {
+            work.ratio = 0;
+            look(centre, day, work);
+            if (work.ratio > 0) {
+                bests.add(new Best(
+                        centre,
+                        work.lastEntry,
+                        work.firstDay,
+                        work.lastDay,
+                        work.observed,
+                        work.inBall,
+                        before[work.lastDay + 1] - before[work.firstDay],
+                        work.ratio));
+            }
+        }
+        return bests;
+    }
+
+    private void look(int centre, int[] day, Work work) {
+        int end = balls.first()[centre + 1];
+        int count = 0;
+        int earliest = Integer.MAX_VALUE;
+        int latest = -1;
+        for (int entry = balls.first()[centre]; entry < end; entry++) {
+            int place = balls.place()[entry];
+            for (int one = firstOfPlace[place]; one < firstOfPlace[place + 1]; one++) {
+                insert(work.sorted, count++, day[one]);
+                earliest = Math.min(earliest, day[one]);
+                latest = Math.max(latest, day[one]);
+            }
+            if (balls.endsAt(entry, end)) {
+                if (times == SpaceTimeScan.Times.ANY) {
+                    anyDays(work, count, earliest, latest, entry);
+                } else {
+                    lastDays(work, count, latest, entry);
+                }
+                earliest = Integer.MAX_VALUE;
+                latest = -1;
+            }
+        }
+    }
+
+    private static void insert(int[] sorted, int count, int day) {
+        int at = count;
+        while (at > 0 && sorted[at - 1] > day) {
+            sorted[at] = sorted[at - 1];
+            at--;
+        }
+        sorted[at] = day;
+    }
+
+    /** Windows from a day of the ball to another, with a day of the outermost ring between or among them. */
+    private void anyDays(Work work, int count, int earliest, int latest, int entry) {
+        int[] sorted = work.sorted;
+        int from = firstAtLeast(sorted, count, earliest - mostDays + 1);
+        int least = firstAtLeast(sorted, count, earliest);
+        for (int i = from; i < count && sorted[i] <= latest; i++) {
+            if (i > 0 && sorted[i] == sorted[i - 1]) {
+                continue;
+            }
+            int beforeFirst = before[sorted[i]];
+            for (int j = Math.max(i, least); j < count && sorted[j] - sorted[i] < mostDays; j++) {
+                if (j + 1 == count || sorted[j + 1] != sorted[j]) {
+                    weigh(work, j - i + 1, count, before[sorted[j] + 1] - beforeFirst, sorted[i], sorted[j], entry);
+                }
+            }
+        }
+    }
+
+    /** Windows from a day of the ball to the last day of all. */
+    private void lastDays(Work work, int count, int latest, int entry) {
+        int[] sorted = work.sorted;
+        for (int i = firstAtLeast(sorted, count, days - mostDays); i < count && sorted[i] <= latest; i++) {
+            if (i == 0 || sorted[i] != sorted[i - 1]) {
+                weigh(work, count - i, count, cases - before[sorted[i]], sorted[i], days - 1, entry);
+            }
+        }
+    }
+
+    private void weigh(Work work, int seen, int inBall, int onDays, int firstDay, int lastDay, int entry) {
+        if (seen < LEAST_CASES || (long) seen * cases <= (long) inBall * onDays) {
+            return;
+        }
+        double expected = (double) inBall * onDays / cases;
+        double more = seen - expected;
+        double others = cases - seen;
+        double inside = seen * (log[seen] + log[cases] - log[inBall] - log[onDays]);
+        // ln(1 + x) >= 2x / (2 + x): what cannot be better is not worth a logarithm.
+        if (inside - 2 * more * others / (2 * others + more) <= work.ratio) {
+            return;
+        }
+        double outside = seen == cases ? 0 : others * (log[cases - seen] - Math.log(cases - expected));
+        double ratio = inside + outside;
+        if (ratio > work.ratio) {
+            work.ratio = ratio;
+            work.lastEntry = entry;
+            work.firstDay = firstDay;
+            work.lastDay = lastDay;
+            work.observed = seen;
+            work.inBall = inBall;
+        }
+    }
+
+    private static int firstAtLeast(int[] sorted, int count, int value) {
+        int low = 0;
+        int high = count;
+        while (low < high) {
+            int middle = (low + high) >>> 1;
+            if (sorted[middle] < value) {
+                low = middle + 1;
+            } else {
+                high = middle;
+            }
+        }
+        return low;
+    }
+}
