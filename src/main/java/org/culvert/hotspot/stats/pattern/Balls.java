@@ -13,6 +13,7 @@ import org.culvert.hotspot.stats.Parallel;
  */
 record Balls(int[] first, int[] place, double[] metres) {
     private static final int INDEX_BITS = 24;
+    private static final double MOST_TICKS = 1L << 38;
 
     /**
      * @param events the cases
@@ -31,12 +32,17 @@ record Balls(int[] first, int[] place, double[] metres) {
             return (IntConsumer) centre -> {
                 int rank = firstOfPlace[centre];
                 reach.search(events.link(rank), events.metres(rank), farthest);
+                double outermost = 1;
+                for (int i = 0; i < reach.count(); i++) {
+                    outermost = Math.max(outermost, reach.metres(i));
+                }
+                double ticks = Math.min(1 / Reach.MICROMETRE, MOST_TICKS / outermost);
                 long[] keys = new long[reach.count()];
                 int count = 0;
                 for (int i = 0; i < reach.count(); i++) {
                     int other = placeOf[reach.event(i)];
                     if (reach.event(i) == firstOfPlace[other]) {
-                        keys[count++] = Math.round(reach.metres(i) / Reach.MICROMETRE) << INDEX_BITS | i;
+                        keys[count++] = Math.round(reach.metres(i) * ticks) << INDEX_BITS | i;
                     }
                 }
                 Arrays.sort(keys, 0, count);

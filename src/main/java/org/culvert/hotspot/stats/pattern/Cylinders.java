@@ -9,8 +9,6 @@ import java.util.List;
  * <p>A ball grows by one ring of places at a time, and its days are kept in order. Immutable.
  */
 final class Cylinders {
-    private static final int LEAST_CASES = 2;
-
     /**
      * The best window around a place.
      *
@@ -30,6 +28,7 @@ final class Cylinders {
     private final int[] firstOfPlace;
     private final int days;
     private final int mostDays;
+    private final int leastCases;
     private final SpaceTimeScan.Times times;
     private final int cases;
     /** Events before each day. */
@@ -37,11 +36,19 @@ final class Cylinders {
     /** Logarithms of 0 (taken as 0) to the number of cases. */
     private final double[] log;
 
-    Cylinders(Balls balls, int[] firstOfPlace, int[] day, int days, int mostDays, SpaceTimeScan.Times times) {
+    Cylinders(
+            Balls balls,
+            int[] firstOfPlace,
+            int[] day,
+            int days,
+            int mostDays,
+            int leastCases,
+            SpaceTimeScan.Times times) {
         this.balls = balls;
         this.firstOfPlace = firstOfPlace;
         this.days = days;
         this.mostDays = mostDays;
+        this.leastCases = leastCases;
         this.times = times;
         this.cases = day.length;
         this.before = new int[days + 1];
@@ -165,7 +172,7 @@ final class Cylinders {
     }
 
     private void weigh(Work work, int seen, int inBall, int onDays, int firstDay, int lastDay, int entry) {
-        if (seen < LEAST_CASES || (long) seen * cases <= (long) inBall * onDays) {
+        if (seen < leastCases || (long) seen * cases <= (long) inBall * onDays) {
             return;
         }
         double expected = (double) inBall * onDays / cases;

@@ -11,7 +11,8 @@ import org.culvert.road.network.RoadGraph;
  */
 public final class PlacedEvents {
     private static final int LOCAL_BITS = 26;
-    private static final double TICKS_A_METRE = 1e6;
+    private static final double MOST_TICKS_A_METRE = 1e6;
+    private static final double MOST_TICKS = 1L << 36;
 
     private final RoadGraph graph;
     private final int[] first;
@@ -65,7 +66,7 @@ public final class PlacedEvents {
             if (size > keys.length) {
                 keys = new long[2 * size];
             }
-            sortOne(metres, given, first[on], size, keys);
+            sortOne(metres, given, first[on], size, graph.length(on), keys);
             for (int rank = first[on]; rank < first[on + 1]; rank++) {
                 sorted[rank] = metres[given[rank]];
                 linkOfRank[rank] = on;
@@ -74,14 +75,15 @@ public final class PlacedEvents {
         return new PlacedEvents(graph, first, given, linkOfRank, sorted);
     }
 
-    /** Sorts the events of one link: by micrometres and place in one number, and what is closer than that by hand. */
-    private static void sortOne(double[] metres, int[] given, int from, int size, long[] keys) {
+    /** Sorts the events of one link: by ticks of a micrometre or more, and place, in one number, and what is closer than that by hand. */
+    private static void sortOne(double[] metres, int[] given, int from, int size, double length, long[] keys) {
         if (size >= 1 << LOCAL_BITS) {
             throw new IllegalArgumentException("more than " + (1 << LOCAL_BITS) + " events on one link");
         }
+        double ticks = Math.min(MOST_TICKS_A_METRE, MOST_TICKS / length);
         int[] before = Arrays.copyOfRange(given, from, from + size);
         for (int i = 0; i < size; i++) {
-            keys[i] = (long) (metres[before[i]] * TICKS_A_METRE) << LOCAL_BITS | i;
+            keys[i] = (long) (metres[before[i]] * ticks) << LOCAL_BITS | i;
         }
         Arrays.sort(keys, 0, size);
         int mask = (1 << LOCAL_BITS) - 1;

@@ -24,8 +24,8 @@ import org.culvert.road.network.LinkPoint;
  * is the same everywhere, explain themselves: no exposure is needed. A change of effort at one place and time is found like any
  * other.
  *
- * <p>Only windows that begin and end on a day with an event in their ball, and hold one of its outermost places, are looked at:
- * any other has one of those with as many events, fewer expected, and so a greater ratio.
+ * <p>Only windows that begin (and, at any time, end) on a day with an event in their ball, and hold an event of its outermost
+ * places, are looked at: for any other there is one of those with as many events, fewer expected, and so a greater ratio.
  */
 public final class SpaceTimeScan {
     /** Which days a window may have. */
@@ -44,6 +44,7 @@ public final class SpaceTimeScan {
      * @param times which days a window may have
      * @param mostDays longest window
      * @param farthestMetres greatest radius
+     * @param leastEvents a window has at least so many, 2 or more; two of one place and day are often one collision told of twice
      * @param greatestShare greatest share of all events in a ball, such as 0.5
      * @param simulations such as 999
      * @param seed of the generators, one for each simulation
@@ -54,6 +55,7 @@ public final class SpaceTimeScan {
             Times times,
             int mostDays,
             double farthestMetres,
+            int leastEvents,
             double greatestShare,
             int simulations,
             long seed) {
@@ -62,6 +64,9 @@ public final class SpaceTimeScan {
             if (lastDay.isBefore(firstDay) || mostDays < 1 || simulations < 1) {
                 throw new IllegalArgumentException(
                         "the period has a day, a window has a day, and there is a simulation");
+            }
+            if (leastEvents < 2) {
+                throw new IllegalArgumentException("a window has at least 2 events, not " + leastEvents);
             }
             if (!(farthestMetres >= 0) || !(greatestShare > 0 && greatestShare <= 1)) {
                 throw new IllegalArgumentException(
@@ -165,7 +170,8 @@ public final class SpaceTimeScan {
         Balls balls = Balls.alongRoads(events, firstOfPlace, placeOf, settings.farthestMetres(), mostCases, threads);
         int days =
                 1 + (int) (settings.lastDay().toEpochDay() - settings.firstDay().toEpochDay());
-        var cylinders = new Cylinders(balls, firstOfPlace, day, days, settings.mostDays(), settings.times());
+        var cylinders = new Cylinders(
+                balls, firstOfPlace, day, days, settings.mostDays(), settings.leastEvents(), settings.times());
         double[] maxima = simulate(cylinders, day, settings.simulations(), settings.seed(), threads);
         List<Window> windows = new ArrayList<>();
         for (Cylinders.Best best : chosen(cylinders.bestOfEach(day), balls, mostWindows)) {

@@ -9,6 +9,10 @@ import org.culvert.hotspot.stats.season.CircularSample.Moment;
  * @param count how many directions
  * @param meanDirectionRadians direction of the mean vector, 0 to less than 2 pi; NaN where there is none because the
  *     directions cancel out. With two peaks it lies where neither is: see {@link SeasonShape}
+ * @param meanDirection95HalfWidthRadians half the width of the 95 % interval of the mean direction, of whatever distribution:
+ *     {@code asin(1.96 sqrt((1 - a2) / (2 n R^2)))}, a2 the mean cosine of twice the distance from the mean (Fisher 1993, section
+ *     4.4.4); NaN for fewer than 25 directions or where it would be more than a quarter of the circle. Of grouped directions
+ *     without the correction of R, and so a little wide
  * @param resultantLength length of the mean vector, 0 (all around) to 1 (all alike); where directions came in groups, it is
  *     corrected for the width of the groups
  * @param circularStandardDeviationRadians {@code sqrt(-2 ln R)}
@@ -20,6 +24,7 @@ import org.culvert.hotspot.stats.season.CircularSample.Moment;
 public record CircularSummary(
         int count,
         double meanDirectionRadians,
+        double meanDirection95HalfWidthRadians,
         double resultantLength,
         double circularStandardDeviationRadians,
         double kappa,
@@ -28,6 +33,9 @@ public record CircularSummary(
         double secondMomentDirectionRadians) {
     /** Shorter mean vectors than this are what rounding leaves of none. */
     private static final double NONE = 1e-12;
+
+    private static final int LEAST_FOR_INTERVAL = 25;
+    private static final double NORMAL_95 = 1.959963984540054;
 
     /** @throws IllegalArgumentException if the sample is empty */
     public static CircularSummary of(CircularSample sample) {
@@ -94,11 +102,19 @@ public record CircularSummary(
         return new CircularSummary(
                 count,
                 length == 0 ? Double.NaN : first.direction(),
+                halfWidth(count, first, second),
                 length,
                 length == 1 ? 0 : Math.sqrt(-2 * Math.log(length)),
                 kappa,
                 kappa == 0 ? 0 : VonMises.corrected(kappa, count),
                 secondLength,
                 secondLength == 0 ? Double.NaN : second.direction());
+    }
+
+    private static double halfWidth(int count, Moment first, Moment second) {
+        double length = first.length();
+        double a2 = second.cosine() * Math.cos(2 * first.direction()) + second.sine() * Math.sin(2 * first.direction());
+        double sine = NORMAL_95 * Math.sqrt(Math.max(0, 1 - a2) / (2 * count * length * length));
+        return count < LEAST_FOR_INTERVAL || length < NONE || sine > 1 ? Double.NaN : Math.asin(sine);
     }
 }

@@ -25,6 +25,17 @@ final class RaoSpacing {
         return n <= EXACT_TO ? "exact density, integrated" : "normal with exact mean and variance (Sherman 1950)";
     }
 
+    /** The sum of the excesses in a sample. */
+    static double excess(CircularSample sample) {
+        int n = sample.count();
+        double sum = 0;
+        for (int i = 0; i < n; i++) {
+            double next = i + 1 < n ? sample.ascending(i + 1) : sample.ascending(0) + CircularSample.FULL_TURN;
+            sum += Math.abs((next - sample.ascending(i)) / CircularSample.FULL_TURN - 1.0 / n);
+        }
+        return sum / 2;
+    }
+
     /**
      * @param excess 0 to {@code 1 - 1/n}
      * @param n how many arcs, at least 2

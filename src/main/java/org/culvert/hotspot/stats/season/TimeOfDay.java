@@ -27,6 +27,8 @@ public final class TimeOfDay {
 
     private static final double SECOND = 1;
 
+    private static final Duration LOOK = Duration.ofMinutes(5);
+
     private TimeOfDay() {}
 
     /**
@@ -97,6 +99,29 @@ public final class TimeOfDay {
             }
         }
         return new LightCounts(known, unknown);
+    }
+
+    /**
+     * How many hours each class of light lasted at a place: what the counts of {@link #countByLight} are to be held against, as
+     * effort, by {@link AgainstEffort}. To a few minutes a day: the sun is looked at every five minutes.
+     *
+     * @throws IllegalArgumentException if the end is not after the beginning
+     */
+    public static Map<Light, Double> hoursOfLight(Instant from, Instant to, Position position) {
+        if (!to.isAfter(from)) {
+            throw new IllegalArgumentException("the end " + to + " is not after the beginning " + from);
+        }
+        long steps = Math.max(1, Duration.between(from, to).dividedBy(LOOK));
+        double hours = Duration.between(from, to).toMillis() / 3.6e6 / steps;
+        Map<Light, Double> total = new EnumMap<>(Light.class);
+        for (Light light : Light.values()) {
+            total.put(light, 0.0);
+        }
+        for (long step = 0; step < steps; step++) {
+            Instant middle = from.plusMillis(Math.round((step + 0.5) * hours * 3.6e6));
+            total.merge(Sun.light(middle, position), hours, Double::sum);
+        }
+        return total;
     }
 
     /**

@@ -99,13 +99,8 @@ public final class Uniformity {
      */
     public static Verdict raoSpacing(CircularSample sample) {
         int n = atLeast(4, sample);
-        double sum = 0;
-        for (int i = 0; i < n; i++) {
-            double next = i + 1 < n ? sample.ascending(i + 1) : sample.ascending(0) + CircularSample.FULL_TURN;
-            sum += Math.abs((next - sample.ascending(i)) / CircularSample.FULL_TURN - 1.0 / n);
-        }
-        double share = sum / 2;
-        return new Verdict("Rao spacing", 360 * share, RaoSpacing.chanceOfMore(share, n), RaoSpacing.by(n));
+        double excess = RaoSpacing.excess(sample);
+        return new Verdict("Rao spacing", 360 * excess, RaoSpacing.chanceOfMore(excess, n), RaoSpacing.by(n));
     }
 
     private static int atLeast(int least, CircularSample sample) {

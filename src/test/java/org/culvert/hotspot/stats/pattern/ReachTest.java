@@ -63,6 +63,9 @@ class ReachTest {
         PlacedEvents events =
                 PlacedEvents.of(graph, new int[] {1, 0, 0, 0}, new double[] {7, 30.0000002, 30.0000001, 5});
         assertThat(events.asGiven(new int[] {0, 1, 2, 3})).containsExactly(3, 2, 1, 0);
+        var longLink = new RoadGraph(2, new int[] {0}, new int[] {1}, new double[] {2e6});
+        PlacedEvents far = PlacedEvents.of(longLink, new int[3], new double[] {1_999_999, 3, 1_000_000});
+        assertThat(far.asGiven(new int[] {0, 1, 2})).containsExactly(2, 0, 1);
         assertThatThrownBy(() -> PlacedEvents.of(graph, new int[] {0}, new double[] {100.5}))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("100.5 m of a link of 100.0 m");

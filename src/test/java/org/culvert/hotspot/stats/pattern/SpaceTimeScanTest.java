@@ -61,6 +61,7 @@ class SpaceTimeScanTest {
                     day,
                     counts.get(0).size(),
                     json.get("maxDays").asInt(),
+                    2,
                     SpaceTimeScan.Times.ANY);
         }
 
@@ -121,7 +122,8 @@ class SpaceTimeScanTest {
             PlacedEvents events = Placed.anyEvents(graph, cases, random);
             List<LocalDate> dates = dates(random.nextInt(1, 30), cases, trial);
             var times = trial % 2 == 0 ? SpaceTimeScan.Times.ANY : SpaceTimeScan.Times.ENDING_LAST;
-            var settings = new SpaceTimeScan.Settings(FIRST, FIRST.plusDays(29), times, 8, 250, 0.6, 1, 1);
+            int least = 2 + trial % 3;
+            var settings = new SpaceTimeScan.Settings(FIRST, FIRST.plusDays(29), times, 8, 250, least, 0.6, 1, 1);
             double greatest = 0;
             double[][] metres = Placed.distances(events);
             for (int centre = 0; centre < cases; centre++) {
@@ -141,7 +143,7 @@ class SpaceTimeScanTest {
                     for (int from = 0; from < 30; from++) {
                         for (int to = from; to < Math.min(30, from + 8); to++) {
                             if (times == SpaceTimeScan.Times.ANY || to == 29) {
-                                greatest = Math.max(greatest, ratio(inside, dates, from, to));
+                                greatest = Math.max(greatest, ratio(inside, dates, from, to, least));
                             }
                         }
                     }
@@ -154,8 +156,7 @@ class SpaceTimeScanTest {
         }
     }
 
-    /** Windows of a single event are not looked at. */
-    private static double ratio(int[] inside, List<LocalDate> dates, int from, int to) {
+    private static double ratio(int[] inside, List<LocalDate> dates, int from, int to, int least) {
         LocalDate first = FIRST.plusDays(from);
         LocalDate last = FIRST.plusDays(to);
         double c = Arrays.stream(inside)
@@ -167,7 +168,7 @@ class SpaceTimeScanTest {
                 .count();
         double all = dates.size();
         double mu = inside.length * onDays / all;
-        if (c <= mu || c < 2) {
+        if (c <= mu || c < least) {
             return 0;
         }
         return c * Math.log(c / mu) + (c == all ? 0 : (all - c) * Math.log((all - c) / (all - mu)));
@@ -206,7 +207,7 @@ class SpaceTimeScanTest {
         double[] at = metres.stream().mapToDouble(Double::doubleValue).toArray();
         PlacedEvents events = PlacedEvents.of(graph, link, at);
         var settings = new SpaceTimeScan.Settings(
-                FIRST, FIRST.plusDays(365), SpaceTimeScan.Times.ENDING_LAST, 60, 500, 0.5, 199, 9);
+                FIRST, FIRST.plusDays(365), SpaceTimeScan.Times.ENDING_LAST, 60, 500, 2, 0.5, 199, 9);
         SpaceTimeScan.Findings findings = SpaceTimeScan.scan(events, dates, settings, 3, 2);
         SpaceTimeScan.Window found = findings.windows().get(0);
         assertThat(found.events()).contains(150, 151, 152, 153, 154, 155, 156, 157);
@@ -238,7 +239,7 @@ class SpaceTimeScanTest {
     void nothingIsFoundMoreOftenThanItShould() {
         RoadGraph graph = Checks.smallNetwork();
         var settings =
-                new SpaceTimeScan.Settings(FIRST, FIRST.plusDays(29), SpaceTimeScan.Times.ANY, 10, 600, 0.5, 39, 4);
+                new SpaceTimeScan.Settings(FIRST, FIRST.plusDays(29), SpaceTimeScan.Times.ANY, 10, 600, 2, 0.5, 39, 4);
         int hits = 0;
         for (int trial = 0; trial < 200; trial++) {
             var random = Placed.random(500 + trial);
@@ -257,7 +258,8 @@ class SpaceTimeScanTest {
 
     @Test
     void eventOutsideThePeriodIsRefused() {
-        var settings = new SpaceTimeScan.Settings(FIRST, FIRST.plusDays(9), SpaceTimeScan.Times.ANY, 5, 100, 0.5, 9, 1);
+        var settings =
+                new SpaceTimeScan.Settings(FIRST, FIRST.plusDays(9), SpaceTimeScan.Times.ANY, 5, 100, 2, 0.5, 9, 1);
         List<LocalDate> dates = new ArrayList<>(dates(10, 16, 1));
         dates.set(3, FIRST.plusDays(10));
         assertThatThrownBy(() -> SpaceTimeScan.scan(Placed.small(), dates, settings, 1, 1))

@@ -123,6 +123,31 @@ class TimeOfDayTest {
                 .isEqualTo(Light.NIGHT);
     }
 
+    /** Source: the time from sunrise to sunset by R's maptools 1.1-6, to ten minutes. */
+    @Test
+    void hoursOfDayAreThoseBetweenSunriseAndSunset() {
+        int tried = 0;
+        for (CSVRecord row : Checks.csv("sun/sun_maptools.csv")) {
+            if (row.get("sunrise_utc").isBlank() || row.get("sunset_utc").isBlank() || tried == 25) {
+                continue;
+            }
+            tried++;
+            Instant noon = instant(row.get("noon_utc"));
+            Duration half = Duration.ofHours(12);
+            var position = new Position(Checks.number(row, "lat"), Checks.number(row, "lon"));
+            var hours = TimeOfDay.hoursOfLight(noon.minus(half), noon.plus(half), position);
+            double day = Duration.between(instant(row.get("sunrise_utc")), instant(row.get("sunset_utc")))
+                            .toSeconds()
+                    / 3600.0;
+            assertThat(Objects.requireNonNull(hours.get(Light.DAY)))
+                    .as("%s %s", row.get("name"), row.get("date"))
+                    .isCloseTo(day, within(1 / 6.0));
+            assertThat(hours.values().stream().mapToDouble(Double::doubleValue).sum())
+                    .isCloseTo(24, within(1e-9));
+        }
+        assertThat(tried).isEqualTo(25);
+    }
+
     @Test
     void unknownIsCountedAndReportsStandForNothing() {
         Instant report = Instant.parse("2024-05-01T00:30:00Z");
