@@ -59,6 +59,23 @@ public final class SegmentCounts {
         public Grid {
             segments = List.copyOf(segments);
         }
+
+        /**
+         * For {@link LocalG}: the segments next to each on the same line, so many to each side.
+         *
+         * @throws IllegalArgumentException if it is less than one
+         */
+        public int[][] neighbours(int eachSide) {
+            if (eachSide < 1) {
+                throw new IllegalArgumentException("at least one neighbour to each side, not " + eachSide);
+            }
+            return IntStream.range(0, segments.size())
+                    .mapToObj(at -> IntStream.rangeClosed(at - eachSide, at + eachSide)
+                            .filter(other -> other != at && other >= 0 && other < segments.size())
+                            .filter(other -> segments.get(other).line == segments.get(at).line)
+                            .toArray())
+                    .toArray(int[][]::new);
+        }
     }
 
     /**

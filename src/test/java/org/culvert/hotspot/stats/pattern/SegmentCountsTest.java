@@ -49,6 +49,30 @@ class SegmentCountsTest {
         }
     }
 
+    /** Source: road_chain40.csv, spdep 1.2-7 for R, neighbours two to each side. */
+    @Test
+    void segmentsOfAGridHaveGetisAndOrdsStatistic() {
+        double[] metres = chain();
+        SegmentCounts.Grid grid = SegmentCounts.count(
+                        ROAD, new int[metres.length], metres, 500, Exposure.length(), CountTail.Kind.POISSON)
+                .whole();
+        double[] counts = grid.segments().stream().mapToDouble(Segment::count).toArray();
+        double[] star = new LocalG(counts, grid.neighbours(2)).giStar();
+        List<CSVRecord> rows = Checks.csv("gistar/road_chain40.csv");
+        for (int i = 0; i < 40; i++) {
+            assertThat(star[i]).isCloseTo(Checks.number(rows.get(i), "GiStar"), within(1e-9));
+        }
+        SegmentCounts.Grid twoLines = SegmentCounts.count(
+                        new double[] {1000, 1500},
+                        new int[] {0},
+                        new double[] {1},
+                        500,
+                        Exposure.length(),
+                        CountTail.Kind.POISSON)
+                .whole();
+        assertThat(twoLines.neighbours(2)).isDeepEqualTo(new int[][] {{1}, {0}, {3, 4}, {2, 4}, {2, 3}});
+    }
+
     /** Source: hotspots of a Poisson test, the smallest counts with P(X >= x) < 0.05, computed in R. */
     @Test
     void asManyOrMoreIsNotMore() {

@@ -159,6 +159,23 @@ class UniformityTest {
         }
     }
 
+    /**
+     * Source: critical values at 5 % and 1 % in Russell and Levitin (1995), An expanded table of probability values for Rao's
+     * spacing test (from memory; simulated there, so to 0.2 degrees).
+     */
+    @Test
+    void criticalValuesOfRaosSpacingAreThosePublished() {
+        double[][] published = {{4, 186.5, 221.0}, {5, 183.4, 212.0}, {6, 180.65, 206.8}};
+        for (double[] row : published) {
+            int n = (int) row[0];
+            assertThat(RaoSpacing.chanceOfMore((row[1] - 0.2) / 360, n)).isGreaterThan(0.05);
+            assertThat(RaoSpacing.chanceOfMore((row[1] + 0.2) / 360, n)).isLessThan(0.05);
+            assertThat(RaoSpacing.chanceOfMore((row[2] - 0.2) / 360, n)).isGreaterThan(0.01);
+            assertThat(RaoSpacing.chanceOfMore((row[2] + 0.2) / 360, n)).isLessThan(0.01);
+        }
+        assertThat(RaoSpacing.chanceOfMore(171.98 / 360, 10)).isCloseTo(0.05, within(0.0005));
+    }
+
     /** Seeded: of 2,000 samples without a season, 5 % are called one (standard error 0.5 %). */
     @Test
     void nothingIsFoundMoreOftenThanItShould() {
