@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import org.apache.commons.csv.CSVFormat;
@@ -26,6 +27,20 @@ public final class Checks {
                     .get()
                     .parse(reader)
                     .getRecords();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Rows of numbers without headings. */
+    public static double[][] matrix(String path) {
+        try (var stream = Objects.requireNonNull(Checks.class.getResourceAsStream("/checks/" + path), path)) {
+            return new String(stream.readAllBytes(), StandardCharsets.UTF_8)
+                    .lines()
+                    .map(line -> Arrays.stream(line.split(",", -1))
+                            .mapToDouble(Double::parseDouble)
+                            .toArray())
+                    .toArray(double[][]::new);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -158,16 +158,16 @@ public final class Persistence {
         if (in.isEmpty()) {
             return;
         }
-        Piece last = pieces.isEmpty() ? null : pieces.get(pieces.size() - 1);
-        boolean goesOn = last != null
-                && last.where().line() == where.line()
-                && last.where().toMetres() == where.fromMetres()
-                && last.periods().equals(in);
-        Interval whole = goesOn && last != null
-                ? new Interval(where.line(), last.where().fromMetres(), where.toMetres())
-                : where;
-        if (goesOn) {
-            pieces.remove(pieces.size() - 1);
+        Interval whole = where;
+        if (!pieces.isEmpty()) {
+            Piece last = pieces.get(pieces.size() - 1);
+            boolean goesOn = last.where().line() == where.line()
+                    && last.where().toMetres() == where.fromMetres()
+                    && last.periods().equals(in);
+            if (goesOn) {
+                whole = new Interval(where.line(), last.where().fromMetres(), where.toMetres());
+                pieces.remove(pieces.size() - 1);
+            }
         }
         pieces.add(new Piece(whole, in, longestRun(in), apart(in, periods)));
     }

@@ -165,8 +165,11 @@ public final class TimeOfDay {
         List<@Nullable Instant> middles = new ArrayList<>();
         for (TimedCollision collision : collisions) {
             TimeBounds happened = collision.happened();
-            boolean known = happened != null && happened.width().compareTo(widest) <= 0;
-            middles.add(known && happened != null ? happened.middle() : null);
+            if (happened == null || happened.width().compareTo(widest) > 0) {
+                middles.add(null);
+            } else {
+                middles.add(happened.middle());
+            }
         }
         return Hours.of(middles, zone);
     }

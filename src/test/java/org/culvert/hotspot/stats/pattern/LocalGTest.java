@@ -2,6 +2,7 @@ package org.culvert.hotspot.stats.pattern;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.Arrays;
@@ -13,7 +14,7 @@ import org.culvert.hotspot.stats.Checks;
 import org.junit.jupiter.api.Test;
 
 class LocalGTest {
-    private static int[][] within(double[] x, double[] y, double distance) {
+    private static int[][] near(double[] x, double[] y, double distance) {
         return IntStream.range(0, x.length)
                 .mapToObj(a -> IntStream.range(0, x.length)
                         .filter(b -> b != a && Math.hypot(x[a] - x[b], y[a] - y[b]) <= distance + 1e-9)
@@ -29,7 +30,7 @@ class LocalGTest {
         double[] y = Checks.column(rows, "y");
         double[] value = Checks.column(rows, "val");
         for (int distance = 30; distance <= 150; distance += 30) {
-            var local = new LocalG(value, within(x, y, distance));
+            var local = new LocalG(value, near(x, y, distance));
             double[] gi = local.gi();
             double[] star = local.giStar();
             for (int i = 0; i < value.length; i++) {
@@ -48,10 +49,10 @@ class LocalGTest {
         double[] value = Checks.column(rows, "val");
         double[] published = {1.221979, 1.748098, 1.986135, 1.893374, 1.237454};
         for (int step = 0; step < 5; step++) {
-            var local = new LocalG(value, within(x, y, 30 * (step + 1)));
+            var local = new LocalG(value, near(x, y, 30 * (step + 1)));
             assertThat(local.gi()[119]).isCloseTo(published[step], within(5e-7));
         }
-        assertThat(new LocalG(value, within(x, y, 30)).giStar()[119]).isCloseTo(1.450780, within(5e-7));
+        assertThat(new LocalG(value, near(x, y, 30)).giStar()[119]).isCloseTo(1.450780, within(5e-7));
     }
 
     /** Source: 40 segments of road, neighbours two to each side, by spdep 1.2-7 for R. */
@@ -60,7 +61,7 @@ class LocalGTest {
         List<CSVRecord> rows = Checks.csv("gistar/road_chain40.csv");
         double[] count = Checks.column(rows, "count");
         double[] at = IntStream.range(0, 40).mapToDouble(i -> i).toArray();
-        var local = new LocalG(count, within(at, new double[40], 2));
+        var local = new LocalG(count, near(at, new double[40], 2));
         double[] p = LocalG.upperP(local.giStar());
         double[] adjusted = FalseDiscovery.benjaminiHochberg(p);
         for (int i = 0; i < 40; i++) {
@@ -80,7 +81,7 @@ class LocalGTest {
         NormalDistribution normal = NormalDistribution.of(10, 2);
         Arrays.setAll(value, i -> normal.inverseCumulativeProbability((random.nextInt(9999) + 1) / 10_000.0));
         double[] at = IntStream.range(0, 200).mapToDouble(i -> i).toArray();
-        var local = new LocalG(value, within(at, new double[200], 15));
+        var local = new LocalG(value, near(at, new double[200], 15));
         double[] byNormal = LocalG.upperP(local.gi());
         double[] byPermutation = local.permutationP(999, 4);
         for (int i = 0; i < 200; i++) {
@@ -155,9 +156,5 @@ class LocalGTest {
         assertThat(FalseDiscovery.bonferroni(p)).containsExactly(0.02, Double.NaN, 0.08);
         assertThat(FalseDiscovery.benjaminiHochberg(p)).containsExactly(0.02, Double.NaN, 0.04);
         assertThatThrownBy(() -> FalseDiscovery.holm(new double[] {1.2})).hasMessageContaining("between 0 and 1");
-    }
-
-    private static org.assertj.core.data.Offset<Double> within(double tolerance) {
-        return org.assertj.core.api.Assertions.within(tolerance);
     }
 }

@@ -32,7 +32,7 @@ class NetworkKTest {
     @Test
     void pointsAtADistanceAreCountedAsSpatstatDoes() {
         PlacedEvents events = Placed.small();
-        double[][] expected = ReachTest.SmallMatrix.read("net_small/countends_at_pairdist.csv");
+        double[][] expected = Checks.matrix("net_small/countends_at_pairdist.csv");
         double[][] metres = Placed.distances(events);
         for (int a = 0; a < events.count(); a++) {
             for (int b = 0; b < events.count(); b++) {

@@ -2,6 +2,7 @@ package org.culvert.hotspot.stats.pattern;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.tuple;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
@@ -44,11 +45,11 @@ class PersistenceTest {
                         piece -> piece.where().toMetres(),
                         Piece::periods)
                 .containsExactly(
-                        org.assertj.core.groups.Tuple.tuple(1000.0, 1100.0, List.of(0)),
-                        org.assertj.core.groups.Tuple.tuple(1100.0, 1200.0, List.of(0, 3)),
-                        org.assertj.core.groups.Tuple.tuple(1200.0, 1300.0, List.of(0, 1, 3)),
-                        org.assertj.core.groups.Tuple.tuple(1300.0, 1400.0, List.of(0, 1)),
-                        org.assertj.core.groups.Tuple.tuple(1400.0, 1700.0, List.of(1)));
+                        tuple(1000.0, 1100.0, List.of(0)),
+                        tuple(1100.0, 1200.0, List.of(0, 3)),
+                        tuple(1200.0, 1300.0, List.of(0, 1, 3)),
+                        tuple(1300.0, 1400.0, List.of(0, 1)),
+                        tuple(1400.0, 1700.0, List.of(1)));
         assertThat(pieces.get(2).longestRun()).isEqualTo(2);
         assertThat(pieces.get(2).apart())
                 .as("2018-20 and 2021-23 share no year")

@@ -14,7 +14,7 @@ class ReachTest {
     @Test
     void distancesAreThoseOfSpatstat() {
         PlacedEvents events = Placed.small();
-        double[][] expected = SmallMatrix.read("net_small/pairdist.csv");
+        double[][] expected = Checks.matrix("net_small/pairdist.csv");
         var reach = new Reach(events);
         for (int rank = 0; rank < events.count(); rank++) {
             reach.search(events.link(rank), events.metres(rank), Double.POSITIVE_INFINITY);
@@ -71,25 +71,5 @@ class ReachTest {
                 .hasMessageContaining("100.5 m of a link of 100.0 m");
         assertThatThrownBy(() -> PlacedEvents.of(graph, new int[] {2}, new double[] {0}))
                 .hasMessageContaining("does not exist");
-    }
-
-    /** A matrix of numbers without headings. */
-    static final class SmallMatrix {
-        private SmallMatrix() {}
-
-        static double[][] read(String path) {
-            try (var stream = Checks.class.getResourceAsStream("/checks/" + path)) {
-                String text = new String(
-                        java.util.Objects.requireNonNull(stream, path).readAllBytes(),
-                        java.nio.charset.StandardCharsets.UTF_8);
-                return text.lines()
-                        .map(line -> Arrays.stream(line.split(",", -1))
-                                .mapToDouble(Double::parseDouble)
-                                .toArray())
-                        .toArray(double[][]::new);
-            } catch (java.io.IOException e) {
-                throw new java.io.UncheckedIOException(e);
-            }
-        }
     }
 }

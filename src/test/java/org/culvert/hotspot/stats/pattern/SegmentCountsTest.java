@@ -2,12 +2,14 @@ package org.culvert.hotspot.stats.pattern;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.tuple;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.csv.CSVRecord;
+import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.statistics.distribution.PoissonDistribution;
 import org.culvert.hotspot.stats.Checks;
 import org.culvert.hotspot.stats.pattern.SegmentCounts.Exposure;
@@ -141,7 +143,7 @@ class SegmentCountsTest {
         assertThat(hits).as("seed 17").isBetween(8, 42);
     }
 
-    private static int poisson(double mean, org.apache.commons.rng.UniformRandomProvider random) {
+    private static int poisson(double mean, UniformRandomProvider random) {
         int count = 0;
         double product = random.nextDouble();
         while (product > Math.exp(-mean)) {
@@ -163,18 +165,15 @@ class SegmentCountsTest {
         assertThat(result.whole().segments())
                 .extracting(Segment::fromMetres, Segment::toMetres, Segment::count)
                 .containsExactly(
-                        org.assertj.core.groups.Tuple.tuple(0.0, 500.0, 6),
-                        org.assertj.core.groups.Tuple.tuple(500.0, 1000.0, 0),
-                        org.assertj.core.groups.Tuple.tuple(0.0, 500.0, 1),
-                        org.assertj.core.groups.Tuple.tuple(500.0, 700.0, 1));
+                        tuple(0.0, 500.0, 6), tuple(500.0, 1000.0, 0), tuple(0.0, 500.0, 1), tuple(500.0, 700.0, 1));
         assertThat(result.shifted().segments())
                 .extracting(Segment::fromMetres, Segment::toMetres, Segment::count)
                 .containsExactly(
-                        org.assertj.core.groups.Tuple.tuple(0.0, 250.0, 3),
-                        org.assertj.core.groups.Tuple.tuple(250.0, 750.0, 3),
-                        org.assertj.core.groups.Tuple.tuple(750.0, 1000.0, 0),
-                        org.assertj.core.groups.Tuple.tuple(0.0, 250.0, 1),
-                        org.assertj.core.groups.Tuple.tuple(250.0, 700.0, 1));
+                        tuple(0.0, 250.0, 3),
+                        tuple(250.0, 750.0, 3),
+                        tuple(750.0, 1000.0, 0),
+                        tuple(0.0, 250.0, 1),
+                        tuple(250.0, 700.0, 1));
         assertThat(result.whole().segments().get(0).expected()).isCloseTo(8 * 4500 / 9700.0, within(1e-12));
         assertThat(result.whole().offsetMetres()).isZero();
         assertThat(result.shifted().offsetMetres()).isEqualTo(250);

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.Arrays;
+import java.util.function.Function;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
 import org.assertj.core.data.Percentage;
@@ -101,7 +102,7 @@ class UniformityTest {
         return pAt(statistic, Uniformity::watson);
     }
 
-    private static double pAt(double statistic, java.util.function.Function<CircularSample, Verdict> test) {
+    private static double pAt(double statistic, Function<CircularSample, Verdict> test) {
         // An even circle, pressed together little by little until the statistic is reached.
         double loose = 0;
         double tight = 0.999;
