@@ -24,6 +24,8 @@ final class Cylinders {
     record Best(
             int centre, int lastEntry, int firstDay, int lastDay, int observed, int inBall, int onDays, double ratio) {}
 
+    private static final int LIMIT_STEPS = 40;
+
     private final Balls balls;
     private final int[] firstOfPlace;
     private final int days;
@@ -67,12 +69,42 @@ final class Cylinders {
     /** What one thread needs. */
     final class Work {
         private final int[] sorted = new int[cases];
+        private final double[] limit = new double[cases + 1];
+        private final int[] limitVersion = new int[cases + 1];
         private double ratio;
+        private int version = 1;
         private int lastEntry;
         private int firstDay;
         private int lastDay;
         private int observed;
         private int inBall;
+
+        private void begin() {
+            ratio = 0;
+            version++;
+        }
+
+        /**
+         * For so many seen, windows with a product of events in the ball and on its days of this and more cannot be better than
+         * the best yet: the ratio falls as more are expected. It saves nearly all logarithms.
+         */
+        private double limit(int seen) {
+            if (limitVersion[seen] != version) {
+                limitVersion[seen] = version;
+                double low = 0;
+                double high = seen;
+                for (int i = 0; i < LIMIT_STEPS; i++) {
+                    double middle = (low + high) / 2;
+                    if (Cylinders.this.ratio(seen, middle) > ratio) {
+                        low = middle;
+                    } else {
+                        high = middle;
+                    }
+                }
+                limit[seen] = high * cases;
+            }
+            return limit[seen];
+        }
     }
 
     Work work() {
@@ -81,7 +113,7 @@ final class Cylinders {
 
     /** The greatest log likelihood ratio anywhere, 0 if nowhere is more than expected. */
     double greatest(int[] day, Work work) {
-        work.ratio = 0;
+        work.begin();
         for (int centre = 0; centre < balls.count(); centre++) {
             look(centre, day, work);
         }
@@ -93,7 +125,7 @@ final class Cylinders {
         List<Best> bests = new ArrayList<>();
         Work work = work();
         for (int centre = 0; centre < balls.count(); centre++) {
-            work.ratio = 0;
+            work.begin();
             look(centre, day, work);
             if (work.ratio > 0) {
                 bests.add(new Best(
@@ -153,7 +185,8 @@ final class Cylinders {
                 continue;
             }
             int beforeFirst = before[sorted[i]];
-            for (int j = Math.max(i, least); j < count && sorted[j] - sorted[i] < mostDays; j++) {
+            int beyond = sorted[i] + mostDays;
+            for (int j = Math.max(i, least); j < count && sorted[j] < beyond; j++) {
                 if (j + 1 == count || sorted[j + 1] != sorted[j]) {
                     weigh(work, j - i + 1, count, before[sorted[j] + 1] - beforeFirst, sorted[i], sorted[j], entry);
                 }
@@ -172,27 +205,26 @@ final class Cylinders {
     }
 
     private void weigh(Work work, int seen, int inBall, int onDays, int firstDay, int lastDay, int entry) {
-        if (seen < leastCases || (long) seen * cases <= (long) inBall * onDays) {
+        double product = (double) inBall * onDays;
+        if (seen < leastCases || product >= work.limit(seen)) {
             return;
         }
-        double expected = (double) inBall * onDays / cases;
-        double more = seen - expected;
-        double others = cases - seen;
-        double inside = seen * (log[seen] + log[cases] - log[inBall] - log[onDays]);
-        // ln(1 + x) >= 2x / (2 + x): what cannot be better is not worth a logarithm.
-        if (inside - 2 * more * others / (2 * others + more) <= work.ratio) {
-            return;
-        }
-        double outside = seen == cases ? 0 : others * (log[cases - seen] - Math.log(cases - expected));
-        double ratio = inside + outside;
+        double ratio = ratio(seen, product / cases);
         if (ratio > work.ratio) {
             work.ratio = ratio;
+            work.version++;
             work.lastEntry = entry;
             work.firstDay = firstDay;
             work.lastDay = lastDay;
             work.observed = seen;
             work.inBall = inBall;
         }
+    }
+
+    /** The log likelihood ratio, for fewer expected than seen. */
+    private double ratio(int seen, double expected) {
+        double outside = seen == cases ? 0 : (cases - seen) * (log[cases - seen] - Math.log(cases - expected));
+        return seen * (log[seen] - Math.log(expected)) + outside;
     }
 
     private static int firstAtLeast(int[] sorted, int count, int value) {
