@@ -33,7 +33,8 @@ public final class BeforeAfter {
      * @param text in words
      * @param source who says so
      */
-    public record Note(Kind kind, @Nullable LocalDate from, @Nullable LocalDate to, String text, String source) {
+    public record Note(
+            Kind kind, @Nullable LocalDate from, @Nullable LocalDate to, String text, String source) {
         /** What changed. */
         public enum Kind {
             /** How hard somebody looked, or how many answered the telephone. */
@@ -63,8 +64,9 @@ public final class BeforeAfter {
                 throw new IllegalArgumentException("a study needs at least one stretch");
             }
             if (comparison == null && !stretches.stream().allMatch(TreatedStretch::hasModel)) {
-                throw new IllegalArgumentException("before and after alone are not shown: give comparison stretches, or a"
-                        + " safety performance function's predictions for every stretch");
+                throw new IllegalArgumentException(
+                        "before and after alone are not shown: give comparison stretches, or a"
+                                + " safety performance function's predictions for every stretch");
             }
         }
     }
@@ -122,10 +124,18 @@ public final class BeforeAfter {
         for (Part part : present) {
             parts.add(effect(
                     part,
-                    study.stretches().stream().filter(stretch -> stretch.part() == part).toList(),
+                    study.stretches().stream()
+                            .filter(stretch -> stretch.part() == part)
+                            .toList(),
                     study));
         }
-        parts.add(effect(Part.COMBINED, study.stretches(), study));
+        parts.add(
+                parts.size() == 1
+                        ? new PartEffect(
+                                Part.COMBINED,
+                                parts.get(0).controlled(),
+                                parts.get(0).naive())
+                        : effect(Part.COMBINED, study.stretches(), study));
         return new Finding(parts, study.notes(), cautions(study, present));
     }
 
@@ -157,8 +167,7 @@ public final class BeforeAfter {
         return WorksEffect.of(Method.NAIVE, before(stretches), after(stretches), expected, variance, exact, level);
     }
 
-    private static WorksEffect byComparison(
-            List<TreatedStretch> stretches, ComparisonGroup comparison, double level) {
+    private static WorksEffect byComparison(List<TreatedStretch> stretches, ComparisonGroup comparison, double level) {
         int before = before(stretches);
         double expected = comparison.ratio() * before;
         double relative = 1.0 / before + comparison.squaredVariation();
@@ -180,8 +189,8 @@ public final class BeforeAfter {
         double expected = 0;
         double variance = 0;
         for (TreatedStretch stretch : stretches) {
-            var estimate = EmpiricalBayes.of(
-                    stretch.predictedBefore(), stretch.overdispersion(), stretch.before(), level);
+            var estimate =
+                    EmpiricalBayes.of(stretch.predictedBefore(), stretch.overdispersion(), stretch.before(), level);
             double ratio = stretch.predictedRatio();
             expected += ratio * estimate.estimate();
             variance += ratio * ratio * estimate.variance();
@@ -206,8 +215,9 @@ public final class BeforeAfter {
     private static List<String> cautions(Study study, Set<Part> present) {
         List<String> cautions = new ArrayList<>();
         if (!study.stretches().stream().allMatch(TreatedStretch::hasModel)) {
-            cautions.add("Without a safety performance function for every stretch, some of the reduction may be no more than"
-                    + " the return of a chance high to the usual.");
+            cautions.add(
+                    "Without a safety performance function for every stretch, some of the reduction may be no more than"
+                            + " the return of a chance high to the usual.");
         }
         if (study.comparison() == null) {
             cautions.add("Without comparison stretches, what changed everywhere, such as traffic not in the model, the"
@@ -221,8 +231,9 @@ public final class BeforeAfter {
                     + " from animals saved.");
         }
         if (study.notes().stream().noneMatch(note -> note.kind() != Note.Kind.OTHER)) {
-            cautions.add("Nothing is noted of effort or publicity: whether as many collisions were reported after as before"
-                    + " is not known.");
+            cautions.add(
+                    "Nothing is noted of effort or publicity: whether as many collisions were reported after as before"
+                            + " is not known.");
         }
         return cautions;
     }
@@ -236,6 +247,9 @@ public final class BeforeAfter {
     }
 
     private static double meanYearsRatio(List<TreatedStretch> stretches) {
-        return stretches.stream().mapToDouble(TreatedStretch::yearsRatio).average().orElseThrow();
+        return stretches.stream()
+                .mapToDouble(TreatedStretch::yearsRatio)
+                .average()
+                .orElseThrow();
     }
 }

@@ -119,8 +119,7 @@ public final class CountTests {
      * @param secondExposure in the same unit
      * @param level of the interval
      */
-    public static RateRatio compare(
-            int first, double firstExposure, int second, double secondExposure, double level) {
+    public static RateRatio compare(int first, double firstExposure, int second, double secondExposure, double level) {
         requireCount(first);
         requireCount(second);
         Interval.requireLevel(level);
@@ -132,9 +131,7 @@ public final class CountTests {
         double low = first == 0 ? 0 : scale * Quantiles.betaOdds(first, second + 1.0, tail);
         double high =
                 second == 0 ? Double.POSITIVE_INFINITY : scale * Quantiles.betaOdds(first + 1.0, second, 1 - tail);
-        double ratio = first == 0 && second == 0
-                ? Double.NaN
-                : first / firstExposure / (second / secondExposure);
+        double ratio = first == 0 && second == 0 ? Double.NaN : first / firstExposure / (second / secondExposure);
         var split = BinomialDistribution.of(first + second, firstExposure / (firstExposure + secondExposure));
         return new RateRatio(
                 ratio,

@@ -58,7 +58,8 @@ public record CumulativeResiduals(List<Step> steps) {
                         .thenComparingDouble(Residual::expected)
                         .thenComparingInt(Residual::incidents))
                 .toList();
-        double whole = ordered.stream().mapToDouble(CumulativeResiduals::squared).sum();
+        double whole =
+                ordered.stream().mapToDouble(CumulativeResiduals::squared).sum();
         List<Step> steps = new ArrayList<>();
         double sum = 0;
         double squares = 0;
@@ -79,7 +80,10 @@ public record CumulativeResiduals(List<Step> steps) {
      * per cent, and neighbouring steps go together.
      */
     public double shareOutside() {
-        long outside = steps.stream().limit(Math.max(0, steps.size() - 1)).filter(Step::isOutside).count();
+        long outside = steps.stream()
+                .limit(Math.max(0, steps.size() - 1))
+                .filter(Step::isOutside)
+                .count();
         return steps.size() < 2 ? 0 : (double) outside / (steps.size() - 1);
     }
 

@@ -81,8 +81,7 @@ public record EmpiricalBayes(
         double shape = 1 / overdispersion + incidents;
         double rate = 1 / (overdispersion * predicted) + 1;
         double tail = (1 - level) / 2;
-        var posterior =
-                new Interval(Quantiles.gamma(shape, rate, tail), Quantiles.gamma(shape, rate, 1 - tail), level);
+        var posterior = new Interval(Quantiles.gamma(shape, rate, tail), Quantiles.gamma(shape, rate, 1 - tail), level);
         return new EmpiricalBayes(
                 predicted,
                 overdispersion,
@@ -122,9 +121,7 @@ public record EmpiricalBayes(
         if (overdispersion == 0) {
             return predicted > value ? 1 : 0;
         }
-        return value <= 0
-                ? 1
-                : RegularizedGamma.Q.value(shape(), (1 / (overdispersion * predicted) + 1) * value);
+        return value <= 0 ? 1 : RegularizedGamma.Q.value(shape(), (1 / (overdispersion * predicted) + 1) * value);
     }
 
     /** A figure of this estimate per kilometre and year. */
@@ -194,7 +191,8 @@ public record EmpiricalBayes(
     /** By excess, the greatest first; equal ones by estimate, the greatest first, then by name. */
     public static List<Ranked> rank(List<Named> estimates) {
         List<Named> ordered = estimates.stream()
-                .sorted(Comparator.comparingDouble((Named named) -> -named.estimate().excess())
+                .sorted(Comparator.comparingDouble(
+                                (Named named) -> -named.estimate().excess())
                         .thenComparingDouble(named -> -named.estimate().estimate())
                         .thenComparing(Named::id))
                 .toList();

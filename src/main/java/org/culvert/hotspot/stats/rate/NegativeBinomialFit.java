@@ -157,8 +157,8 @@ public record NegativeBinomialFit(
                 throw new IllegalArgumentException("row " + i + " does not have " + names.size() + " covariates");
             }
             if (!Arrays.stream(covariates[i]).allMatch(Double::isFinite) || !Double.isFinite(logExposure[i])) {
-                throw new IllegalArgumentException(
-                        "row " + i + " has a covariate or an exposure that is not finite; leave it out or give it a level");
+                throw new IllegalArgumentException("row " + i
+                        + " has a covariate or an exposure that is not finite; leave it out or give it a level");
             }
             if (counts[i] < 0) {
                 throw new IllegalArgumentException("count " + i + " is negative");

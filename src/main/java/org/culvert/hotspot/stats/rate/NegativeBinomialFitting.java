@@ -161,7 +161,8 @@ final class NegativeBinomialFitting {
         }
         return NegativeBinomialFit.without(
                 Outcome.NOT_CONVERGED,
-                "the coefficient of '" + name + "' does not come to rest; it may be that no event has it, or that all have",
+                "the coefficient of '" + name
+                        + "' does not come to rest; it may be that no event has it, or that all have",
                 names,
                 round);
     }

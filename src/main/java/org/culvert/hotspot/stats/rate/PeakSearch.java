@@ -83,9 +83,8 @@ public final class PeakSearch {
         List<Round> rounds = new ArrayList<>();
         double width = windowMetres;
         while (true) {
-            List<Window> windows = rounds.isEmpty()
-                    ? Windows.segments(road, windowMetres)
-                    : Windows.moved(road, width, windowMetres);
+            List<Window> windows =
+                    rounds.isEmpty() ? Windows.segments(road, windowMetres) : Windows.moved(road, width, windowMetres);
             List<Precision> precisions = measure.of(windows);
             List<Measured> measured = new ArrayList<>();
             for (int i = 0; i < windows.size(); i++) {
@@ -94,7 +93,8 @@ public final class PeakSearch {
             rounds.add(new Round(Math.min(width, road.lengthMetres()), measured));
             List<Measured> peaks = measured.stream()
                     .filter(one -> one.precision().coefficientOfVariation() <= limit)
-                    .sorted(Comparator.comparingDouble((Measured one) -> -one.precision().value())
+                    .sorted(Comparator.comparingDouble(
+                                    (Measured one) -> -one.precision().value())
                             .thenComparingDouble(one -> one.window().fromChainageMetres()))
                     .toList();
             if (!peaks.isEmpty() || width >= road.lengthMetres()) {

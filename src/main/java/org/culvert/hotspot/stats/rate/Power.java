@@ -33,20 +33,22 @@ public final class Power {
     /**
      * What is assumed.
      *
-     * @param incidentsPerYear on the stretch without works, above 0
+     * @param incidentsPerYear on the stretch without works, above 0 and at most 1000
      * @param reduction share that the works prevent, above 0 and at most 1, such as 0.5
-     * @param yearsBefore years of records before, above 0
+     * @param yearsBefore years of records before, above 0 and at most 100
      * @param alpha probability of seeing an effect where there is none
      * @param sides where alpha goes
      */
     public record Assumptions(
             double incidentsPerYear, double reduction, double yearsBefore, double alpha, Sides sides) {
         public Assumptions {
-            if (!(incidentsPerYear > 0 && incidentsPerYear < 1e5) || !(yearsBefore > 0 && yearsBefore < 1e3)) {
-                throw new IllegalArgumentException("incidents a year and years before are above 0 and no astronomy");
+            if (!(incidentsPerYear > 0 && incidentsPerYear <= 1000) || !(yearsBefore > 0 && yearsBefore <= 100)) {
+                throw new IllegalArgumentException(
+                        "incidents a year are above 0 and at most 1000, years before above 0 and at most 100");
             }
             if (!(reduction > 0 && reduction <= 1)) {
-                throw new IllegalArgumentException("a reduction is a share above 0 and at most 1, such as 0.5 for half");
+                throw new IllegalArgumentException(
+                        "a reduction is a share above 0 and at most 1, such as 0.5 for half");
             }
             Interval.requireLevel(alpha);
         }
@@ -67,8 +69,8 @@ public final class Power {
 
     /** After each of 1 to a number of years. */
     public static List<Year> byYear(Assumptions assumptions, int mostYears) {
-        if (mostYears < 1) {
-            throw new IllegalArgumentException("at least 1 year after");
+        if (mostYears < 1 || mostYears > 100) {
+            throw new IllegalArgumentException("years after are 1 to 100, not " + mostYears);
         }
         List<Year> years = new ArrayList<>();
         for (int year = 1; year <= mostYears; year++) {

@@ -5,7 +5,8 @@ import org.apache.commons.numbers.gamma.RegularizedBeta;
 import org.apache.commons.numbers.gamma.RegularizedGamma;
 
 /**
- * Quantiles with a small <em>relative</em> error, also where they are tiny: bisection on the logarithm of the value.
+ * Quantiles with a small <em>relative</em> error, also where they are tiny: bracketed on the logarithm of the value,
+ * then found between.
  *
  * <p>The general inversion of a distribution function stops at an absolute error, which is not enough for the odds of a
  * beta distribution with one very large parameter.
@@ -63,15 +64,38 @@ final class Quantiles {
         while (high < Double.MAX_VALUE / 4 && function.applyAsDouble(high) < target) {
             high *= 4;
         }
-        while (high - low > RELATIVE * high) {
-            double middle = high > 2 * low ? Math.sqrt(low) * Math.sqrt(high) : low + (high - low) / 2;
+        return between(function, target, low, high);
+    }
+
+    /** False position with the weights of the Illinois rule, and halving wherever that is slow. */
+    private static double between(DoubleUnaryOperator function, double target, double from, double to) {
+        double low = from;
+        double high = to;
+        double atLow = function.applyAsDouble(low) - target;
+        double atHigh = function.applyAsDouble(high) - target;
+        int side = 0;
+        for (int round = 1; high - low > RELATIVE * high; round++) {
+            double share = round % 4 != 0 && atLow < 0 && atHigh > 0 ? atLow / (atLow - atHigh) : 0.5;
+            double middle = low + (high - low) * share;
+            if (middle <= low || middle >= high) {
+                middle = low + (high - low) / 2;
+            }
             if (middle <= low || middle >= high) {
                 break;
             }
-            if (function.applyAsDouble(middle) < target) {
+            double at = function.applyAsDouble(middle) - target;
+            if (at < 0) {
                 low = middle;
-            } else {
+                atLow = at;
+                atHigh /= side < 0 ? 2 : 1;
+                side = -1;
+            } else if (at > 0) {
                 high = middle;
+                atHigh = at;
+                atLow /= side > 0 ? 2 : 1;
+                side = 1;
+            } else {
+                return middle;
             }
         }
         return low + (high - low) / 2;

@@ -68,9 +68,14 @@ public record RoadDesign(
                         .thenComparing(Map.Entry.comparingByKey(Comparator.reverseOrder())))
                 .orElseThrow()
                 .getKey();
-        List<String> few = incidents.keySet().stream()
-                .filter(name -> !name.equals(base) && incidents.get(name) < smallest)
-                .toList();
+        List<String> few = new ArrayList<>();
+        int together = 0;
+        for (Map.Entry<String, Integer> entry : incidents.entrySet()) {
+            if (!entry.getKey().equals(base) && entry.getValue() < smallest) {
+                few.add(entry.getKey());
+                together += entry.getValue();
+            }
+        }
         for (String name : incidents.keySet()) {
             if (name.equals(base)) {
                 columns.put(name, 0);
@@ -79,7 +84,6 @@ public record RoadDesign(
                 names.add("class " + name);
             }
         }
-        int together = few.stream().mapToInt(incidents::get).sum();
         boolean own = together >= smallest;
         few.forEach(name -> columns.put(name, own ? names.size() : 0));
         if (!few.isEmpty()) {

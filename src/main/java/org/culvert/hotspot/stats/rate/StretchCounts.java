@@ -40,8 +40,9 @@ public record StretchCounts(
         /** For a reason that is not in the records, such as a planned road widening. */
         BEFORE_LOOKING("It was chosen before anyone looked at the records."),
         /** Because the records are high there. */
-        AFTER_LOOKING("It was chosen after looking at the records: the count itself overstates what is usual here, and no"
-                + " test on the same records means anything."),
+        AFTER_LOOKING(
+                "It was chosen after looking at the records: the count itself overstates what is usual here, and no"
+                        + " test on the same records means anything."),
         /** Nobody said. */
         NOT_STATED("Whether it was chosen after looking at the records was not said: take it that it was.");
 
@@ -133,11 +134,7 @@ public record StretchCounts(
      * @throws IllegalArgumentException where the last year is before the first
      */
     public static StretchCounts of(
-            Stretch stretch,
-            List<Collision> collisions,
-            int firstYear,
-            int lastYear,
-            @Nullable Prediction prediction) {
+            Stretch stretch, List<Collision> collisions, int firstYear, int lastYear, @Nullable Prediction prediction) {
         if (lastYear < firstYear) {
             throw new IllegalArgumentException("the last year, " + lastYear + ", is before the first, " + firstYear);
         }

@@ -56,8 +56,7 @@ public record TreatedStretch(
     /** A stretch for which no safety performance function is at hand. */
     public static TreatedStretch withoutModel(
             String id, Part part, int before, int after, double yearsBefore, double yearsAfter) {
-        return new TreatedStretch(
-                id, part, before, after, yearsBefore, yearsAfter, Double.NaN, Double.NaN, Double.NaN);
+        return new TreatedStretch(id, part, before, after, yearsBefore, yearsAfter, Double.NaN, Double.NaN, Double.NaN);
     }
 
     /** Whether a safety performance function expects something of it. */

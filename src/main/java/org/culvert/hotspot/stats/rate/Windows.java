@@ -108,7 +108,8 @@ public final class Windows {
      */
     public static List<Estimated> bestApart(List<Estimated> windows) {
         List<Estimated> ordered = windows.stream()
-                .sorted(Comparator.comparingDouble((Estimated one) -> -one.estimate().excess())
+                .sorted(Comparator.comparingDouble(
+                                (Estimated one) -> -one.estimate().excess())
                         .thenComparingDouble(one -> -one.estimate().estimate())
                         .thenComparing(one -> one.window().road())
                         .thenComparingDouble(one -> one.window().fromChainageMetres())

@@ -164,8 +164,7 @@ public record WorksCase(
         return new Range(low, middle, high);
     }
 
-    private static List<Sensitivity> sensitivities(
-            WorksInputs inputs, Figures best, ToDoubleFunction<Figures> ratio) {
+    private static List<Sensitivity> sensitivities(WorksInputs inputs, Figures best, ToDoubleFunction<Figures> ratio) {
         List<Sensitivity> all = new ArrayList<>();
         Range collisions = inputs.collisionsPerYear();
         add(all, "collisions a year", collisions, ratio, end -> with(best, end, best.share(), best.perCollision()));
@@ -173,22 +172,44 @@ public record WorksCase(
         add(all, "share avoided", share, ratio, end -> with(best, best.collisions(), end, best.perCollision()));
         for (WorksInputs.UnitCost cost : inputs.unitCosts()) {
             double others = best.perCollision() - cost.perCollision().best();
-            add(all, cost.name(), cost.perCollision(), ratio, end ->
-                    with(best, best.collisions(), best.share(), others + end));
+            add(
+                    all,
+                    cost.name(),
+                    cost.perCollision(),
+                    ratio,
+                    end -> with(best, best.collisions(), best.share(), others + end));
         }
-        add(all, "building", inputs.building(), ratio, end -> withCosts(best, end, best.upkeep(), best.renewals(), best.rate()));
-        add(all, "upkeep a year", inputs.upkeepPerYear(), ratio, end ->
-                withCosts(best, best.building(), end, best.renewals(), best.rate()));
+        add(
+                all,
+                "building",
+                inputs.building(),
+                ratio,
+                end -> withCosts(best, end, best.upkeep(), best.renewals(), best.rate()));
+        add(
+                all,
+                "upkeep a year",
+                inputs.upkeepPerYear(),
+                ratio,
+                end -> withCosts(best, best.building(), end, best.renewals(), best.rate()));
         for (int i = 0; i < inputs.renewals().size(); i++) {
             int renewal = i;
-            add(all, "renewal in year " + inputs.renewals().get(i).year(), inputs.renewals().get(i).cost(), ratio, end -> {
-                double[] changed = best.renewals().clone();
-                changed[renewal] = end;
-                return withCosts(best, best.building(), best.upkeep(), changed, best.rate());
-            });
+            add(
+                    all,
+                    "renewal in year " + inputs.renewals().get(i).year(),
+                    inputs.renewals().get(i).cost(),
+                    ratio,
+                    end -> {
+                        double[] changed = best.renewals().clone();
+                        changed[renewal] = end;
+                        return withCosts(best, best.building(), best.upkeep(), changed, best.rate());
+                    });
         }
-        add(all, "discount rate", inputs.discountRate(), ratio, end ->
-                withCosts(best, best.building(), best.upkeep(), best.renewals(), end));
+        add(
+                all,
+                "discount rate",
+                inputs.discountRate(),
+                ratio,
+                end -> withCosts(best, best.building(), best.upkeep(), best.renewals(), end));
         return all;
     }
 

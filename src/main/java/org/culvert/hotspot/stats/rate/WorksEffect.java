@@ -66,9 +66,7 @@ public record WorksEffect(
             Method method, int before, int after, double expected, double variance, GammaPoisson exact, double level) {
         double relative = variance / (expected * expected);
         double theta = after / expected / (1 + relative);
-        double error = after == 0
-                ? Double.NaN
-                : theta * Math.sqrt(1.0 / after + relative) / (1 + relative);
+        double error = after == 0 ? Double.NaN : theta * Math.sqrt(1.0 / after + relative) / (1 + relative);
         boolean told = expected > 0;
         return new WorksEffect(
                 method,
@@ -81,7 +79,9 @@ public record WorksEffect(
                 told ? theta : Double.NaN,
                 told ? error : Double.NaN,
                 exact.interval(after, level),
-                told && after > 0 ? new Interval(theta - 1.96 * error, theta + 1.96 * error, 0.95) : Interval.unknown(0.95),
+                told && after > 0
+                        ? new Interval(theta - 1.96 * error, theta + 1.96 * error, 0.95)
+                        : Interval.unknown(0.95),
                 exact.upperBound(after, level));
     }
 }

@@ -83,8 +83,11 @@ public record WorksInputs(
                 throw new IllegalArgumentException("a renewal falls into years 1 to " + lifeYears);
             }
         }
-        double best = building.best() + upkeepPerYear.best()
-                + renewals.stream().mapToDouble(renewal -> renewal.cost().best()).sum();
+        double best = building.best()
+                + upkeepPerYear.best()
+                + renewals.stream()
+                        .mapToDouble(renewal -> renewal.cost().best())
+                        .sum();
         if (!(best > 0)) {
             throw new IllegalArgumentException("works that cost nothing need no case: give their building or upkeep");
         }

@@ -68,7 +68,8 @@ class CountTestsTest {
     void endsOfTheRatiosIntervalLeaveTheirTails() {
         for (int first : new int[] {0, 1, 3, 12}) {
             for (int second : new int[] {0, 1, 5, 40}) {
-                Interval interval = CountTests.compare(first, 2, second, 7, 0.95).interval();
+                Interval interval =
+                        CountTests.compare(first, 2, second, 7, 0.95).interval();
                 if (first > 0) {
                     assertThat(split(interval.low(), first, second).survivalProbability(first - 1))
                             .isCloseTo(0.025, within(1e-10));

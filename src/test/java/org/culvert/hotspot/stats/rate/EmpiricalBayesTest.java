@@ -38,7 +38,8 @@ class EmpiricalBayesTest {
                     .isCloseTo(example.get("per_km_yr").asDouble(), within(1e-8));
             assertThat(EmpiricalBayes.perKilometreYear(estimate.standardError(), length, years))
                     .isCloseTo(example.get("se_per_km_yr").asDouble(), within(1e-8));
-            assertThat(estimate.estimate() / years).isCloseTo(example.get("per_yr").asDouble(), within(1e-8));
+            assertThat(estimate.estimate() / years)
+                    .isCloseTo(example.get("per_yr").asDouble(), within(1e-8));
         }
         double mu = 0.0224 * Math.pow(4000, 0.564);
         double k = EmpiricalBayes.overdispersionFromPhi(2.05, 1800);

@@ -24,10 +24,14 @@ class NegativeBinomialFitTest {
         JsonNode mass = Checks.json("eb/nb_spf400.json");
         NegativeBinomialFit fit = spf400(true);
         assertThat(fit.outcome()).isEqualTo(Outcome.CONVERGED);
-        assertThat(fit.coefficients().get(0)).isCloseTo(mass.at("/coef/(Intercept)").asDouble(), within(1e-6));
-        assertThat(fit.coefficients().get(1)).isCloseTo(mass.at("/coef").get("log(A)").asDouble(), within(1e-6));
-        assertThat(fit.standardErrors().get(0)).isCloseTo(mass.at("/se/(Intercept)").asDouble(), within(1e-5));
-        assertThat(fit.standardErrors().get(1)).isCloseTo(mass.at("/se").get("log(A)").asDouble(), within(1e-6));
+        assertThat(fit.coefficients().get(0))
+                .isCloseTo(mass.at("/coef/(Intercept)").asDouble(), within(1e-6));
+        assertThat(fit.coefficients().get(1))
+                .isCloseTo(mass.at("/coef").get("log(A)").asDouble(), within(1e-6));
+        assertThat(fit.standardErrors().get(0))
+                .isCloseTo(mass.at("/se/(Intercept)").asDouble(), within(1e-5));
+        assertThat(fit.standardErrors().get(1))
+                .isCloseTo(mass.at("/se").get("log(A)").asDouble(), within(1e-6));
         assertThat(fit.theta()).isCloseTo(mass.get("theta").asDouble(), within(1e-4));
         assertThat(fit.overdispersion()).isCloseTo(mass.get("k").asDouble(), within(1e-4));
         assertThat(fit.thetaStandardError()).isCloseTo(mass.get("se_theta").asDouble(), within(1e-4));
@@ -190,7 +194,10 @@ class NegativeBinomialFitTest {
             assertThat(fit.outcome().hasEstimates()).as("seed " + seed).isTrue();
             double error = fit.standardErrors().get(1);
             mean += fit.coefficients().get(1) / sets;
-            inside += Math.abs(fit.coefficients().get(1) - 0.7) < error * NormalDistribution.of(0, 1).inverseCumulativeProbability(0.975) ? 1 : 0;
+            inside += Math.abs(fit.coefficients().get(1) - 0.7)
+                            < error * NormalDistribution.of(0, 1).inverseCumulativeProbability(0.975)
+                    ? 1
+                    : 0;
         }
         assertThat(mean).isCloseTo(0.7, within(0.03));
         assertThat(inside).isBetween(178, 199);
@@ -223,7 +230,9 @@ class NegativeBinomialFitTest {
         return NegativeBinomialFit.of(
                 traffic ? List.of("constant", "log AADT") : CONSTANT,
                 covariates,
-                sites.stream().mapToDouble(site -> Math.log(site.kilometreYears())).toArray(),
+                sites.stream()
+                        .mapToDouble(site -> Math.log(site.kilometreYears()))
+                        .toArray(),
                 sites.stream().mapToInt(Site::incidents).toArray());
     }
 
@@ -233,7 +242,9 @@ class NegativeBinomialFitTest {
         for (int i = 0; i < counts.length; i++) {
             double theta = at[2] * shares[i];
             double mean = Math.exp(logExposure[i] + at[0] + at[1] * covariates[i][1]);
-            sum += LogGamma.value(theta + counts[i]) - LogGamma.value(theta) - LogGamma.value(counts[i] + 1.0)
+            sum += LogGamma.value(theta + counts[i])
+                    - LogGamma.value(theta)
+                    - LogGamma.value(counts[i] + 1.0)
                     + theta * Math.log(theta / (theta + mean))
                     + counts[i] * Math.log(mean / (theta + mean));
         }

@@ -16,12 +16,16 @@ final class RateScenes {
     }
 
     static int poisson(UniformRandomProvider random, double mean) {
-        return mean == 0 ? 0 : PoissonDistribution.of(mean).createSampler(random).sample();
+        return mean == 0
+                ? 0
+                : PoissonDistribution.of(mean).createSampler(random).sample();
     }
 
     /** Gamma with mean {@code mean} and variance {@code k mean^2}. */
     static double gamma(UniformRandomProvider random, double mean, double k) {
-        return k == 0 ? mean : GammaDistribution.of(1 / k, k * mean).createSampler(random).sample();
+        return k == 0
+                ? mean
+                : GammaDistribution.of(1 / k, k * mean).createSampler(random).sample();
     }
 
     /** The 400 sites of {@code eb/nb_spf400.csv}, length in metres. */
@@ -47,8 +51,7 @@ final class RateScenes {
             double aadt = 300 * Math.exp(3 * random.nextDouble());
             String roadClass = i % 3 == 0 ? "main" : "local";
             double mean = length / 1000 * 5 * 0.9 * Math.pow(aadt / 1000, 0.7) * (i % 3 == 0 ? 2 : 1);
-            sites.add(new Site(
-                    "s" + i, length, 5, aadt, roadClass, poisson(random, gamma(random, mean, k)), false));
+            sites.add(new Site("s" + i, length, 5, aadt, roadClass, poisson(random, gamma(random, mean, k)), false));
         }
         return sites;
     }
