@@ -14,7 +14,7 @@ public final class CountTests {
     private CountTests() {}
 
     /**
-     * {@code P(X >= x)} for a Poisson count (Johnson, Kemp and Kotz 2005, Univariate Discrete Distributions, 4.5: the
+     * {@code P(X >= x)} for a Poisson count (Johnson, Kemp and Kotz 2005, Univariate Discrete Distributions: the
      * regularised gamma function).
      *
      * @param mean 0 or more

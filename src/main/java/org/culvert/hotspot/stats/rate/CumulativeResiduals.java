@@ -11,7 +11,7 @@ import java.util.List;
  * <p>With {@code s(n)} the sum of squared residuals up to the n-th, the bounds are
  * {@code +-2 sqrt(s(n) (1 - s(n)/s(N)))}: the walk of independent residuals tied to its end (E. Hauer and J. Bamfo 1997,
  * Two tools for finding what function links the dependent variable to the explanatory variables, Proceedings of the ICTCT
- * conference, Lund; E. Hauer, The Art of Regression Modeling in Road Safety, Springer 2015, section 7.3,
+ * conference, Lund; E. Hauer, The Art of Regression Modeling in Road Safety, Springer 2015,
  * doi:10.1007/978-3-319-12529-9). Sites of equal covariate are one step, so that their order changes nothing.
  *
  * @param steps in order of the covariate

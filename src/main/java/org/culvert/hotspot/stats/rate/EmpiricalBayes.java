@@ -14,6 +14,10 @@ import org.apache.commons.numbers.gamma.RegularizedGamma;
  * D. W. Harwood, F. M. Council and M. S. Griffith 2002, Transportation Research Record 1784, 126-131,
  * doi:10.3141/1784-16). So a site that was picked because its count was high is not taken at its word.
  *
+ * <p>Where little is expected the prediction weighs much, whatever the count: a quiet site far from its like is drawn in
+ * strongly and ranks low by excess, although {@link #chanceAbovePredicted()} is near 1. Read both; a search for clusters
+ * finds such sites.
+ *
  * <p>At k = 0 nothing tells sites alike apart: the estimate is {@code mu} with no spread, and there is no excess. The
  * uncertainty of mu and k themselves is not in the interval. All figures are for the whole length and all years of the
  * count; see {@link #perKilometreYear(double, double)}.

@@ -11,7 +11,7 @@ import org.culvert.hotspot.stats.rate.Windows.Window;
  *
  * <p>The road is cut into windows of a length. A window whose coefficient of variation is at most the limit passes. If none
  * does, the windows are made longer by that length, moved by that length, and tried again, up to the whole road (Highway
- * Safety Manual, AASHTO 2010, section 4.4.2; that longer windows move by the first length is from memory).
+ * Safety Manual, AASHTO 2010, chapter 4; that longer windows move by the first length is from memory).
  */
 public final class PeakSearch {
     private PeakSearch() {}

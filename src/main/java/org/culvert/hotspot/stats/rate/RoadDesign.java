@@ -101,25 +101,32 @@ public record RoadDesign(
         return columnOfClass.containsKey(roadClass);
     }
 
+    /** Why the model expects nothing of a road, or nothing where it does. */
+    String obstacle(double aadt, String roadClass) {
+        if (!knows(roadClass)) {
+            return "the model has no level for class '" + roadClass + "', only for "
+                    + columnOfClass.keySet().stream().sorted().toList();
+        }
+        if (usesTraffic && !hasLevelForUnknown && Double.isNaN(aadt)) {
+            return "traffic was known for every site of the model, so it expects nothing where it is not known";
+        }
+        return "";
+    }
+
     double[] row(double aadt, String roadClass) {
-        Integer column = columnOfClass.get(roadClass);
-        if (column == null) {
-            throw new IllegalArgumentException("the model has no level for class '" + roadClass + "', only for "
-                    + columnOfClass.keySet().stream().sorted().toList());
+        String obstacle = obstacle(aadt, roadClass);
+        if (!obstacle.isEmpty()) {
+            throw new IllegalArgumentException(obstacle);
         }
         double[] row = new double[names.size()];
         row[0] = 1;
         if (usesTraffic && Double.isNaN(aadt)) {
-            if (!hasLevelForUnknown) {
-                throw new IllegalArgumentException(
-                        "traffic was known for every site of the model, so it expects nothing where it is not known");
-            }
             row[1] = meanLogAadt;
             row[2] = 1;
         } else if (usesTraffic) {
             row[1] = Math.log(aadt);
         }
-        row[column] = 1;
+        row[columnOfClass.getOrDefault(roadClass, 0)] = 1;
         return row;
     }
 }

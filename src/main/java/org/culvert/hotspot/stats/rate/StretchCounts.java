@@ -88,8 +88,8 @@ public record StretchCounts(
      * @param chainageMetres where on it
      * @param uncertaintyMetres how far it may be from there, 0 or more; NaN where not known
      * @param year when
-     * @param season name of its season
-     * @param group name of the group of its animals
+     * @param season name of its season, or the word for one that is not known
+     * @param group name of the group of its animals, or the word for one that is not known
      */
     public record Collision(
             String road, double chainageMetres, double uncertaintyMetres, int year, String season, String group) {

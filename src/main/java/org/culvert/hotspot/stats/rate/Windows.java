@@ -2,7 +2,10 @@ package org.culvert.hotspot.stats.rate;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 
 /**
  * Windows of fixed length moved along roads, and segments that cut roads up.
@@ -116,9 +119,16 @@ public final class Windows {
                         .thenComparingDouble(one -> one.window().toChainageMetres()))
                 .toList();
         List<Estimated> apart = new ArrayList<>();
+        Map<String, TreeMap<Double, Window>> taken = new HashMap<>();
         for (Estimated one : ordered) {
-            if (apart.stream().noneMatch(taken -> taken.window().overlaps(one.window()))) {
+            Window window = one.window();
+            TreeMap<Double, Window> onRoad = taken.computeIfAbsent(window.road(), road -> new TreeMap<>());
+            var before = onRoad.floorEntry(window.fromChainageMetres());
+            var after = onRoad.ceilingEntry(window.fromChainageMetres());
+            if ((before == null || !before.getValue().overlaps(window))
+                    && (after == null || !after.getValue().overlaps(window))) {
                 apart.add(one);
+                onRoad.put(window.fromChainageMetres(), window);
             }
         }
         return apart;

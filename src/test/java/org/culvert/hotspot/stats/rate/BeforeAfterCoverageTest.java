@@ -1,8 +1,10 @@
 package org.culvert.hotspot.stats.rate;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -55,6 +57,66 @@ class BeforeAfterCoverageTest {
             Coverage coverage = coverage(1000, expectedAfter, new double[] {0.6}, new ComparisonGroup(150, 150, 1, 0));
             assertThat(coverage.exact()).as("%s expected", expectedAfter).isGreaterThanOrEqualTo(0.93);
         }
+    }
+
+    /** Stretches that were not picked for their counts, so that comparison stretches alone will do. */
+    @Test
+    void exactIntervalByComparisonAloneCovers() {
+        for (double expectedAfter : new double[] {1, 3, 10, 30}) {
+            UniformRandomProvider random = RateScenes.random(SEED);
+            Map<List<Integer>, Interval> known = new HashMap<>();
+            int held = 0;
+            for (int study = 0; study < 1000; study++) {
+                List<Integer> counts = List.of(
+                        RateScenes.poisson(random, expectedAfter / EFFECT / 0.9),
+                        RateScenes.poisson(random, expectedAfter),
+                        RateScenes.poisson(random, 150),
+                        RateScenes.poisson(random, 0.9 * 150));
+                held += known.computeIfAbsent(counts, BeforeAfterCoverageTest::byComparison)
+                                .contains(EFFECT)
+                        ? 1
+                        : 0;
+            }
+            assertThat(held / 1000.0).as("%s expected", expectedAfter).isGreaterThanOrEqualTo(0.93);
+        }
+    }
+
+    /** The worst 20 of 400 are picked and nothing is done: the plain comparison finds works that helped, the other none. */
+    @Test
+    void stretchesPickedForTheirCountsSeemToImproveUntilThatIsAllowedFor() {
+        UniformRandomProvider random = RateScenes.random(SEED);
+        List<TreatedStretch> picked = new ArrayList<>();
+        for (int region = 0; region < 20; region++) {
+            List<TreatedStretch> all = new ArrayList<>();
+            for (int i = 0; i < 400; i++) {
+                double own = RateScenes.gamma(random, 1.5, 0.6);
+                all.add(new TreatedStretch(
+                        region + " " + i,
+                        Part.INSIDE,
+                        RateScenes.poisson(random, own),
+                        RateScenes.poisson(random, own),
+                        3,
+                        3,
+                        1.5,
+                        1.5,
+                        0.6));
+            }
+            all.sort(Comparator.comparingInt(TreatedStretch::before).reversed());
+            picked.addAll(all.subList(0, 20));
+        }
+        var effect = BeforeAfter.of(new Study(picked, null, List.of(), 0.95)).part(Part.INSIDE);
+        assertThat(effect.naive().interval().high()).isLessThan(0.8);
+        assertThat(effect.best().theta()).isCloseTo(1, within(0.05));
+        assertThat(effect.best().interval().contains(1)).isTrue();
+    }
+
+    private static Interval byComparison(List<Integer> counts) {
+        var stretch = TreatedStretch.withoutModel("a", Part.INSIDE, counts.get(0), counts.get(1), 5, 5);
+        var group = new ComparisonGroup(counts.get(2), counts.get(3), Double.NaN, 0);
+        return BeforeAfter.of(new Study(List.of(stretch), group, List.of(), 0.95))
+                .part(Part.INSIDE)
+                .best()
+                .interval();
     }
 
     private static Coverage coverage(int studies, double expectedAfter, double[] ratios, ComparisonGroup like) {

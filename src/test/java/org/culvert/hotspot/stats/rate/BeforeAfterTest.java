@@ -17,8 +17,8 @@ import org.junit.jupiter.api.Test;
 
 class BeforeAfterTest {
     /**
-     * E. Hauer 1997, Observational Before-After Studies in Road Safety, the two worked examples of chapter 9: right turns on
-     * red in 1,000s and a programme of driver education, each with and without variance of omega.
+     * The inputs are published in E. Hauer 1997, Observational Before-After Studies in Road Safety: right turns on red, and a
+     * programme against impaired driving. The results were worked out outside from the book's formulas.
      */
     @Test
     void publishedComparisonGroupsComeOut() {
@@ -221,7 +221,7 @@ class BeforeAfterTest {
         assertThat(told.cautions()).anyMatch(caution -> caution.contains("comparison"));
     }
 
-    /** By the formula, from memory of Hauer 1997, chapter 9, worked by hand: two odds ratios, 1.40 and 0.93, say. */
+    /** By the formula, from memory of Hauer 1997, chapter 9, written out for two odds ratios. */
     @Test
     void varianceOfOmegaIsTheScatterOfYearlyOddsRatiosLessChance() {
         double first = 40.0 * 120 / (30 * 100) / (1 + 1 / 30.0 + 1 / 100.0);

@@ -168,6 +168,14 @@ class EmpiricalBayesTest {
         assertThat(EmpiricalBayes.rank(named)).isEqualTo(ranked);
     }
 
+    /** Ten where 0.6 is expected: the excess is drawn in to 1.0, and yet there hardly can be none. */
+    @Test
+    void aQuietSiteFarFromItsLikeIsDrawnInAndItsChanceOfExcessSaysSo() {
+        var estimate = EmpiricalBayes.of(0.6, 0.2, 10, 0.95);
+        assertThat(estimate.excess()).isCloseTo((1 - 1 / 1.12) * 9.4, within(1e-12));
+        assertThat(estimate.chanceAbovePredicted()).isGreaterThan(0.99);
+    }
+
     @Test
     void aPredictionOfNoneIsRefused() {
         assertThatThrownBy(() -> EmpiricalBayes.of(0, 0.5, 1, 0.95)).hasMessageContaining("above 0");

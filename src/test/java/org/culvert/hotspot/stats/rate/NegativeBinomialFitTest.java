@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
@@ -18,7 +19,7 @@ class NegativeBinomialFitTest {
     private static final List<String> CONSTANT = List.of("constant");
     private static final List<String> CONSTANT_AND_X = List.of("constant", "x");
 
-    /** A fit by {@code glm.nb} of R's MASS, version 7.3-58: coefficients at 1e-6, theta at 1e-4. */
+    /** A fit by {@code glm.nb} of R's MASS: coefficients at 1e-6, theta at 1e-4. */
     @Test
     void fitIsThatOfMass() {
         JsonNode mass = Checks.json("eb/nb_spf400.json");
@@ -158,9 +159,47 @@ class NegativeBinomialFitTest {
         assertThat(fit.coefficients()).isEmpty();
     }
 
+    /** Few events on many sites, as small networks have them: there are sound figures, or a reason why there are none. */
+    @Test
+    void sparseCountsGiveSoundFiguresOrAReason() {
+        int converged = 0;
+        for (long seed = 1; seed <= 200; seed++) {
+            UniformRandomProvider random = RateScenes.random(seed);
+            int rows = 20 + random.nextInt(60);
+            double[][] covariates = new double[rows][];
+            int[] counts = new int[rows];
+            double spread = random.nextInt(3) * 2;
+            for (int i = 0; i < rows; i++) {
+                covariates[i] = new double[] {1, random.nextDouble(), random.nextInt(4) == 0 ? 1 : 0};
+                counts[i] = RateScenes.poisson(random, RateScenes.gamma(random, 0.2, spread));
+            }
+            var fit = NegativeBinomialFit.of(List.of("constant", "x", "y"), covariates, new double[rows], counts);
+            assertThat(fit.remark()).as("seed " + seed).isNotBlank();
+            if (fit.outcome().hasEstimates()) {
+                converged++;
+                assertThat(fit.coefficients()).as("seed " + seed).allMatch(Double::isFinite);
+                assertThat(fit.standardErrors()).as("seed " + seed).allMatch(error -> error > 0 && error < 1e3);
+                assertThat(fit.logLikelihood())
+                        .as("seed " + seed)
+                        .isGreaterThanOrEqualTo(fit.poissonLogLikelihood() - 1e-9);
+            }
+        }
+        assertThat(converged).isBetween(120, 199);
+    }
+
+    @Test
+    void oneSiteWithAllEventsIsOverdispersedBeyondMeasureAndStillFitted() {
+        int[] counts = new int[50];
+        counts[17] = 500;
+        var fit = NegativeBinomialFit.of(CONSTANT, ones(50), new double[50], counts);
+        assertThat(fit.outcome()).isEqualTo(Outcome.CONVERGED);
+        assertThat(fit.coefficients().get(0)).isCloseTo(Math.log(10), within(1e-8));
+        assertThat(fit.overdispersion()).isGreaterThan(20);
+    }
+
     @Test
     void orderOfTheSitesChangesNothing() {
-        List<Site> sites = new java.util.ArrayList<>(RateScenes.spf400());
+        List<Site> sites = new ArrayList<>(RateScenes.spf400());
         NegativeBinomialFit one = fit(sites, true);
         Collections.reverse(sites);
         NegativeBinomialFit other = fit(sites, true);

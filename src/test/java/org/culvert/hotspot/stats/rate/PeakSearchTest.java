@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 class PeakSearchTest {
     private static final double TENTH_OF_A_MILE = 160.9344;
 
-    /** The worked example of the Highway Safety Manual 2010, section 4.4.2: .35 passes at the peak, .30 does not. */
+    /** The worked example of the Highway Safety Manual, AASHTO 2010, chapter 4: .35 passes at the peak, .30 does not. */
     @Test
     void publishedExampleComesOut() {
         JsonNode check = Checks.json("eb/hsm_peaksearch.json");
