@@ -51,6 +51,7 @@ class StretchCountsTest {
                 STRETCH,
                 List.of(
                         at(2500, 100, 2021, "s", "g"),
+                        at(2400, 100, 2021, "s", "g"),
                         at(2050, 100, 2021, "s", "g"),
                         at(2500, Double.NaN, 2021, "s", "g"),
                         at(1950, 100, 2021, "s", "g"),
@@ -59,7 +60,7 @@ class StretchCountsTest {
                 2021,
                 2021,
                 null);
-        assertThat(counts.incidents()).isEqualTo(3);
+        assertThat(counts.incidents()).isEqualTo(4);
         assertThat(counts.perhapsElsewhere()).isEqualTo(1);
         assertThat(counts.perhapsHere()).isEqualTo(1);
         assertThat(counts.ofUnknownUncertainty()).isEqualTo(1);
