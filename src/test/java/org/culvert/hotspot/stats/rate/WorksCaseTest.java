@@ -110,6 +110,18 @@ class WorksCaseTest {
     }
 
     @Test
+    void oneFigureWithARangeMakesTheRangeOfTheRatio() {
+        WorksCase rate = WorksCase.of(inputs(Range.of(6), Range.of(0.5), new Range(0.03, 0.05, 0.07), 25, List.of()));
+        WorksCase low = WorksCase.of(inputs(Range.of(6), Range.of(0.5), Range.of(0.07), 25, List.of()));
+        WorksCase high = WorksCase.of(inputs(Range.of(6), Range.of(0.5), Range.of(0.03), 25, List.of()));
+        assertThat(rate.ratio().low()).isEqualTo(low.ratio().best());
+        assertThat(rate.ratio().high()).isEqualTo(high.ratio().best());
+        assertThat(rate.sensitivities())
+                .containsExactly(new WorksCase.Sensitivity(
+                        "discount rate", high.ratio().best(), low.ratio().best()));
+    }
+
+    @Test
     void sensitivitiesNameEachFigureThatHasARange() {
         WorksCase worked = WorksCase.of(wide());
         assertThat(worked.sensitivities())
