@@ -14,6 +14,8 @@ import org.culvert.hotspot.stats.rate.Windows.Window;
  * Safety Manual, AASHTO 2010, chapter 4; that longer windows move by the first length is from memory).
  */
 public final class PeakSearch {
+    private static final int MOST_ROUNDS = 5_000;
+
     private PeakSearch() {}
 
     /** A value and its standard deviation for each window of a round. */
@@ -79,6 +81,10 @@ public final class PeakSearch {
     public static Result search(RoadChainages road, double windowMetres, double limit, Measure measure) {
         if (!(windowMetres > 0) || !(limit > 0)) {
             throw new IllegalArgumentException("a peak search needs a window and a limit above 0");
+        }
+        if (road.lengthMetres() / windowMetres > MOST_ROUNDS) {
+            throw new IllegalArgumentException("a peak search takes a road of at most " + MOST_ROUNDS
+                    + " windows: cut the road, or take longer windows than " + windowMetres + " m");
         }
         List<Round> rounds = new ArrayList<>();
         double width = windowMetres;

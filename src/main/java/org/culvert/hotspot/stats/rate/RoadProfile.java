@@ -59,6 +59,7 @@ public record RoadProfile(RoadChainages road, List<Section> sections) {
         if (!(longestMetres > 0 && Double.isFinite(longestMetres))) {
             throw new IllegalArgumentException("a segment needs a length above 0");
         }
+        Windows.requireFew(road, longestMetres);
         List<Site> sites = new ArrayList<>();
         for (int i = 0; i < sections.size(); i++) {
             Section section = sections.get(i);

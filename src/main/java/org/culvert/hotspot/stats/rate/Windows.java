@@ -18,6 +18,8 @@ import java.util.TreeMap;
  * and are no sample.
  */
 public final class Windows {
+    private static final int MOST_PER_ROAD = 1_000_000;
+
     private Windows() {}
 
     /**
@@ -66,6 +68,7 @@ public final class Windows {
         if (!(widthMetres > 0 && Double.isFinite(widthMetres)) || !(stepMetres > 0 && stepMetres <= widthMetres)) {
             throw new IllegalArgumentException("a window needs a length above 0, and a step above 0 and at most that");
         }
+        requireFew(road, stepMetres);
         double start = road.fromChainageMetres();
         double end = road.toChainageMetres();
         if (road.lengthMetres() <= widthMetres) {
@@ -92,6 +95,7 @@ public final class Windows {
         if (!(lengthMetres > 0 && Double.isFinite(lengthMetres))) {
             throw new IllegalArgumentException("a segment needs a length above 0");
         }
+        requireFew(road, lengthMetres);
         List<Window> segments = new ArrayList<>();
         double start = road.fromChainageMetres();
         double end = road.toChainageMetres();
@@ -132,6 +136,13 @@ public final class Windows {
             }
         }
         return apart;
+    }
+
+    static void requireFew(RoadChainages road, double stepMetres) {
+        if (road.lengthMetres() / stepMetres > MOST_PER_ROAD) {
+            throw new IllegalArgumentException("a step of " + stepMetres + " m cuts road " + road.road()
+                    + " into more than " + MOST_PER_ROAD + " pieces: take a longer one");
+        }
     }
 
     private static Window window(RoadChainages road, double from, double to) {

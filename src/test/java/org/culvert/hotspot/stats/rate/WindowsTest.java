@@ -111,6 +111,15 @@ class WindowsTest {
         assertThatThrownBy(() -> Windows.moved(road, 100, 150)).hasMessageContaining("at most that");
     }
 
+    @Test
+    void stepsThatWouldMakeMillionsOfWindowsAreRefused() {
+        var road = new RoadChainages("a", 0, 50_000, List.of());
+        assertThatThrownBy(() -> Windows.moved(road, 500, 0.001)).hasMessageContaining("take a longer one");
+        assertThatThrownBy(() -> Windows.segments(road, 0.001)).hasMessageContaining("take a longer one");
+        assertThatThrownBy(() -> PeakSearch.search(road, 1, 0.3, PeakSearch.counts()))
+                .hasMessageContaining("cut the road");
+    }
+
     private static RoadChainages road(UniformRandomProvider random) {
         double from = 5000 * random.nextDouble();
         double to = from + 100 + 3000 * random.nextDouble();
