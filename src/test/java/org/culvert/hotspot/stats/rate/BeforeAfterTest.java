@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import org.culvert.hotspot.stats.Checks;
 import org.culvert.hotspot.stats.rate.BeforeAfter.Note;
 import org.culvert.hotspot.stats.rate.BeforeAfter.PartEffect;
 import org.culvert.hotspot.stats.rate.BeforeAfter.Study;

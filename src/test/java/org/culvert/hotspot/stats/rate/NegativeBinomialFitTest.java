@@ -12,6 +12,7 @@ import java.util.List;
 import org.apache.commons.numbers.gamma.LogGamma;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.culvert.hotspot.stats.Checks;
 import org.culvert.hotspot.stats.rate.NegativeBinomialFit.Outcome;
 import org.junit.jupiter.api.Test;
 

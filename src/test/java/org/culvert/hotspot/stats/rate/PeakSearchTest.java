@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.List;
+import org.culvert.hotspot.stats.Checks;
 import org.culvert.hotspot.stats.rate.PeakSearch.Measured;
 import org.culvert.hotspot.stats.rate.PeakSearch.Result;
 import org.junit.jupiter.api.Test;

@@ -6,6 +6,7 @@ import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
 import org.apache.commons.statistics.distribution.GammaDistribution;
 import org.apache.commons.statistics.distribution.PoissonDistribution;
+import org.culvert.hotspot.stats.Checks;
 
 /** Roads made up for tests, from a seed. */
 final class RateScenes {
@@ -37,7 +38,7 @@ final class RateScenes {
                         Checks.number(row, "years"),
                         Checks.number(row, "aadt"),
                         "rural",
-                        Checks.whole(row, "y"),
+                        Integer.parseInt(row.get("y")),
                         false))
                 .toList();
     }
