@@ -19,6 +19,9 @@ import org.junit.platform.launcher.TestPlan;
  */
 public final class TestDatabase implements LauncherSessionListener {
     private static final String DATABASE = "culvert_test";
+    private static final int MOST_PROCESSES = 4;
+
+    private static Path home = Path.of("target", "test-home");
 
     private @Nullable OwnPostgres own;
     private boolean ready;
@@ -54,6 +57,25 @@ public final class TestDatabase implements LauncherSessionListener {
         return false;
     }
 
+    /** The folder of the server under test. */
+    public static Path home() {
+        return home;
+    }
+
+    /** In the first folder that no other process has: tests may run in several at the same time. */
+    private static OwnPostgres startOwn() {
+        for (int process = 1; ; process++) {
+            home = Path.of("target", "test-home-" + process);
+            try {
+                return OwnPostgres.start(home);
+            } catch (CannotStartException e) {
+                if (process == MOST_PROCESSES) {
+                    throw e;
+                }
+            }
+        }
+    }
+
     private void prepare() {
         Map<String, String> environment = System.getenv();
         if (environment.containsKey("CULVERT_TEST_DATABASE_URL")) {
@@ -67,7 +89,7 @@ public final class TestDatabase implements LauncherSessionListener {
             access.publish();
             return;
         }
-        OwnPostgres postgres = OwnPostgres.start(Path.of("target", "test-home"));
+        OwnPostgres postgres = startOwn();
         own = postgres;
         try {
             postgres.layAnew(DATABASE);
@@ -75,6 +97,7 @@ public final class TestDatabase implements LauncherSessionListener {
             throw new IllegalStateException("No empty database for the tests", e);
         }
         postgres.accessTo(DATABASE).publish();
+        System.setProperty("culvert.erasures", home.resolve("erasures").toString());
     }
 
     @Override

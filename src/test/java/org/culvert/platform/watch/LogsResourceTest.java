@@ -21,6 +21,7 @@ import java.util.UUID;
 import java.util.stream.Stream;
 import org.culvert.platform.FormSignIn;
 import org.culvert.platform.Patience;
+import org.culvert.platform.database.TestDatabase;
 import org.culvert.support.Api;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
@@ -147,7 +148,7 @@ class LogsResourceTest {
 
     /** Its own one alone: what a network's own PostgreSQL logs is for that network to say. */
     private static List<String> inTheDatabasesLog() throws IOException {
-        Path folder = Path.of("target", "test-home", "database-log");
+        Path folder = TestDatabase.home().resolve("database-log");
         if (System.getenv("CULVERT_TEST_DATABASE_URL") != null) {
             return List.of();
         }
