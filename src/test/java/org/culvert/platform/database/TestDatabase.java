@@ -21,7 +21,8 @@ public final class TestDatabase implements LauncherSessionListener {
     private static final String DATABASE = "culvert_test";
     private static final int MOST_PROCESSES = 4;
 
-    private static Path home = Path.of("target", "test-home");
+    /** A property, since the tests of the running server see this class by another class loader. */
+    private static final String HOME = "culvert.test.home";
 
     private @Nullable OwnPostgres own;
     private boolean ready;
@@ -59,15 +60,18 @@ public final class TestDatabase implements LauncherSessionListener {
 
     /** The folder of the server under test. */
     public static Path home() {
-        return home;
+        return Path.of(System.getProperty(HOME, "target/test-home"));
     }
 
     /** In the first folder that no other process has: tests may run in several at the same time. */
     private static OwnPostgres startOwn() {
         for (int process = 1; ; process++) {
-            home = Path.of("target", "test-home-" + process);
+            Path home = Path.of("target", "test-home-" + process);
             try {
-                return OwnPostgres.start(home);
+                OwnPostgres started = OwnPostgres.start(home);
+                System.setProperty(HOME, home.toString());
+                System.setProperty("culvert.erasures", home.resolve("erasures").toString());
+                return started;
             } catch (CannotStartException e) {
                 if (process == MOST_PROCESSES) {
                     throw e;
@@ -97,7 +101,6 @@ public final class TestDatabase implements LauncherSessionListener {
             throw new IllegalStateException("No empty database for the tests", e);
         }
         postgres.accessTo(DATABASE).publish();
-        System.setProperty("culvert.erasures", home.resolve("erasures").toString());
     }
 
     @Override
