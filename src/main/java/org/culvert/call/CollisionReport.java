@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
+import org.culvert.geo.Position;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param roadLinkId the link it is pinned to, or null when no road is near or no place was given
  * @param otherRoads the other roads near the place when the road is in doubt, else none
  * @param taxonGroups keys of the groups that its calls, and those of incidents joined to it, tell of
+ * @param position where its place is, for the sun; null when no place was given
  */
 public record CollisionReport(
         UUID incidentId,
@@ -30,7 +32,8 @@ public record CollisionReport(
         @Nullable Double coordinateUncertaintyInMeters,
         boolean roadIsInDoubt,
         List<OtherRoad> otherRoads,
-        Set<String> taxonGroups) {
+        Set<String> taxonGroups,
+        @Nullable Position position) {
 
     /** Where it would lie if it were on another road that is as likely, or nearly so. */
     public record OtherRoad(UUID roadLinkId, double metresAlongLink) {}

@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.culvert.geo.Position;
 import org.culvert.platform.Actor;
 import org.culvert.platform.ConflictException;
 import org.culvert.platform.NotFoundException;
@@ -185,7 +186,8 @@ public class IncidentService {
                                coalesce(p.road_is_in_doubt, false), g.groups,
                                case when p.road_is_in_doubt then
                                  (select string_agg(o ->> 'roadLinkId' || ' ' || (o ->> 'metresAlongLink'), ',')
-                                  from jsonb_array_elements(p.other_roads) o) end
+                                  from jsonb_array_elements(p.other_roads) o) end,
+                               p.decimal_latitude, p.decimal_longitude
                         from incidents i
                         join causes c on c.key = i.cause
                         join incident_roots r on r.incident_id = i.id
@@ -226,7 +228,8 @@ public class IncidentService {
                 Rows.number(row[11]),
                 (Boolean) row[12],
                 otherRoads((String) row[14]),
-                row[13] == null ? Set.of() : new TreeSet<>(List.of(((String) row[13]).split(","))));
+                row[13] == null ? Set.of() : new TreeSet<>(List.of(((String) row[13]).split(","))),
+                row[15] == null ? null : new Position((Double) row[15], (Double) row[16]));
     }
 
     private static List<CollisionReport.OtherRoad> otherRoads(@Nullable String told) {

@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  * keeps the network's own records sees all; the document of a run stays as it is.
  */
 @ApplicationScoped
-class AuthoritySight {
+public class AuthoritySight {
     private static final String WITHHELD =
             "%d stretches are not told to you: a species of this group is sensitive, and its"
                     + " places are told under an agreement only.";
@@ -40,13 +40,12 @@ class AuthoritySight {
     }
 
     /** The smallest count that the asker may see, or null where every count. */
-    @Nullable
-    Integer smallestCount() {
+    public @Nullable Integer smallestCount() {
         return seesAll() ? null : Integer.valueOf(disclosure.settings().smallestCount());
     }
 
     /** Whether the asker is told no place of a group, since a species of it is sensitive. */
-    boolean withholdsPlacesOf(@Nullable String taxonGroup) {
+    public boolean withholdsPlacesOf(@Nullable String taxonGroup) {
         return taxonGroup != null
                 && !seesAll()
                 && taxa.findStrictestGrid(taxonGroup).isPresent();

@@ -23,7 +23,7 @@ import org.jspecify.annotations.Nullable;
  * A road network as the search wants it: which road each link is of, its chainage, its other carriageway, its class and
  * its traffic.
  */
-final class EvidenceRoads {
+public final class EvidenceRoads {
     /** Bands of equal length into which known traffic is cut. */
     static final int TRAFFIC_BANDS = 4;
 
@@ -156,7 +156,7 @@ final class EvidenceRoads {
     }
 
     /** Owners that the network names, in order. */
-    static List<String> owners(RoadNetwork network) {
+    public static List<String> owners(RoadNetwork network) {
         var owners = new TreeSet<String>();
         for (int link = 0; link < network.linkCount(); link++) {
             String owner = network.attributes(link).owner();

@@ -48,7 +48,8 @@ class RoadDoubtTest {
                 uncertainty,
                 inDoubt,
                 List.of(others),
-                Set.of());
+                Set.of(),
+                null);
     }
 
     private static CollisionReport.OtherRoad other(int link, double metres) {
