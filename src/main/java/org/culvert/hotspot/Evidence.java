@@ -17,7 +17,7 @@ import org.culvert.hotspot.stats.RoadEvent;
  * @param months the group's collisions by month of the year, twelve numbers from January
  * @param sha256 of everything that goes into the search
  */
-record Evidence(
+public record Evidence(
         List<RoadEvent> group,
         List<RoadEvent> reports,
         int incidentsInPeriod,
@@ -28,7 +28,7 @@ record Evidence(
         String sha256) {
 
     /** Why an incident does not count, in the order in which it is asked. */
-    enum LeftOut {
+    public enum LeftOut {
         JOINED("joined to another incident, which counts"),
         NOT_A_COLLISION("the cause is not a collision"),
         TIME_UNKNOWN("the time is not known well enough to say whether it was in the season"),
@@ -47,7 +47,7 @@ record Evidence(
             this.words = words;
         }
 
-        String words() {
+        public String words() {
             return words;
         }
     }

@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  * place (at least 30 m): two points in a circle of that radius, on arms that leave a junction 60 degrees apart or more, are
  * never further (the worst case is the isosceles triangle over the circle's diameter).
  */
-final class RoadDoubt {
+public final class RoadDoubt {
     private static final double LEAST_DOUBT_METRES = 30;
     private static final double WAY_TO_DOUBT = 4;
 
@@ -31,7 +31,7 @@ final class RoadDoubt {
     /**
      * @param links the number of a link by its identifier, empty for a link of another network
      */
-    RoadDoubt(RoadGraph graph, Function<UUID, OptionalInt> links) {
+    public RoadDoubt(RoadGraph graph, Function<UUID, OptionalInt> links) {
         this.graph = graph;
         this.links = links;
         this.distances = NetworkDistances.inMetres(graph);
@@ -41,7 +41,7 @@ final class RoadDoubt {
      * The longest way in metres from the nearest road to another that is as likely: 0 where the road is not in doubt,
      * infinite where the roads do not meet close by, or one of them is not in the current network or not told.
      */
-    double metresBetweenRoads(CollisionReport report) {
+    public double metresBetweenRoads(CollisionReport report) {
         if (!report.roadIsInDoubt()) {
             return 0;
         }

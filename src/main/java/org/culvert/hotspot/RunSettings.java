@@ -44,11 +44,11 @@ public record RunSettings(
             @Nullable MonthDay from,
             @Nullable MonthDay to,
             @Nullable String source) {
-        static Season ofMonths(List<Integer> months) {
+        public static Season ofMonths(List<Integer> months) {
             return new Season(months.stream().distinct().sorted().toList(), null, null, null, null);
         }
 
-        boolean has(LocalDate day) {
+        public boolean has(LocalDate day) {
             if (from == null || to == null) {
                 return months.contains(day.getMonthValue());
             }
@@ -59,7 +59,7 @@ public record RunSettings(
         }
 
         /** In words, to follow "in". */
-        String words() {
+        public String words() {
             if (window != null) {
                 return "the season " + window + " (" + dayMonth(from) + " to " + dayMonth(to) + ")";
             }

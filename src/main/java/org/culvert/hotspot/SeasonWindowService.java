@@ -106,7 +106,7 @@ public class SeasonWindowService {
 
     /** The window of a group by its name, in the hemisphere of the region, as valid on a day. */
     @Transactional
-    Optional<RunSettings.Season> findSeason(String taxonGroup, String name, LocalDate on) {
+    public Optional<RunSettings.Season> findSeason(String taxonGroup, String name, LocalDate on) {
         return windows.list("name = ?1 and hemisphere = ?2", name, hemisphere()).stream()
                 .filter(window -> taxa.findGroup(taxonGroup)
                         .filter(group -> group.id().equals(window.taxonGroupId))
@@ -118,7 +118,7 @@ public class SeasonWindowService {
     }
 
     @Transactional
-    List<String> namesOf(String taxonGroup) {
+    public List<String> namesOf(String taxonGroup) {
         List<String> names = listWindows().stream()
                 .filter(window -> window.taxonGroup().equals(taxonGroup)
                         && window.hemisphere().equals(hemisphere()))

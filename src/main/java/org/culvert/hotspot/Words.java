@@ -4,18 +4,18 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 
 /** Numbers as documents have them. */
-final class Words {
+public final class Words {
     private Words() {}
 
     /** A number with at most so many decimals, without trailing zeros or exponent. */
-    static String number(double value, int decimals) {
+    public static String number(double value, int decimals) {
         BigDecimal rounded = BigDecimal.valueOf(value)
                 .setScale(decimals, RoundingMode.HALF_EVEN)
                 .stripTrailingZeros();
         return (rounded.scale() < 0 ? rounded.setScale(0, RoundingMode.UNNECESSARY) : rounded).toPlainString();
     }
 
-    static double rounded(double value, int decimals) {
+    public static double rounded(double value, int decimals) {
         return BigDecimal.valueOf(value)
                 .setScale(decimals, RoundingMode.HALF_EVEN)
                 .doubleValue();
