@@ -31,14 +31,6 @@ public class BurdenResource {
             @QueryParam("limit") @Nullable Integer limit,
             @QueryParam("largestVariation") @Nullable Double largestVariation) {
         return service.burden(
-                yearFrom,
-                yearTo,
-                taxonGroup,
-                months,
-                seasonWindow,
-                windowMetres,
-                stepMetres,
-                limit,
-                largestVariation);
+                yearFrom, yearTo, taxonGroup, months, seasonWindow, windowMetres, stepMetres, limit, largestVariation);
     }
 }

@@ -80,8 +80,8 @@ public class BurdenService {
         Collisions read = collisions.read(years.from(), years.to(), season, taxonGroup, current);
         StandingWorks.Places works = standing.find(pieces, years.from(), years.to(), null);
         List<RoadProfile> profiles = RoadModel.profiles(pieces, read.ofGroup(), works.parts());
-        var writer = new BurdenWriter(
-                years, taxonGroup, season, window, step, most, variation, authority.smallestCount());
+        var writer =
+                new BurdenWriter(years, taxonGroup, season, window, step, most, variation, authority.smallestCount());
         if (authority.withholdsPlacesOf(taxonGroup)) {
             return writer.withheld(read, current.number());
         }

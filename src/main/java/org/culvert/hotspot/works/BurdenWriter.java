@@ -59,14 +59,18 @@ final class BurdenWriter {
 
     BurdenView withheld(Collisions read, int networkNumber) {
         return view(
-                null, List.of(), 0, List.of(), null, List.of(),
+                null,
+                List.of(),
+                0,
+                List.of(),
+                null,
+                List.of(),
                 "A species of this group is sensitive: where it is struck is not told to you.",
                 read.basis(networkNumber, NOT_CONTROLLED));
     }
 
     BurdenView nothing(Collisions read, int networkNumber, String why) {
-        return view(
-                null, List.of(), 0, List.of(), null, List.of(why), null, read.basis(networkNumber, NOT_CONTROLLED));
+        return view(null, List.of(), 0, List.of(), null, List.of(why), null, read.basis(networkNumber, NOT_CONTROLLED));
     }
 
     BurdenView told(
@@ -160,10 +164,7 @@ final class BurdenWriter {
                 largestVariation,
                 PeakSearch.empiricalBayes(
                         window -> profile.expected(
-                                performance,
-                                window.fromChainageMetres(),
-                                window.toChainageMetres(),
-                                years.count()),
+                                performance, window.fromChainageMetres(), window.toChainageMetres(), years.count()),
                         window -> performance.overdispersion(window.lengthMetres())));
         double width = result.rounds().get(result.rounds().size() - 1).windowMetres();
         PeakSearch.Measured best = result.isFound() ? result.peaks().get(0) : null;
@@ -184,8 +185,7 @@ final class BurdenWriter {
     /** Against traffic where it is known of some, else against length. */
     private static BurdenView.Residuals residuals(SafetyPerformance performance) {
         boolean byTraffic = performance.sites().stream().anyMatch(Site::hasTraffic);
-        CumulativeResiduals residuals =
-                byTraffic ? performance.residualsByTraffic() : performance.residualsByLength();
+        CumulativeResiduals residuals = byTraffic ? performance.residualsByTraffic() : performance.residualsByLength();
         List<CumulativeResiduals.Step> steps = residuals.steps();
         int shown = Math.min(MOST_STEPS, steps.size());
         return new BurdenView.Residuals(

@@ -42,18 +42,19 @@ final class BusinessCases {
         for (int i = 0; i < given.size(); i++) {
             if (given.get(i).year() > asked.lifeYears()) {
                 throw InvalidException.of(
-                        FIELD + "renewals[" + i + "].year",
-                        "The works are gone by then.",
-                        "1 to " + asked.lifeYears());
+                        FIELD + "renewals[" + i + "].year", "The works are gone by then.", "1 to " + asked.lifeYears());
             }
             renewals.add(new WorksInputs.Renewal(
-                    given.get(i).year(), range("renewals[" + i + "].cost", given.get(i).cost(), 0, 1e15)));
+                    given.get(i).year(),
+                    range("renewals[" + i + "].cost", given.get(i).cost(), 0, 1e15)));
         }
         Range building = range("building", asked.building(), 0, 1e15);
         Range upkeep = range("upkeepPerYear", asked.upkeepPerYear(), 0, 1e15);
         if (!(building.low() + upkeep.low() > 0)) {
             throw InvalidException.of(
-                    FIELD + "building", "Works that cost nothing need no case.", "a cost of building or upkeep above 0");
+                    FIELD + "building",
+                    "Works that cost nothing need no case.",
+                    "a cost of building or upkeep above 0");
         }
         WorksCase worked = WorksCase.of(new WorksInputs(
                 asked.currency(),

@@ -44,15 +44,12 @@ class CollisionReader {
      * @param taxonGroup key of the group that is asked about, or null for all animals
      */
     Collisions read(
-            LocalDate from,
-            LocalDate to,
-            RunSettings.Season season,
-            @Nullable String taxonGroup,
-            CurrentRoads roads) {
+            LocalDate from, LocalDate to, RunSettings.Season season, @Nullable String taxonGroup, CurrentRoads roads) {
         ZoneId zone = regions.zone();
         var reading = new Reading(season, taxonGroup, zone, roads);
         List<CollisionReport> reports = incidents.listCollisionReports(
-                from.atStartOfDay(zone).toInstant(), to.plusDays(1).atStartOfDay(zone).toInstant());
+                from.atStartOfDay(zone).toInstant(),
+                to.plusDays(1).atStartOfDay(zone).toInstant());
         reports.forEach(reading::take);
         return reading.collisions(reports.size());
     }
@@ -140,7 +137,9 @@ class CollisionReader {
 
         private LocalDate recorded(CollisionReport report) {
             Instant happened = report.happenedAt();
-            return (happened == null ? report.reportedAt() : happened).atZone(zone).toLocalDate();
+            return (happened == null ? report.reportedAt() : happened)
+                    .atZone(zone)
+                    .toLocalDate();
         }
 
         /** Whether it may as well have been in another year, or out of the season. */

@@ -12,6 +12,7 @@ import java.util.UUID;
 import org.culvert.hotspot.AuthoritySight;
 import org.culvert.hotspot.RunSettings;
 import org.culvert.hotspot.stats.rate.BeforeAfter.Note;
+import org.culvert.platform.ConflictException;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.RegionService;
 import org.culvert.road.CurrentRoads;
@@ -21,8 +22,9 @@ import org.jspecify.annotations.Nullable;
 /** Says what works did, against what would have come without them. */
 @ApplicationScoped
 public class EffectService {
-    private static final String SENSITIVE = "A species of this group is sensitive: what happened to it on a stretch is not"
-            + " told to you. Who keeps the network's records can be asked.";
+    private static final String SENSITIVE =
+            "A species of this group is sensitive: what happened to it on a stretch is not"
+                    + " told to you. Who keeps the network's records can be asked.";
 
     private final WorksService works;
     private final StandingWorks standing;
@@ -84,8 +86,7 @@ public class EffectService {
                 seasons.read(question.taxonGroup(), question.months(), question.seasonWindow(), one.builtFrom);
         CurrentRoads current = roads.current();
         RoadPieces pieces = RoadPieces.of(current.network());
-        List<RoadPieces.Part> inside =
-                pieces.requireStretch("", one.road, one.fromChainageMetres, one.toChainageMetres);
+        List<RoadPieces.Part> inside = inside(one, pieces);
         EffectZones zones = EffectZones.of(inside, one.endsMetres, question.beyondMetres());
         var writer = new EffectWriter(one, question, season, zones, notes(one), authority.smallestCount());
         EffectPeriods asked = EffectPeriods.of(one, question.yearsBefore(), question.yearsAfter(), today);
@@ -112,10 +113,25 @@ public class EffectService {
                 .filter(placed -> periods.isBefore(placed.day()))
                 .toList();
         RoadModel model = RoadModel.of(
-                pieces, before, treated, classes, question.windowMetres(), periods.before().size());
+                pieces,
+                before,
+                treated,
+                classes,
+                question.windowMetres(),
+                periods.before().size());
         List<RoadPieces.Part> compared = compared(pieces, question.comparison(), treated);
         var study = new EffectStudy(pieces, zones, periods, model, compared, notes(one));
-        return writer.told(periods, study.of(read), classes, study.reportsElsewhere(read), read, current.number(), cautions);
+        return writer.told(
+                periods, study.of(read), classes, study.reportsElsewhere(read), read, current.number(), cautions);
+    }
+
+    private static List<RoadPieces.Part> inside(Works works, RoadPieces pieces) {
+        try {
+            return pieces.requireStretch("", works.road, works.fromChainageMetres, works.toChainageMetres);
+        } catch (InvalidException noLongerThere) {
+            throw new ConflictException("These works have no place on the current roads: " + noLongerThere.getMessage()
+                    + " Correct their road and chainages first.");
+        }
     }
 
     private static List<RoadPieces.Part> compared(
@@ -156,8 +172,8 @@ public class EffectService {
             Works works, CurrentRoads current, EffectPeriods asked, EffectPeriods periods) {
         List<String> cautions = new ArrayList<>();
         if (works.networkNumber != current.number()) {
-            cautions.add("The works were entered on version " + works.networkNumber + " of the roads; their chainages are"
-                    + " read on version " + current.number() + ".");
+            cautions.add("The works were entered on version " + works.networkNumber
+                    + " of the roads; their chainages are" + " read on version " + current.number() + ".");
         }
         if (periods.before().size() < asked.before().size()) {
             cautions.add("Nothing at all was reported in the first "

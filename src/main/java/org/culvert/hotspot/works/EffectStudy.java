@@ -106,9 +106,8 @@ final class EffectStudy {
         RoadPieces.Piece piece = pieces.pieceOf(placed.link());
         double chainage = pieces.chainage(placed.link(), placed.metres());
         return compared.stream()
-                .anyMatch(part -> part.piece().number() == piece.number()
-                        && part.from() <= chainage
-                        && chainage <= part.to());
+                .anyMatch(part ->
+                        part.piece().number() == piece.number() && part.from() <= chainage && chainage <= part.to());
     }
 
     private List<TreatedStretch> stretches(int[] before, int[] after, List<String> whyNot) {
@@ -159,7 +158,10 @@ final class EffectStudy {
                 ? ComparisonGroup.varianceOfOmega(boxed(treatedByYear), boxed(comparedByYear))
                 : 0;
         return new ComparisonGroup(
-                before, after, (double) periods.after().size() / periods.before().size(), variance);
+                before,
+                after,
+                (double) periods.after().size() / periods.before().size(),
+                variance);
     }
 
     private static List<Integer> boxed(int[] counts) {

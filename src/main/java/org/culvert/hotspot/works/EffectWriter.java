@@ -104,13 +104,15 @@ final class EffectWriter {
             }
         }
         if (Math.min(periods.before().size(), periods.after().size()) < 3) {
-            plainly.add("There are " + years(periods.before().size()) + " before and " + years(periods.after().size())
+            plainly.add("There are " + years(periods.before().size()) + " before and "
+                    + years(periods.after().size())
                     + " after: with fewer than three of each, a good or a bad year weighs much.");
         }
         SafetyPerformance performance = outcome.model().performance();
         if (performance != null && performance.fit().overdispersion() == 0) {
-            all.add("Windows of these roads differ by no more than chance, so the model takes this stretch to have been like"
-                    + " the others, whatever its own count before.");
+            all.add(
+                    "Windows of these roads differ by no more than chance, so the model takes this stretch to have been like"
+                            + " the others, whatever its own count before.");
         }
         return view(
                 periods,
@@ -156,8 +158,22 @@ final class EffectWriter {
         String method = Verdicts.method(best.method());
         if (isHidden) {
             return new EffectView.PartView(
-                    name, length, null, null, null, null, null, null, null, null, EffectStudy.LEVEL, null, null, null,
-                    method, Verdicts.inWords(best));
+                    name,
+                    length,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    EffectStudy.LEVEL,
+                    null,
+                    null,
+                    null,
+                    method,
+                    Verdicts.inWords(best));
         }
         double rawRatio = best.after() / effect.naive().expected();
         return new EffectView.PartView(
@@ -191,8 +207,7 @@ final class EffectWriter {
             @Nullable AnswerBasis basis) {
         boolean hasBefore = !periods.before().isEmpty();
         boolean hasAfter = !periods.after().isEmpty();
-        SafetyPerformance performance =
-                outcome == null ? null : outcome.model().performance();
+        SafetyPerformance performance = outcome == null ? null : outcome.model().performance();
         return new EffectView(
                 works.id(),
                 works.kind,
@@ -216,14 +231,10 @@ final class EffectWriter {
                 outcome == null ? null : shown(outcome.comparisonAfter()),
                 elsewhere == null ? null : shown(elsewhere.before()),
                 elsewhere == null ? null : shown(elsewhere.after()),
+                performance == null ? null : Figures.finite(performance.fit().overdispersion(), 6),
                 performance == null
                         ? null
-                        : Figures.finite(performance.fit().overdispersion(), 6),
-                performance == null
-                        ? null
-                        : outcome.model()
-                                .basis(zones.roads())
-                                .sentence(),
+                        : outcome.model().basis(zones.roads()).sentence(),
                 parts,
                 halving(outcome, periods, parts),
                 plainly,

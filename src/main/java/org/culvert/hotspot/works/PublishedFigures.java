@@ -83,9 +83,8 @@ public class PublishedFigures {
     /** All rows, or those that tell of a kind or of any. */
     List<Elsewhere> elsewhere(@Nullable WorksKind kind) {
         return elsewhere.stream()
-                .filter(row -> kind == null
-                        || row.kinds().isEmpty()
-                        || row.kinds().contains(kind.name()))
+                .filter(row ->
+                        kind == null || row.kinds().isEmpty() || row.kinds().contains(kind.name()))
                 .toList();
     }
 

@@ -19,8 +19,7 @@ import org.jspecify.annotations.Nullable;
 /** What roads of some classes have, by a safety performance function fitted to windows of the network without works. */
 final class RoadModel {
     /** A class with fewer shares a level with others, or has that of the commonest (common practice, no source). */
-    static final SafetyPerformance.Settings SETTINGS =
-            new SafetyPerformance.Settings(Dispersion.PER_KILOMETRE, 5);
+    static final SafetyPerformance.Settings SETTINGS = new SafetyPerformance.Settings(Dispersion.PER_KILOMETRE, 5);
 
     private final Map<String, RoadProfile> byRoad = new HashMap<>();
     private final Set<String> classes;
@@ -28,10 +27,7 @@ final class RoadModel {
     private final String whyNone;
 
     private RoadModel(
-            List<RoadProfile> profiles,
-            Set<String> classes,
-            @Nullable SafetyPerformance performance,
-            String whyNone) {
+            List<RoadProfile> profiles, Set<String> classes, @Nullable SafetyPerformance performance, String whyNone) {
         profiles.forEach(profile -> byRoad.put(profile.road().road(), profile));
         this.classes = classes;
         this.performance = performance;
@@ -134,9 +130,7 @@ final class RoadModel {
 
     /** Incidents expected on a part; 0 where the function has no level for it. */
     double expected(RoadPieces.Part part, double years) {
-        return performance == null
-                ? 0
-                : profile(part).expected(performance, part.from(), part.to(), years);
+        return performance == null ? 0 : profile(part).expected(performance, part.from(), part.to(), years);
     }
 
     /** Why nothing is expected of a part, or nothing where something is. */

@@ -210,7 +210,8 @@ final class RoadPieces {
                     "The stretch is not on one unbroken piece of that road.",
                     "chainages on " + told(named));
         }
-        if (there.size() > 1 && there.stream().map(RoadPieces::number).distinct().count() < there.size()) {
+        if (there.size() > 1
+                && there.stream().map(RoadPieces::number).distinct().count() < there.size()) {
             throw InvalidException.of(
                     prefix + "road",
                     "More than one piece of road of that name has these chainages.",

@@ -44,10 +44,7 @@ class SeasonReader {
     }
 
     RunSettings.Season read(
-            @Nullable String taxonGroup,
-            @Nullable List<Integer> months,
-            @Nullable String seasonWindow,
-            LocalDate on) {
+            @Nullable String taxonGroup, @Nullable List<Integer> months, @Nullable String seasonWindow, LocalDate on) {
         if (taxonGroup != null) {
             taxa.requireGroup("taxonGroup", taxonGroup);
         }

@@ -20,10 +20,11 @@ class StandingWorks {
     record Places(List<RoadPieces.Part> parts, List<String> notPlaced) {
         boolean touch(List<RoadPieces.Part> others) {
             return others.stream()
-                    .anyMatch(other -> parts.stream().anyMatch(part -> part.piece().number()
-                                    == other.piece().number()
-                            && part.from() < other.to()
-                            && other.from() < part.to()));
+                    .anyMatch(other -> parts.stream()
+                            .anyMatch(part ->
+                                    part.piece().number() == other.piece().number()
+                                            && part.from() < other.to()
+                                            && other.from() < part.to()));
         }
     }
 
@@ -45,8 +46,9 @@ class StandingWorks {
                 pieces.requireStretch("", one.road, one.fromChainageMetres, one.toChainageMetres)
                         .forEach(part -> parts.add(widened(part, one.endsMetres)));
             } catch (InvalidException noLongerThere) {
-                notPlaced.add("Works on " + one.road + " have no place on the current roads, so that road counts as without"
-                        + " works: " + noLongerThere.getMessage());
+                notPlaced.add(
+                        "Works on " + one.road + " have no place on the current roads, so that road counts as without"
+                                + " works: " + noLongerThere.getMessage());
             }
         }
         return new Places(parts, notPlaced);

@@ -28,9 +28,11 @@ import org.jspecify.annotations.Nullable;
 public record StretchQuestion(
         @NotBlank @Size(max = WorksService.LONGEST_ROAD) String road,
 
-        @NotNull @DecimalMin("-1000000") @DecimalMax("10000000") Double fromChainageMetres,
+        @NotNull @DecimalMin("-1000000") @DecimalMax("10000000")
+        Double fromChainageMetres,
 
-        @NotNull @DecimalMin("-1000000") @DecimalMax("10000000") Double toChainageMetres,
+        @NotNull @DecimalMin("-1000000") @DecimalMax("10000000")
+        Double toChainageMetres,
 
         @Nullable @Min(1900) @Max(2200) Integer yearFrom,
         @Nullable @Min(1900) @Max(2200) Integer yearTo,
@@ -73,9 +75,14 @@ public record StretchQuestion(
 
     /** A figure that its giver is not sure of; without low and high it is known. */
     public record Bounds(
-            @Nullable @DecimalMin("-1e15") @DecimalMax("1e15") Double low,
-            @NotNull @DecimalMin("-1e15") @DecimalMax("1e15") Double best,
-            @Nullable @DecimalMin("-1e15") @DecimalMax("1e15") Double high) {}
+            @Nullable @DecimalMin("-1e15") @DecimalMax("1e15")
+            Double low,
+
+            @NotNull @DecimalMin("-1e15") @DecimalMax("1e15")
+            Double best,
+
+            @Nullable @DecimalMin("-1e15") @DecimalMax("1e15")
+            Double high) {}
 
     /** What a collision costs, of one kind of cost. */
     public record UnitCost(

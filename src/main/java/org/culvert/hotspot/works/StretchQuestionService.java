@@ -82,8 +82,8 @@ public class StretchQuestionService {
         requireSteps(question, smallest);
         CurrentRoads current = roads.current();
         RoadPieces pieces = RoadPieces.of(current.network());
-        List<RoadPieces.Part> parts = pieces.requireStretch(
-                "", question.road(), question.fromChainageMetres(), question.toChainageMetres());
+        List<RoadPieces.Part> parts =
+                pieces.requireStretch("", question.road(), question.fromChainageMetres(), question.toChainageMetres());
         var writer = new StretchWriter(question, years, season, parts, published, smallest);
         if (authority.withholdsPlacesOf(question.taxonGroup())) {
             return writer.withheld();
@@ -119,7 +119,8 @@ public class StretchQuestionService {
             plainly.add(obstacle);
             return null;
         }
-        double length = parts.stream().mapToDouble(RoadPieces.Part::lengthMetres).sum();
+        double length =
+                parts.stream().mapToDouble(RoadPieces.Part::lengthMetres).sum();
         double predicted = parts.stream()
                 .mapToDouble(part -> model.expected(part, years.count()))
                 .sum();
@@ -201,7 +202,8 @@ public class StretchQuestionService {
             throw InvalidException.of("yearFrom", "The years end before they begin.", "at most " + last);
         }
         if (last - first >= MOST_YEARS) {
-            throw InvalidException.of("yearFrom", "So many years cannot be asked for.", "at most " + MOST_YEARS + " years");
+            throw InvalidException.of(
+                    "yearFrom", "So many years cannot be asked for.", "at most " + MOST_YEARS + " years");
         }
         return new Years(first, last);
     }

@@ -19,9 +19,11 @@ final class StretchWriter {
     private static final int YEARS_AFTER = 10;
     private static final double ALPHA = 0.05;
     private static final double USUAL_REDUCTION_PERCENT = 50;
-    private static final String WITHHELD = "A species of this group is sensitive: where it is struck is not told to you."
-            + " Who keeps the network's records can be asked.";
-    private static final String FEW = "So few collisions that their number is not told to you, nor what follows from it.";
+    private static final String WITHHELD =
+            "A species of this group is sensitive: where it is struck is not told to you."
+                    + " Who keeps the network's records can be asked.";
+    private static final String FEW =
+            "So few collisions that their number is not told to you, nor what follows from it.";
 
     private static final List<String> NOT_CONTROLLED = List.of(
             "how many people look, drive and ring up here and elsewhere",
@@ -73,9 +75,8 @@ final class StretchWriter {
         if (question.worksKind() != null && !published.knows(question.worksKind())) {
             plainly.add("No published figure of that kind of works alone is kept here.");
         }
-        StretchAnswer.Expected expected = estimate == null
-                ? null
-                : expected(estimate, model.basis(parts).sentence());
+        StretchAnswer.Expected expected =
+                estimate == null ? null : expected(estimate, model.basis(parts).sentence());
         return answer(
                 few ? null : counts,
                 expected,
@@ -140,7 +141,8 @@ final class StretchWriter {
         if (estimate != null) {
             told += "; roads like it have " + Figures.number(estimate.predicted())
                     + " on such a length in such a time, and this one may be expected to have "
-                    + Figures.number(estimate.estimate()) + " (" + Figures.percent(estimate.posterior().level())
+                    + Figures.number(estimate.estimate()) + " ("
+                    + Figures.percent(estimate.posterior().level())
                     + " interval " + Figures.number(estimate.posterior().low()) + " to "
                     + Figures.number(estimate.posterior().high()) + ")";
         }
@@ -234,8 +236,7 @@ final class StretchWriter {
         }
         double percent = Objects.requireNonNullElse(question.reductionPercent(), USUAL_REDUCTION_PERCENT);
         List<StretchAnswer.YearOfPower> byYear = Power.byYear(
-                        new Power.Assumptions(
-                                perYear, percent / 100, years.count(), ALPHA, Power.Sides.EQUAL_TAILS),
+                        new Power.Assumptions(perYear, percent / 100, years.count(), ALPHA, Power.Sides.EQUAL_TAILS),
                         YEARS_AFTER)
                 .stream()
                 .map(year -> new StretchAnswer.YearOfPower(

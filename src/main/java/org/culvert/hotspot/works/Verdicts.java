@@ -40,7 +40,9 @@ final class Verdicts {
         if (Double.isNaN(effect.interval().low())) {
             return withFigures(effect);
         }
-        boolean fewer = effect.isBoundOnly() ? effect.upperBound() < 1 : effect.interval().high() < 1;
+        boolean fewer = effect.isBoundOnly()
+                ? effect.upperBound() < 1
+                : effect.interval().high() < 1;
         return fewer
                 ? "Fewer than would have been expected without the works, by more than chance; the counts are small"
                         + " and not told to you."

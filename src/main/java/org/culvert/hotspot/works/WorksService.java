@@ -47,9 +47,11 @@ public class WorksService {
             @NotBlank @Size(max = 2000) String words,
             @NotBlank @Size(max = LONGEST_ROAD) String road,
 
-            @NotNull @DecimalMin("-1000000") @DecimalMax("10000000") Double fromChainageMetres,
+            @NotNull @DecimalMin("-1000000") @DecimalMax("10000000")
+            Double fromChainageMetres,
 
-            @NotNull @DecimalMin("-1000000") @DecimalMax("10000000") Double toChainageMetres,
+            @NotNull @DecimalMin("-1000000") @DecimalMax("10000000")
+            Double toChainageMetres,
 
             @NotNull @DecimalMin("1") @DecimalMax("10000") Double endsMetres,
 
@@ -163,9 +165,13 @@ public class WorksService {
 
     private static void place(Works works, CurrentRoads current) {
         RoadPieces pieces = RoadPieces.of(current.network());
-        List<RoadPieces.Part> parts = pieces.requireStretch(
-                "", works.road, works.fromChainageMetres, works.toChainageMetres);
-        works.lieOn(parts.size() == 1 ? parts.get(0).piece().id() : parts.get(0).piece().label(), current.number());
+        List<RoadPieces.Part> parts =
+                pieces.requireStretch("", works.road, works.fromChainageMetres, works.toChainageMetres);
+        works.lieOn(
+                parts.size() == 1
+                        ? parts.get(0).piece().id()
+                        : parts.get(0).piece().label(),
+                current.number());
     }
 
     private static void check(Works works) {

@@ -55,7 +55,8 @@ class BurdenResourceTest {
                 .allMatch(variation -> variation <= 0.45f);
         assertThat(burden.getString("residuals.by")).isEqualTo("lengthMetres");
         int steps = burden.getList("residuals.steps").size();
-        assertThat(burden.getDouble("residuals.steps[" + (steps - 1) + "].bound")).isCloseTo(0, within(1e-3));
+        assertThat(burden.getDouble("residuals.steps[" + (steps - 1) + "].bound"))
+                .isCloseTo(0, within(1e-3));
         // Roads of a class with a level of its own have as many as the model expects of them
         assertThat(burden.getDouble("residuals.steps[" + (steps - 1) + "].sum")).isCloseTo(0, within(0.2));
     }

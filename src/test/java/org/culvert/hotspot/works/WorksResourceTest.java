@@ -43,7 +43,8 @@ class WorksResourceTest {
                 .body("builtUntil", equalTo(null))
                 .extract()
                 .path("id");
-        assertThat(Api.get(COORDINATOR, "/api/works?limit=1").getList("items.id")).containsExactly(id);
+        assertThat(Api.get(COORDINATOR, "/api/works?limit=1").getList("items.id"))
+                .containsExactly(id);
         JsonPath read = Api.get(ADMIN, "/api/works/" + id);
         assertThat(read.getString("kind")).isEqualTo("fence");
         assertThat(read.getInt("networkNumber"))
@@ -54,9 +55,7 @@ class WorksResourceTest {
     @Test
     void aCorrectionIsARevisionWithItsReasonAndWantsTheTag() {
         String id = Api.make(
-                        COORDINATOR,
-                        "/api/works",
-                        WorksWorld.entry("Back Road", 3000, 4000, "2024-02-01", "null", ""))
+                        COORDINATOR, "/api/works", WorksWorld.entry("Back Road", 3000, 4000, "2024-02-01", "null", ""))
                 .getString("id");
         Api.correct(
                         ROADS_AUTHORITY,
@@ -130,10 +129,12 @@ class WorksResourceTest {
      */
     @Test
     void thePlantedEffectIsFoundAndFollowsByHand() {
-        JsonPath effect = effect(COORDINATOR, fence(",\"publicityChange\":\"a sign with the number since 2020\""), TURTLES);
+        JsonPath effect =
+                effect(COORDINATOR, fence(",\"publicityChange\":\"a sign with the number since 2020\""), TURTLES);
         assertThat(effect.getString("beforeFrom") + " " + effect.getString("beforeTo"))
                 .isEqualTo("2016-01-01 2018-12-31");
-        assertThat(effect.getString("afterFrom") + " " + effect.getString("afterTo")).isEqualTo("2020-01-01 2022-12-31");
+        assertThat(effect.getString("afterFrom") + " " + effect.getString("afterTo"))
+                .isEqualTo("2020-01-01 2022-12-31");
         int reference = java.util.Arrays.stream(WorksWorld.LONG_ROAD).sum();
         assertThat(effect.getInt("comparisonBefore")).isEqualTo(reference);
         assertThat(effect.getInt("comparisonAfter")).isEqualTo(reference);
@@ -152,8 +153,7 @@ class WorksResourceTest {
         double expected = estimate * change;
         double relative = variance / (estimate * estimate) + 2.0 / reference;
         assertThat(inside.getDouble("expected")).isCloseTo(expected, within(2e-3));
-        assertThat(inside.getDouble("expectedStandardError"))
-                .isCloseTo(expected * Math.sqrt(relative), within(2e-3));
+        assertThat(inside.getDouble("expectedStandardError")).isCloseTo(expected * Math.sqrt(relative), within(2e-3));
         double ratio = WorksWorld.INSIDE_AFTER / expected / (1 + relative);
         assertThat(inside.getDouble("ratio")).isCloseTo(ratio, within(2e-4));
         assertThat(inside.getDouble("ratioLow")).isLessThan(ratio);
@@ -204,7 +204,8 @@ class WorksResourceTest {
 
     @Test
     void whereNoneCameAfterThereIsABoundAndNoEstimate() {
-        JsonPath effect = effect(COORDINATOR, fence(""), "taxonGroup=turtles&yearsBefore=3&yearsAfter=1&beyondMetres=100");
+        JsonPath effect =
+                effect(COORDINATOR, fence(""), "taxonGroup=turtles&yearsBefore=3&yearsAfter=1&beyondMetres=100");
         JsonPath inside = part(effect, "inside");
         assertThat(inside.getInt("after")).isZero();
         assertThat(inside.<Object>get("ratio")).isNull();
@@ -246,9 +247,7 @@ class WorksResourceTest {
     @Test
     void worksUnderWayOrJustFinishedHaveNoEffectYet() {
         String underWay = Api.make(
-                        COORDINATOR,
-                        "/api/works",
-                        WorksWorld.entry("Back Road", 1000, 2000, "2019-01-01", "null", ""))
+                        COORDINATOR, "/api/works", WorksWorld.entry("Back Road", 1000, 2000, "2019-01-01", "null", ""))
                 .getString("id");
         JsonPath effect = effect(COORDINATOR, underWay, TURTLES);
         assertThat(effect.getList("parts")).isEmpty();

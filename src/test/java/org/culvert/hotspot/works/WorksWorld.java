@@ -106,7 +106,11 @@ final class WorksWorld {
             }
         }
         for (int i = 0; i < INSIDE_BEFORE; i++) {
-            struck(TURTLE, "Works Road", 2100 + 150 * i, (i < 8 ? 2016 : 2018) + "-" + (i % 2 == 0 ? "03" : "10") + "-10");
+            struck(
+                    TURTLE,
+                    "Works Road",
+                    2100 + 150 * i,
+                    (i < 8 ? 2016 : 2018) + "-" + (i % 2 == 0 ? "03" : "10") + "-10");
         }
         struck(TURTLE, "Works Road", 1800, "2016-03-11");
         struck(TURTLE, "Works Road", 5000, "2018-03-11");

@@ -35,6 +35,17 @@ final class Forms {
             Map.entry("owner", ""),
             Map.entry("reachMetres", "300"),
             Map.entry("simulations", "19"),
+            Map.entry("kind", "fence"),
+            Map.entry("words", "a fence"),
+            Map.entry("road", "Mill Road"),
+            Map.entry("fromChainageMetres", "3000"),
+            Map.entry("toChainageMetres", "5000"),
+            Map.entry("endsMetres", "500"),
+            Map.entry("builtFrom", "2019-01-01"),
+            Map.entry("builtUntil", "2019-12-31"),
+            Map.entry("endedOn", ""),
+            Map.entry("effortChange", ""),
+            Map.entry("publicityChange", ""),
             Map.entry("seed", "7"),
             Map.entry("chance", "per-kilometre"));
 

@@ -61,7 +61,9 @@ final class HostileWorld {
             Map.entry("/api/taxa/", "taxon"),
             Map.entry("/api/visits/", "visit"),
             Map.entry("PATCH /api/visits/{id}/discharge", "dischargedVisit"),
-            Map.entry("/api/whereabouts/", "whereabouts"));
+            Map.entry("/api/whereabouts/", "whereabouts"),
+            Map.entry("/api/works/", "works"),
+            Map.entry("/works/", "works"));
 
     private static final String SPENDING =
             "attendances|joins|hand-overs|visits|clutches|agreements|cases|incidents|people|retention-rules";
@@ -170,6 +172,7 @@ final class HostileWorld {
                     .statusCode(200);
             return hidden;
         });
+        makers.put("works", () -> make(COORDINATOR, "/api/works", "POST /api/works"));
         makers.put("retentionRule", () -> make(ADMIN, "/api/retention-rules", "POST /api/retention-rules"));
         makers.put(
                 "run",

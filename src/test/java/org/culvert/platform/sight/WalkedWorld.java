@@ -98,6 +98,11 @@ public final class WalkedWorld {
                         .extract()
                         .path("id"));
         known.put("/hotspots", known.get("/api/hotspot-runs"));
+        known.put("/api/works", Api.make(COORDINATOR, "/api/works", """
+                        {"kind":"fence","words":"a fence","road":"Mill Road","fromChainageMetres":3000,
+                         "toChainageMetres":5000,"endsMetres":500,"builtFrom":"2019-01-01","builtUntil":"2019-12-31"}
+                        """).getString("id"));
+        known.put("/works", known.get("/api/works"));
         return known;
     }
 

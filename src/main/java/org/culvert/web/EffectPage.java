@@ -1,0 +1,47 @@
+package org.culvert.web;
+
+import java.util.List;
+import java.util.Locale;
+import org.culvert.hotspot.works.EffectView;
+import org.jspecify.annotations.Nullable;
+
+/** What works did, laid out for reading. */
+public record EffectPage(EffectView effect, List<Row> rows) {
+    /** A part as a row of the table. */
+    public record Row(
+            String part,
+            String length,
+            String before,
+            String after,
+            String expected,
+            String ratio,
+            String interval,
+            String verdict) {}
+
+    static EffectPage of(EffectView effect) {
+        return new EffectPage(
+                effect, effect.parts().stream().map(EffectPage::row).toList());
+    }
+
+    private static Row row(EffectView.PartView part) {
+        boolean isTold = part.before() != null;
+        return new Row(
+                part.part(),
+                number("%.1f", part.lengthMetres() / 1000),
+                isTold ? String.valueOf(part.before()) : "not told",
+                part.after() == null ? "not told" : String.valueOf(part.after()),
+                number("%.1f", part.expected()),
+                part.ratio() == null && part.upperBound() != null && isTold
+                        ? "below " + number("%.2f", part.upperBound())
+                        : number("%.2f", part.ratio()),
+                part.ratioLow() == null
+                        ? "–"
+                        : number("%.2f", part.ratioLow()) + " to "
+                                + (part.ratioHigh() == null ? "no bound" : number("%.2f", part.ratioHigh())),
+                part.verdict());
+    }
+
+    private static String number(String format, @Nullable Double value) {
+        return value == null ? "–" : String.format(Locale.ROOT, format, value);
+    }
+}

@@ -1,0 +1,150 @@
+package org.culvert.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.culvert.platform.Role.CARER;
+import static org.culvert.platform.Role.COORDINATOR;
+import static org.culvert.platform.Role.ROADS_AUTHORITY;
+import static org.hamcrest.Matchers.containsString;
+
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.http.ContentType;
+import io.restassured.specification.RequestSpecification;
+import java.util.List;
+import org.culvert.hotspot.works.WorksWorlds;
+import org.culvert.support.Api;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+@QuarkusTest
+class WorksPageResourceTest {
+    @BeforeEach
+    void makeWorld() {
+        WorksWorlds.make();
+    }
+
+    private static RequestSpecification stretch() {
+        return Api.as(COORDINATOR)
+                .queryParam("road", "Works Road")
+                .queryParam("fromChainageMetres", "2000")
+                .queryParam("toChainageMetres", "4000")
+                .queryParam("yearFrom", "2016")
+                .queryParam("yearTo", "2018")
+                .queryParam("taxonGroup", "turtles");
+    }
+
+    @Test
+    void aStretchIsAnsweredInWordsAndWithAChart() {
+        String html = stretch()
+                .queryParam("chosenBeforeLooking", "yes")
+                .queryParam("worksKind", "fence")
+                .queryParam("currency", "AUD")
+                .queryParam("priceYear", "2025")
+                .queryParam("costPerCollision", "5000")
+                .queryParam("costSource", "the insurer")
+                .queryParam("building", "100000")
+                .queryParam("upkeepPerYear", "1000")
+                .queryParam("discountPercent", "4")
+                .queryParam("lifeYears", "25")
+                .queryParam("avoidedLowPercent", "0")
+                .queryParam("avoidedPercent", "53")
+                .queryParam("avoidedHighPercent", "94")
+                .get("/stretch")
+                .then()
+                .statusCode(200)
+                .extract()
+                .asString();
+        assertThat(html)
+                .contains("12 collisions were reported on Works Road", "chosen before anyone looked")
+                .contains("2016 8, 2017 0, 2018 4", "class=\"bar-of-month\"")
+                .contains("Burden, not risk", "Huijser", "Santos", "Would an effect be seen?")
+                .contains("Benefits over costs", "value=\"the insurer\"", "<option value=\"fence\" selected>");
+        assertThat(html).as("no inline scripts or styles").doesNotContain("<script>", "style=\"", "onclick");
+        assertThat(html).as("nothing of another host").doesNotContain("http://", "https://");
+    }
+
+    @Test
+    void aQuestionWithMistakesComesBackWithThemNamed() {
+        stretch()
+                .queryParam("building", "much")
+                .queryParam("reductionPercent", "200")
+                .get("/stretch")
+                .then()
+                .statusCode(400)
+                .contentType("text/html")
+                .body(containsString("This cannot be read: much."))
+                .body(containsString("value=\"Works Road\""))
+                .body(containsString("<code>reductionPercent</code>"))
+                .body(containsString("<code>lifeYears</code>"));
+        Api.as(COORDINATOR)
+                .queryParam("road", "Nowhere")
+                .queryParam("fromChainageMetres", "1")
+                .queryParam("toChainageMetres", "2")
+                .get("/stretch")
+                .then()
+                .statusCode(400)
+                .body(containsString("is called Nowhere"));
+        Api.as(COORDINATOR).get("/stretch").then().statusCode(200).body(containsString("Ask about a stretch"));
+    }
+
+    @Test
+    void worksAreListedEnteredAndTheirEffectShown() {
+        String id = WorksWorlds.fence();
+        Api.as(ROADS_AUTHORITY).get("/works").then().statusCode(200).body(containsString("/works/" + id));
+        String html = Api.as(COORDINATOR)
+                .queryParam("taxonGroup", "turtles")
+                .queryParam("yearsBefore", "3")
+                .queryParam("yearsAfter", "3")
+                .get("/works/" + id)
+                .then()
+                .statusCode(200)
+                .extract()
+                .asString();
+        assertThat(html)
+                .contains("from 2000 to 4000 m", "Counts", "alone prove nothing", "fewer than the")
+                .contains("<th scope=\"row\">inside</th>", "<th scope=\"row\">combined</th>");
+        assertThat(html).as("no inline scripts or styles").doesNotContain("<script>", "style=\"", "onclick");
+        String location = fromTheForm()
+                .formParam("kind", "signs")
+                .formParam("words", "signs at both ends")
+                .formParam("road", "Back Road")
+                .formParam("fromChainageMetres", "100")
+                .formParam("toChainageMetres", "900")
+                .formParam("endsMetres", "200")
+                .formParam("builtFrom", "2025-01-01")
+                .formParam("builtUntil", "")
+                .redirects()
+                .follow(false)
+                .post("/works")
+                .then()
+                .statusCode(303)
+                .extract()
+                .header("Location");
+        Api.as(ROADS_AUTHORITY).get(location).then().statusCode(200).body(containsString("still under way"));
+    }
+
+    @Test
+    void worksWithMistakesComeBackWithThemNamed() {
+        fromTheForm()
+                .formParam("words", "a fence")
+                .formParam("road", "Back Road")
+                .formParam("builtFrom", "soon")
+                .post("/works")
+                .then()
+                .statusCode(400)
+                .body(containsString("This cannot be read: soon."))
+                .body(containsString("<code>endsMetres</code>"))
+                .body(containsString("value=\"Back Road\""));
+        for (String path : List.of("/works", "/stretch", "/works/" + WorksWorlds.fence())) {
+            Api.as(CARER).get(path).then().statusCode(403);
+        }
+    }
+
+    /** A form as the page sends it: with the secret that the page was given. */
+    private static RequestSpecification fromTheForm() {
+        String secret = Api.as(ROADS_AUTHORITY).get("/works").cookie("culvert-form");
+        return Api.as(ROADS_AUTHORITY)
+                .contentType(ContentType.URLENC)
+                .cookie("culvert-form", secret)
+                .formParam("csrf", secret);
+    }
+}
