@@ -159,6 +159,8 @@ class ProblemShape implements ProblemPostProcessor {
         // The first two nodes are the method and its parameter: they mean nothing to the sender.
         String[] nodes = path.split("\\.", 3);
         String field = nodes.length == 3 ? nodes[2] : nodes[nodes.length - 1];
+        // An element of a list is a node of its own beside its number.
+        field = field.replace(".<list element>", "");
         return new FieldError(field, "This value " + violation.getMessage() + ".", violation.getMessage(), null);
     }
 

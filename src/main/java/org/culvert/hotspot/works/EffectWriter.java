@@ -207,7 +207,8 @@ final class EffectWriter {
             @Nullable AnswerBasis basis) {
         boolean hasBefore = !periods.before().isEmpty();
         boolean hasAfter = !periods.after().isEmpty();
-        SafetyPerformance performance = outcome == null ? null : outcome.model().performance();
+        RoadModel model = outcome == null ? null : outcome.model();
+        SafetyPerformance performance = model == null ? null : model.performance();
         return new EffectView(
                 works.id(),
                 works.kind,
@@ -232,9 +233,9 @@ final class EffectWriter {
                 elsewhere == null ? null : shown(elsewhere.before()),
                 elsewhere == null ? null : shown(elsewhere.after()),
                 performance == null ? null : Figures.finite(performance.fit().overdispersion(), 6),
-                performance == null
+                model == null || performance == null
                         ? null
-                        : outcome.model().basis(zones.roads()).sentence(),
+                        : model.basis(zones.roads()).sentence(),
                 parts,
                 halving(outcome, periods, parts),
                 plainly,
