@@ -22,6 +22,9 @@ class ParameterReaders implements ParamConverterProvider {
         if (type == Integer.class) {
             return (ParamConverter<T>) new Reader<Integer>(name, "a whole number", Integer::valueOf);
         }
+        if (type == Double.class) {
+            return (ParamConverter<T>) new Reader<Double>(name, "a number", Double::valueOf);
+        }
         if (type == boolean.class || type == Boolean.class) {
             return (ParamConverter<T>) new Reader<Boolean>(name, "true or false", ParameterReaders::readBoolean);
         }

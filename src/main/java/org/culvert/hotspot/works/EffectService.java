@@ -82,6 +82,12 @@ public class EffectService {
     private EffectView effect(UUID id, EffectQuestion question) {
         Works one = works.require(id);
         LocalDate today = clock.instant().atZone(regions.zone()).toLocalDate();
+        if (authority.smallestCount() != null) {
+            question.comparison().forEach(stretch -> {
+                StretchQuestionService.requireStep("comparison", stretch.from());
+                StretchQuestionService.requireStep("comparison", stretch.to());
+            });
+        }
         RunSettings.Season season =
                 seasons.read(question.taxonGroup(), question.months(), question.seasonWindow(), one.builtFrom);
         CurrentRoads current = roads.current();

@@ -148,8 +148,8 @@ final class EffectStudy {
             int[] treatedByYear, int[] comparedByYear, int after, List<String> whyNot) {
         int before = Arrays.stream(comparedByYear).sum();
         if (before < 1 || after < 1) {
-            whyNot.add("On the stretches to compare with there were " + before + " collisions before and " + after
-                    + " after: how everything changed meanwhile cannot be told from them.");
+            whyNot.add("On the stretches to compare with there was no collision " + (before < 1 ? "before" : "after")
+                    + ": how everything changed meanwhile cannot be told from them.");
             return null;
         }
         boolean inEveryYear = Arrays.stream(treatedByYear).allMatch(count -> count > 0)

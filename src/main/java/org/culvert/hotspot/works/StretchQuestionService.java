@@ -182,7 +182,7 @@ public class StretchQuestionService {
         requireStep("toChainageMetres", question.toChainageMetres());
     }
 
-    private static void requireStep(String field, double chainage) {
+    static void requireStep(String field, double chainage) {
         if (chainage % TOLD_STEP_METRES != 0) {
             throw InvalidException.of(
                     field,

@@ -69,7 +69,7 @@ final class StretchWriter {
             plainly.add("Windows of these roads differ by no more than chance, so nothing tells this stretch from the"
                     + " others, whatever its own count.");
         }
-        if (counts.ofUnknownUncertainty() > 0 && !few) {
+        if (counts.ofUnknownUncertainty() > 0 && smallest == null) {
             plainly.add("How sure the place is, is not known for " + counts.ofUnknownUncertainty() + " of these.");
         }
         if (question.worksKind() != null && !published.knows(question.worksKind())) {
@@ -110,7 +110,7 @@ final class StretchWriter {
                 choice().sentence(),
                 counts == null ? null : Integer.valueOf(counts.incidents()),
                 counts == null ? null : Figures.finite(perKilometreYear(counts.incidents()), 4),
-                counts == null ? null : Integer.valueOf(counts.perhapsElsewhere()),
+                counts == null || smallest != null ? null : Integer.valueOf(counts.perhapsElsewhere()),
                 counts == null || smallest != null ? null : Integer.valueOf(counts.perhapsHere()),
                 counts == null ? List.of() : shown(counts.byYear()),
                 counts == null ? List.of() : shown(byMonth(counts)),

@@ -84,6 +84,7 @@ class BurdenResourceTest {
     void whatIsWrongIsSaidByField() {
         for (String[] wrong : new String[][] {
             {"windowMetres=10", "windowMetres"},
+            {"windowMetres=wide", "windowMetres"},
             {"stepMetres=5000", "stepMetres"},
             {"limit=0", "limit"},
             {"largestVariation=0", "largestVariation"},

@@ -285,6 +285,11 @@ class WorksResourceTest {
         assertThat(inside.<Object>get("ratio")).isNull();
         assertThat(inside.<Object>get("expected")).isNull();
         assertThat(inside.getString("verdict")).startsWith("Fewer than would have been expected");
+        Api.as(ROADS_AUTHORITY)
+                .get("/api/works/" + id + "/effect?comparison=Long Road:10010-16000")
+                .then()
+                .statusCode(400)
+                .body("errors.field", hasItem("comparison"));
         JsonPath withheld = effect(ROADS_AUTHORITY, id, "taxonGroup=occulta&yearsBefore=3&yearsAfter=3");
         assertThat(withheld.getList("parts")).isEmpty();
         assertThat(withheld.<Object>get("basis")).isNull();
