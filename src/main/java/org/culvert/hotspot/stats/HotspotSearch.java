@@ -5,21 +5,22 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.Function;
 import java.util.function.IntConsumer;
 import org.culvert.road.network.RoadGraph;
 
 /**
  * Searches a road network for places where events are denser than a kind of chance allows.
  *
- * <p>The density at a place is the sum over the events of an equal-split discontinuous Epanechnikov kernel along the
- * roads, reflected at dead ends ({@link KernelRows}). How surprising it is there is judged against the mean and variance
+ * <p>The density at a place is the sum over the events of a kernel along the roads, reflected at dead ends: the heat kernel
+ * ({@link HeatField}), or the equal-split discontinuous Epanechnikov ({@link KernelRows}), which is faster. How surprising it is there is judged against the mean and variance
  * that the kind of chance gives it there ({@link Surprise}); how surprising anything anywhere may be, against simulated
  * sets that go through the same rounding, spreading and smoothing ({@link MonteCarlo}). So the chance of naming anything
  * where only that kind of chance is at work is at most alpha for the whole network.
  */
 public final class HotspotSearch {
     /** Changes whenever the same input may give another result. */
-    public static final String VERSION = "1";
+    public static final String VERSION = "2";
 
     private final RoadGraph graph;
     private final Chainage chainage;
@@ -51,7 +52,6 @@ public final class HotspotSearch {
     public Findings search(List<RoadEvent> events, Chance chance, int threads, IntConsumer done) {
         List<RoadEvent> ordered = Responses.inOrder(events);
         var pieces = new Pieces(graph, settings.pieceMetres());
-        var kernel = new RoadKernel.Epanechnikov(settings.reachMetres());
         List<RoadEvent> lookedUp = new ArrayList<>(ordered);
         boolean everywhere = true;
         if (chance instanceof Chance.PerAllReports all) {
@@ -59,30 +59,41 @@ public final class HotspotSearch {
             everywhere = false;
         }
         var twins = new Twins(pieces, carriageways);
-        Responses responses =
-                Responses.build(pieces, chainage, twins, kernel, settings.pieceMetres(), lookedUp, everywhere, threads);
+        boolean everyPiece = everywhere;
+        Smoother smoother = smoother(
+                kernel -> Responses.build(
+                        pieces, chainage, twins, kernel, settings.pieceMetres(), lookedUp, everyPiece, threads),
+                threads);
+        Responses responses = smoother.responses();
         NullModel model = model(chance, responses, ordered);
-        NullModel.Moments moments = model.moments();
+        NullModel.Moments moments = smoother.moments(model, threads);
         var surprise = new Surprise(moments);
 
-        double[] density = new double[pieces.count()];
-        int[] touched = new int[pieces.count()];
+        int[] rows = ordered.stream().mapToInt(responses::row).toArray();
         int[] eventsIn = new int[pieces.count()];
-        int count = 0;
-        for (RoadEvent event : ordered) {
-            int row = responses.row(event);
+        for (int row : rows) {
             eventsIn[responses.pieceOf(row)]++;
-            count = responses.addTo(row, density, touched, count);
         }
+        Smoother.Brush brush = smoother.newBrush();
+        brush.smooth(rows);
+        double[] density = brush.density();
         MonteCarlo simulated = MonteCarlo.run(
-                responses, model, surprise, ordered.size(), settings.simulations(), settings.seed(), threads, done);
+                smoother, model, surprise, rows.length, settings.simulations(), settings.seed(), threads, done);
         double[] adjustedP = new double[pieces.count()];
         Arrays.fill(adjustedP, 1);
-        for (int i = 0; i < count; i++) {
-            adjustedP[touched[i]] = simulated.adjustedP(surprise.at(touched[i], density[touched[i]]));
+        for (int i = 0; i < brush.touchedCount(); i++) {
+            int piece = brush.touched()[i];
+            adjustedP[piece] = simulated.adjustedP(surprise.at(piece, density[piece]));
         }
         var naming = new HotspotNaming(pieces, chainage, twins, eventsIn, moments.recorded(), settings);
         return new Findings(pieces, density, moments.mean(), adjustedP, naming);
+    }
+
+    private Smoother smoother(Function<Responses.Kernel, Responses> responses, int threads) {
+        if (settings.kernel() instanceof RoadKernel.Gaussian gaussian) {
+            return new HeatSmoother(responses.apply(KernelRows::unsmoothed), gaussian.sdMetres(), threads);
+        }
+        return new CompactSmoother(responses.apply(KernelRows.of(settings.kernel())));
     }
 
     private NullModel model(Chance chance, Responses responses, List<RoadEvent> ordered) {

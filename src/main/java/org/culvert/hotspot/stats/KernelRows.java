@@ -80,6 +80,16 @@ final class KernelRows {
         });
     }
 
+    /** Rows of a kernel that ends at its reach. */
+    static Responses.Kernel of(RoadKernel kernel) {
+        return (pieces, needed, threads) -> build(pieces, kernel, needed, threads);
+    }
+
+    /** Rows of an event that is not smoothed: one, in its own piece. */
+    static KernelRows unsmoothed(Pieces pieces, BitSet needed, int threads) {
+        return assemble(pieces.count(), needed, threads, () -> (row, into) -> into.add(row, 1));
+    }
+
     /** Fills one row; one filler serves one thread. */
     interface RowFiller {
         void fill(int row, RowBuffer into);

@@ -24,7 +24,7 @@ final class MonteCarlo {
     }
 
     static MonteCarlo run(
-            Responses responses,
+            Smoother smoother,
             NullModel chance,
             Surprise surprise,
             int events,
@@ -35,21 +35,16 @@ final class MonteCarlo {
         double[] greatest = new double[simulations];
         var finished = new AtomicInteger();
         Parallel.forEach(simulations, threads, () -> {
-            int pieces = responses.pieces().count();
-            double[] field = new double[pieces];
-            int[] touched = new int[pieces];
+            Smoother.Brush brush = smoother.newBrush();
+            double[] density = brush.density();
+            int[] touched = brush.touched();
             int[] rows = new int[events];
             return simulation -> {
                 chance.draw(generator(seed, simulation), rows);
-                int count = 0;
-                for (int row : rows) {
-                    count = responses.addTo(row, field, touched, count);
-                }
+                brush.smooth(rows);
                 double best = 0;
-                for (int i = 0; i < count; i++) {
-                    int piece = touched[i];
-                    best = surprise.orBetter(best, piece, field[piece]);
-                    field[piece] = 0;
+                for (int i = 0; i < brush.touchedCount(); i++) {
+                    best = surprise.orBetter(best, touched[i], density[touched[i]]);
                 }
                 greatest[simulation] = best;
                 done.accept(finished.incrementAndGet());

@@ -7,7 +7,13 @@ interface NullModel {
     /** Draws one set of events as rows of {@link Responses}, one an event. */
     void draw(UniformRandomProvider random, int[] rows);
 
-    /** Mean and variance of the density at every piece, and the number of events recorded in it that is expected. */
+    /** How many events a set has. */
+    int events();
+
+    /** Which share of all there are a set draws without replacement, 0 where there is no end of them. */
+    double shareDrawn();
+
+    /** Mean and variance of the sum of the rows at every piece, and the number of events recorded in it that is expected. */
     Moments moments();
 
     /**

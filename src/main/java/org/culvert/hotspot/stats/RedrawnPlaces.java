@@ -71,6 +71,16 @@ final class RedrawnPlaces implements NullModel {
     }
 
     @Override
+    public int events() {
+        return groups.stream().mapToInt(Group::events).sum();
+    }
+
+    @Override
+    public double shareDrawn() {
+        return 0;
+    }
+
+    @Override
     public Moments moments() {
         int pieces = responses.pieces().count();
         var moments = new Moments(new double[pieces], new double[pieces], new double[pieces]);

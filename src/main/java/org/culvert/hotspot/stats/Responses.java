@@ -19,6 +19,11 @@ import java.util.stream.IntStream;
  * file with many different uncertainties needs only few sets of rows.
  */
 final class Responses {
+    /** Makes the rows of events whose places are exact. */
+    interface Kernel {
+        KernelRows rows(Pieces pieces, BitSet needed, int threads);
+    }
+
     private final Pieces pieces;
     private final Chainage chainage;
     private final List<Double> spreads;
@@ -41,7 +46,7 @@ final class Responses {
             Pieces pieces,
             Chainage chainage,
             Twins twins,
-            RoadKernel kernel,
+            Kernel kernel,
             double pieceMetres,
             Collection<RoadEvent> events,
             boolean everywhere,
@@ -67,7 +72,7 @@ final class Responses {
                 spreader.addNeighbours(wanted, spread, base);
             }
         });
-        KernelRows exact = twins.fold(KernelRows.build(pieces, kernel, twins.with(base), threads), base, threads);
+        KernelRows exact = twins.fold(kernel.rows(pieces, twins.with(base), threads), base, threads);
         needed.forEach((spread, wanted) ->
                 responses.rows.add(spread == 0 ? exact : spreader.average(exact, wanted, spread, threads)));
         return responses;

@@ -38,6 +38,16 @@ final class ShuffledReports implements NullModel {
     }
 
     @Override
+    public int events() {
+        return drawn;
+    }
+
+    @Override
+    public double shareDrawn() {
+        return (double) drawn / reportRows.length;
+    }
+
+    @Override
     public Moments moments() {
         int pieces = responses.pieces().count();
         double[] sum = new double[pieces];

@@ -66,7 +66,7 @@ class CarriagewaysTest {
     void twoCarriagewaysAreAsSurprisingAsOneRoad() {
         var pieces = new Pieces(divided, 50);
         var twins = new Twins(pieces, carriageways);
-        var kernel = new RoadKernel.Epanechnikov(300);
+        var kernel = KernelRows.of(new RoadKernel.Epanechnikov(300));
         Responses responses = Responses.build(pieces, chainage, twins, kernel, 50, events(false), true, 1);
         double[] field = new double[pieces.count()];
         for (RoadEvent event : events(false)) {

@@ -34,14 +34,17 @@ class ErrorRateTest {
 
     @Test
     void onAGridWithUnequalPiecesItIsStillOneInTwenty() {
-        RoadGraph grid = Networks.grid(4, 730);
-        withinTheLevel(falseAlarms(grid, Networks.gridChainage(4, grid), PER_KILOMETRE, random -> {
-            List<RoadEvent> events = new ArrayList<>();
-            for (int i = 0; i < 40; i++) {
-                events.add(new RoadEvent(random.nextInt(grid.linkCount()), 730 * random.nextDouble(), Recording.EXACT));
-            }
-            return events;
-        }));
+        for (RoadKernel kernel : List.of(SETTINGS.kernel(), new RoadKernel.Gaussian(150))) {
+            RoadGraph grid = Networks.grid(4, 730);
+            withinTheLevel(falseAlarms(grid, Networks.gridChainage(4, grid), kernel, PER_KILOMETRE, random -> {
+                List<RoadEvent> events = new ArrayList<>();
+                for (int i = 0; i < 40; i++) {
+                    events.add(new RoadEvent(
+                            random.nextInt(grid.linkCount()), 730 * random.nextDouble(), Recording.EXACT));
+                }
+                return events;
+            }));
+        }
     }
 
     /** Thirty per cent of places rounded to whole kilometres: simulated alike, they keep the level. */
@@ -131,7 +134,7 @@ class ErrorRateTest {
                 pieces,
                 roadChainage,
                 new Twins(pieces, Carriageways.NONE),
-                new RoadKernel.Epanechnikov(150),
+                KernelRows.of(new RoadKernel.Epanechnikov(150)),
                 SETTINGS.pieceMetres(),
                 events,
                 true,
@@ -154,11 +157,15 @@ class ErrorRateTest {
     }
 
     private static int falseAlarms(RoadGraph graph, Chainage chainage, Chance chance, EventSource source) {
+        return falseAlarms(graph, chainage, SETTINGS.kernel(), chance, source);
+    }
+
+    private static int falseAlarms(
+            RoadGraph graph, Chainage chainage, RoadKernel kernel, Chance chance, EventSource source) {
         int alarms = 0;
         for (int set = 0; set < SETS; set++) {
             List<RoadEvent> events = source.events(MonteCarlo.generator(1234, set));
-            var settings =
-                    new Settings(SETTINGS.reachMetres(), SETTINGS.pieceMetres(), SETTINGS.simulations(), set, ALPHA, 1);
+            var settings = new Settings(kernel, SETTINGS.pieceMetres(), SETTINGS.simulations(), set, ALPHA, 1);
             Findings findings = new HotspotSearch(graph, chainage, settings).search(events, chance, 2, done -> {});
             alarms += findings.smallestP() <= ALPHA ? 1 : 0;
         }

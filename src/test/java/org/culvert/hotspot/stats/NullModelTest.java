@@ -90,7 +90,14 @@ class NullModelTest {
 
     private Responses responses(List<RoadEvent> events, boolean everywhere) {
         return Responses.build(
-                pieces, chainage, new Twins(pieces, Carriageways.NONE), KERNEL, 50, events, everywhere, 2);
+                pieces,
+                chainage,
+                new Twins(pieces, Carriageways.NONE),
+                KernelRows.of(KERNEL),
+                50,
+                events,
+                everywhere,
+                2);
     }
 
     private List<RoadEvent> mixedEvents(int count) {

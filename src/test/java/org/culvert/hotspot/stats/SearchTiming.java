@@ -57,9 +57,19 @@ public final class SearchTiming {
         }
         System.out.printf(
                 "%d links, %.0f km, %d events%n", graph.linkCount(), graph.totalLength() / 1000, events.size());
-        var settings = new Settings(500, 50, 999, 1, 0.05, 3);
-        List<Chance> chances = List.of(new Chance.PerKilometre(), new Chance.PerAllReports(events));
-        for (Chance chance : chances) {
+        List<RoadKernel> kernels = List.of(new RoadKernel.Epanechnikov(500), new RoadKernel.Gaussian(500));
+        for (RoadKernel kernel : kernels) {
+            timeSearches(graph, chainage, events, new Settings(kernel, 100, 999, 1, 0.05, 3));
+        }
+        int[] links = events.stream().mapToInt(RoadEvent::link).toArray();
+        double[] metres = events.stream().mapToDouble(RoadEvent::metres).toArray();
+        for (int round = 0; round < 6; round++) {
+            timeDensity(graph, links, metres);
+        }
+    }
+
+    private static void timeSearches(RoadGraph graph, Chainage chainage, List<RoadEvent> events, Settings settings) {
+        for (Chance chance : List.of(new Chance.PerKilometre(), new Chance.PerAllReports(events))) {
             for (int threads : new int[] {1, 2}) {
                 long start = System.nanoTime();
                 List<RoadEvent> group =
@@ -67,25 +77,41 @@ public final class SearchTiming {
                 Findings findings =
                         new HotspotSearch(graph, chainage, settings).search(group, chance, threads, done -> {});
                 System.out.printf(
-                        "%s, %d events, %d pieces, %d threads: %.2f s, %d hotspots%n",
+                        "%s, %s, %d events, %d pieces, %d threads: %.2f s, %d hotspots%n",
+                        settings.kernel(),
                         chance.name(),
                         group.size(),
                         findings.pieces().count(),
                         threads,
-                        (System.nanoTime() - start) / 1e9,
+                        seconds(start),
                         findings.hotspots().size());
             }
         }
-        var pieces = new Pieces(graph, 50);
+    }
+
+    private static void timeDensity(RoadGraph graph, int[] links, double[] metres) {
         long start = System.nanoTime();
+        var pieces = new Pieces(graph, 100);
         KernelRows rows = KernelRows.build(
-                pieces, new RoadKernel.Epanechnikov(200 * Math.sqrt(5)), Networks.all(pieces.count()), 2);
+                pieces, new RoadKernel.Epanechnikov(500 * Math.sqrt(5)), Networks.all(pieces.count()), 2);
         double[] field = new double[pieces.count()];
         int[] touched = new int[pieces.count()];
-        for (RoadEvent event : events) {
-            rows.addTo(pieces.at(event.link(), event.metres()), field, touched, 0);
+        for (int event = 0; event < links.length; event++) {
+            rows.addTo(pieces.at(links[event], metres[event]), field, touched, 0);
         }
-        System.out.printf("density alone, sigma 200 m: %.2f s%n", (System.nanoTime() - start) / 1e9);
+        System.out.printf("density alone, sigma 500 m, equal-split discontinuous: %.3f s%n", seconds(start));
+        start = System.nanoTime();
+        EliminationOrder order = EliminationOrder.of(graph);
+        double ordering = seconds(start);
+        start = System.nanoTime();
+        new HeatField(pieces, order, 500, 2).density(links, metres, 2);
+        System.out.printf(
+                "density alone, sigma 500 m, heat: %.3f s, and %.3f s once for the network%n",
+                seconds(start), ordering);
+    }
+
+    private static double seconds(long since) {
+        return (System.nanoTime() - since) / 1e9;
     }
 
     private static List<String[]> rows(Path file) throws IOException {

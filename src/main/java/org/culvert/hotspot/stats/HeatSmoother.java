@@ -1,0 +1,97 @@
+package org.culvert.hotspot.stats;
+
+import java.util.Arrays;
+import java.util.stream.IntStream;
+
+/**
+ * Smooths by the heat kernel, which reaches everywhere: the rows say how an event is shared among pieces, and a {@link
+ * HeatField} does the rest.
+ *
+ * <p>With n events of chances p, the mean density is {@code n K p} exactly. Its variance is {@code n (K^2 p - (K p)^2)}, with
+ * the kernel squared. Where chance is uniform {@code K^2 p} is p times the return density of {@code sigma sqrt(2)}; where it is
+ * not, p is averaged around the place by the kernel of {@code sigma / sqrt(2)}, as the squared kernel does on a straight road.
+ * The simulations judge by the same variance, so what is not quite right in it costs power and no truth.
+ */
+final class HeatSmoother implements Smoother {
+    /** Below this share of one event's peak a density is no more than the error of the kernel. */
+    private static final double NOTHING = 10 * HeatField.ERROR;
+
+    private final Responses shares;
+    private final HeatField field;
+    private final HeatField narrower;
+    private final double[] returns;
+    private final double nothing;
+
+    HeatSmoother(Responses shares, double sigmaMetres, int threads) {
+        this.shares = shares;
+        Pieces pieces = shares.pieces();
+        EliminationOrder order = EliminationOrder.of(pieces.graph());
+        this.field = new HeatField(pieces, order, sigmaMetres, threads);
+        this.narrower = new HeatField(pieces, order, sigmaMetres / Math.sqrt(2), threads);
+        this.returns = new HeatField(pieces, order, sigmaMetres * Math.sqrt(2), threads).returns(threads);
+        this.nothing = NOTHING * new RoadKernel.Gaussian(sigmaMetres).density(0);
+    }
+
+    @Override
+    public Responses responses() {
+        return shares;
+    }
+
+    @Override
+    public NullModel.Moments moments(NullModel chance, int threads) {
+        NullModel.Moments counts = chance.moments();
+        int pieces = counts.mean().length;
+        double[] mean = new double[pieces];
+        field.newWorker().smooth(counts.mean(), mean);
+        double[] nearby = new double[pieces];
+        narrower.newWorker().smooth(counts.mean(), nearby);
+        double[] variance = new double[pieces];
+        for (int piece = 0; piece < pieces; piece++) {
+            if (mean[piece] < nothing) {
+                mean[piece] = 0;
+            } else {
+                double spread = nearby[piece] * returns[piece] - mean[piece] * mean[piece] / chance.events();
+                variance[piece] = Math.max(0, (1 - chance.shareDrawn()) * spread);
+            }
+        }
+        return new NullModel.Moments(mean, variance, counts.recorded());
+    }
+
+    @Override
+    public Brush newBrush() {
+        return new Heating();
+    }
+
+    private final class Heating implements Brush {
+        private final HeatField.Worker worker = field.newWorker();
+        private final double[] counts = new double[shares.pieces().count()];
+        private final int[] met = new int[counts.length];
+        private final double[] density = new double[counts.length];
+        private final int[] everywhere = IntStream.range(0, counts.length).toArray();
+
+        @Override
+        public void smooth(int[] rows) {
+            Arrays.fill(counts, 0);
+            int count = 0;
+            for (int row : rows) {
+                count = shares.addTo(row, counts, met, count);
+            }
+            worker.smooth(counts, density);
+        }
+
+        @Override
+        public double[] density() {
+            return density;
+        }
+
+        @Override
+        public int touchedCount() {
+            return density.length;
+        }
+
+        @Override
+        public int[] touched() {
+            return everywhere;
+        }
+    }
+}

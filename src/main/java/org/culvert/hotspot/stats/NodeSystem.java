@@ -1,0 +1,279 @@
+package org.culvert.hotspot.stats;
+
+import org.culvert.road.network.RoadGraph;
+
+/**
+ * The linear system of {@link HeatTransform} over the nodes: complex, symmetric, sparse, the sum at each node of what its
+ * links ask; factored once as {@code L D L'} and solved for as many right-hand sides as are wanted.
+ *
+ * <p>No pivots are looked for: turned by some angle the system has a positive definite real part, since the transforms are
+ * taken off the negative real axis, and such a system is factored stably in any symmetric order (Higham 1998, Factorizing
+ * complex symmetric matrices with positive definite real and imaginary parts, Mathematics of Computation 67, 1591-1599).
+ * Columns by Davis (2006), Direct Methods for Sparse Linear Systems, chapter 4. Immutable; a {@link Solver} serves one thread.
+ */
+final class NodeSystem {
+    private final EliminationOrder order;
+
+    /** By place: index of the first entry below the diagonal of its column. */
+    private final int[] start;
+
+    private final int[] row;
+    private final double[] lowerRe;
+    private final double[] lowerIm;
+
+    /** One over the diagonal D. */
+    private final double[] pivotRe;
+
+    private final double[] pivotIm;
+
+    private NodeSystem(Builder asked) {
+        this.order = asked.order;
+        int nodes = order.nodes();
+        this.start = new int[nodes + 1];
+        for (int place = 0; place < nodes; place++) {
+            start[place + 1] = start[place] + order.touches(place).length;
+        }
+        this.row = new int[start[nodes]];
+        this.lowerRe = new double[row.length];
+        this.lowerIm = new double[row.length];
+        this.pivotRe = new double[nodes];
+        this.pivotIm = new double[nodes];
+        for (int place = 0; place < nodes; place++) {
+            System.arraycopy(order.touches(place), 0, row, start[place], start[place + 1] - start[place]);
+        }
+        factor(asked);
+    }
+
+    /** Collects what the links ask. */
+    static final class Builder {
+        private final RoadGraph graph;
+        private final EliminationOrder order;
+        private final Complex[] diagonal;
+        private final Complex[] between;
+
+        Builder(RoadGraph graph, EliminationOrder order) {
+            this.graph = graph;
+            this.order = order;
+            this.diagonal = new Complex[graph.nodeCount()];
+            this.between = new Complex[graph.linkCount()];
+            java.util.Arrays.fill(diagonal, new Complex(0, 0));
+        }
+
+        /** A link that asks {@code coth a - perSinh b} at one of its ends and the mirror image at the other. */
+        void add(int link, Complex coth, Complex perSinh) {
+            int from = graph.from(link);
+            int to = graph.to(link);
+            diagonal[from] = diagonal[from].plus(coth);
+            diagonal[to] = diagonal[to].plus(coth);
+            if (from == to) {
+                diagonal[from] = diagonal[from].minus(perSinh.times(2));
+            }
+            between[link] = perSinh;
+        }
+
+        NodeSystem build() {
+            return new NodeSystem(this);
+        }
+    }
+
+    /** Column after column, each less what the columns before it that reach its row leave there. */
+    private void factor(Builder asked) {
+        int nodes = order.nodes();
+        double[] workRe = new double[nodes];
+        double[] workIm = new double[nodes];
+        int[] nodeAt = new int[nodes];
+        for (int node = 0; node < nodes; node++) {
+            nodeAt[order.placeOf(node)] = node;
+        }
+        // Columns waiting for a row, as lists through the columns; each stands at its entry of that row
+        int[] firstWaiting = new int[nodes];
+        int[] nextWaiting = new int[nodes];
+        int[] standsAt = start.clone();
+        java.util.Arrays.fill(firstWaiting, -1);
+        for (int place = 0; place < nodes; place++) {
+            gather(asked, nodeAt[place], place, workRe, workIm);
+            for (int column = firstWaiting[place]; column >= 0; ) {
+                int following = nextWaiting[column];
+                int at = standsAt[column];
+                // L_place,column D_column
+                double size = pivotRe[column] * pivotRe[column] + pivotIm[column] * pivotIm[column];
+                double dRe = pivotRe[column] / size;
+                double dIm = -pivotIm[column] / size;
+                double re = lowerRe[at] * dRe - lowerIm[at] * dIm;
+                double im = lowerRe[at] * dIm + lowerIm[at] * dRe;
+                for (int k = at; k < start[column + 1]; k++) {
+                    workRe[row[k]] -= lowerRe[k] * re - lowerIm[k] * im;
+                    workIm[row[k]] -= lowerRe[k] * im + lowerIm[k] * re;
+                }
+                wait(column, at + 1, firstWaiting, nextWaiting, standsAt);
+                column = following;
+            }
+            Complex pivot = new Complex(workRe[place], workIm[place]).reciprocal();
+            pivotRe[place] = pivot.re();
+            pivotIm[place] = pivot.im();
+            workRe[place] = 0;
+            workIm[place] = 0;
+            for (int k = start[place]; k < start[place + 1]; k++) {
+                double re = workRe[row[k]];
+                double im = workIm[row[k]];
+                lowerRe[k] = re * pivot.re() - im * pivot.im();
+                lowerIm[k] = re * pivot.im() + im * pivot.re();
+                workRe[row[k]] = 0;
+                workIm[row[k]] = 0;
+            }
+            wait(place, start[place], firstWaiting, nextWaiting, standsAt);
+        }
+    }
+
+    private void wait(int column, int at, int[] firstWaiting, int[] nextWaiting, int[] standsAt) {
+        if (at < start[column + 1]) {
+            standsAt[column] = at;
+            nextWaiting[column] = firstWaiting[row[at]];
+            firstWaiting[row[at]] = column;
+        }
+    }
+
+    private void gather(Builder asked, int node, int place, double[] workRe, double[] workIm) {
+        RoadGraph graph = asked.graph;
+        workRe[place] = asked.diagonal[node].isZero() ? 1 : asked.diagonal[node].re();
+        workIm[place] = asked.diagonal[node].im();
+        for (int k = graph.firstEnd(node); k < graph.firstEnd(node + 1); k++) {
+            int end = graph.endAt(k);
+            int other = order.placeOf(graph.nodeOfEnd(end ^ 1));
+            if (other > place) {
+                workRe[other] -= asked.between[end >> 1].re();
+                workIm[other] -= asked.between[end >> 1].im();
+            }
+        }
+    }
+
+    Solver newSolver() {
+        return new Solver();
+    }
+
+    /** Solves for one right-hand side after another. */
+    final class Solver {
+        private final double[] valueRe = new double[pivotRe.length];
+        private final double[] valueIm = new double[pivotRe.length];
+
+        private Solver() {}
+
+        /** Begins with nothing sent. */
+        void clear() {
+            java.util.Arrays.fill(valueRe, 0);
+            java.util.Arrays.fill(valueIm, 0);
+        }
+
+        /** Adds to the right-hand side of a node. */
+        void send(int node, Complex amount) {
+            int place = order.placeOf(node);
+            valueRe[place] += amount.re();
+            valueIm[place] += amount.im();
+        }
+
+        /** The solution at a node. */
+        Complex value(int node) {
+            int place = order.placeOf(node);
+            return new Complex(valueRe[place], valueIm[place]);
+        }
+
+        void solve() {
+            for (int place = 0; place < valueRe.length; place++) {
+                double re = valueRe[place];
+                double im = valueIm[place];
+                if (re == 0 && im == 0) {
+                    continue;
+                }
+                for (int k = start[place]; k < start[place + 1]; k++) {
+                    valueRe[row[k]] -= lowerRe[k] * re - lowerIm[k] * im;
+                    valueIm[row[k]] -= lowerRe[k] * im + lowerIm[k] * re;
+                }
+            }
+            for (int place = valueRe.length - 1; place >= 0; place--) {
+                double re = valueRe[place] * pivotRe[place] - valueIm[place] * pivotIm[place];
+                double im = valueRe[place] * pivotIm[place] + valueIm[place] * pivotRe[place];
+                for (int k = start[place]; k < start[place + 1]; k++) {
+                    re -= lowerRe[k] * valueRe[row[k]] - lowerIm[k] * valueIm[row[k]];
+                    im -= lowerRe[k] * valueIm[row[k]] + lowerIm[k] * valueRe[row[k]];
+                }
+                valueRe[place] = re;
+                valueIm[place] = im;
+            }
+        }
+    }
+
+    /**
+     * The entries of the inverse between nodes that are eliminated into each other, neighbours among them: Takahashi, Fagan
+     * and Chin (1973), Formation of a sparse bus impedance matrix and its application to short circuit study; Erisman and
+     * Tinney (1975), On computing certain elements of the inverse of a sparse matrix, Communications of the ACM 18, 177-179.
+     */
+    Inverse inverse() {
+        return new Inverse();
+    }
+
+    /** Some entries of the inverse. */
+    final class Inverse {
+        private final double[] belowRe = new double[row.length];
+        private final double[] belowIm = new double[row.length];
+        private final double[] diagonalRe = new double[pivotRe.length];
+        private final double[] diagonalIm = new double[pivotRe.length];
+
+        private Inverse() {
+            double[] sumRe = new double[pivotRe.length];
+            double[] sumIm = new double[pivotRe.length];
+            int[] entryOf = new int[pivotRe.length];
+            java.util.Arrays.fill(entryOf, -1);
+            for (int place = pivotRe.length - 1; place >= 0; place--) {
+                int from = start[place];
+                int to = start[place + 1];
+                for (int k = from; k < to; k++) {
+                    entryOf[row[k]] = k;
+                }
+                for (int k = from; k < to; k++) {
+                    int column = row[k];
+                    subtract(k, column, diagonalRe[column], diagonalIm[column], sumRe, sumIm);
+                    for (int below = start[column]; below < start[column + 1]; below++) {
+                        int touched = entryOf[row[below]];
+                        if (touched >= 0) {
+                            subtract(k, row[below], belowRe[below], belowIm[below], sumRe, sumIm);
+                            subtract(touched, column, belowRe[below], belowIm[below], sumRe, sumIm);
+                        }
+                    }
+                }
+                double re = pivotRe[place];
+                double im = pivotIm[place];
+                for (int k = from; k < to; k++) {
+                    belowRe[k] = sumRe[row[k]];
+                    belowIm[k] = sumIm[row[k]];
+                    re -= lowerRe[k] * belowRe[k] - lowerIm[k] * belowIm[k];
+                    im -= lowerRe[k] * belowIm[k] + lowerIm[k] * belowRe[k];
+                    sumRe[row[k]] = 0;
+                    sumIm[row[k]] = 0;
+                    entryOf[row[k]] = -1;
+                }
+                diagonalRe[place] = re;
+                diagonalIm[place] = im;
+            }
+        }
+
+        /** Takes an entry of L times an entry of the inverse from a sum. */
+        private void subtract(int lower, int at, double re, double im, double[] sumRe, double[] sumIm) {
+            sumRe[at] -= lowerRe[lower] * re - lowerIm[lower] * im;
+            sumIm[at] -= lowerRe[lower] * im + lowerIm[lower] * re;
+        }
+
+        /** The entry between a node and itself or one that a link joins to it. */
+        Complex entry(int node, int other) {
+            int one = Math.min(order.placeOf(node), order.placeOf(other));
+            int two = Math.max(order.placeOf(node), order.placeOf(other));
+            if (one == two) {
+                return new Complex(diagonalRe[one], diagonalIm[one]);
+            }
+            int at = java.util.Arrays.binarySearch(row, start[one], start[one + 1], two);
+            if (at < 0) {
+                throw new IllegalArgumentException("the inverse between these nodes was not computed");
+            }
+            return new Complex(belowRe[at], belowIm[at]);
+        }
+    }
+}
