@@ -1,27 +1,21 @@
-// Shows how far a run has come, and the result when it is there.
+// Shows how far a run has come as the server tells it, and the result when it is there.
 (function () {
   'use strict';
   const box = document.getElementById('progress');
   const bar = document.getElementById('done');
   const words = document.getElementById('done-words');
+  const events = new EventSource('/api/hotspot-runs/' + box.dataset.run + '/progress');
 
-  async function look() {
-    try {
-      const answer = await fetch('/api/hotspot-runs/' + box.dataset.run, { headers: { Accept: 'application/json' } });
-      if (answer.ok) {
-        const run = await answer.json();
-        bar.value = run.simulationsDone;
-        words.textContent = run.simulationsDone + ' of ' + run.simulationsTotal + ', ' + run.state;
-        if (run.state === 'done' || run.state === 'failed') {
-          window.location.reload();
-          return;
-        }
-      }
-    } catch (away) {
-      words.textContent = 'The server does not answer; trying again.';
+  events.addEventListener('progress', function (event) {
+    const run = JSON.parse(event.data);
+    bar.value = run.simulationsDone;
+    words.textContent = run.simulationsDone + ' of ' + run.simulationsTotal + ', ' + run.state;
+    if (run.state !== 'waiting' && run.state !== 'computing') {
+      events.close();
+      window.location.reload();
     }
-    window.setTimeout(look, 1000);
-  }
-
-  window.setTimeout(look, 500);
+  });
+  events.addEventListener('error', function () {
+    words.textContent = 'The server does not answer; trying again.';
+  });
 })();

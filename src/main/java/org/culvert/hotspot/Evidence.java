@@ -9,6 +9,7 @@ import org.culvert.hotspot.stats.RoadEvent;
  *
  * @param group the collisions that it asks about
  * @param reports those of all animals in the same period and season, the group's among them
+ * @param wholeYear those of the group in all seasons of the period, where the run compares with them; else none
  * @param incidentsInPeriod incidents of any cause in the period
  * @param timedByReport how many of the group have no known time, and count at the time of their report
  * @param placedByJunction how many of the group lie by a junction whose roads are equally likely, and count on the nearest
@@ -20,6 +21,7 @@ import org.culvert.hotspot.stats.RoadEvent;
 public record Evidence(
         List<RoadEvent> group,
         List<RoadEvent> reports,
+        List<RoadEvent> wholeYear,
         int incidentsInPeriod,
         int timedByReport,
         int placedByJunction,

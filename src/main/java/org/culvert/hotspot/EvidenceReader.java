@@ -59,6 +59,8 @@ class EvidenceReader {
         private final Map<LeftOut, Integer> leftOut = new EnumMap<>(LeftOut.class);
         private final List<RoadEvent> group = new ArrayList<>();
         private final List<RoadEvent> all = new ArrayList<>();
+        private final List<RoadEvent> wholeYear = new ArrayList<>();
+        private final boolean comparesSeasons;
         private final int[] months = new int[12];
         private int timedByReport;
         private int placedByJunction;
@@ -66,6 +68,7 @@ class EvidenceReader {
         Tally(RunSettings settings, RoadDoubt doubt) {
             this.settings = settings;
             this.doubt = doubt;
+            this.comparesSeasons = settings.chance().equals(ChanceKind.PER_OTHER_SEASONS.key());
             for (LeftOut reason : LeftOut.values()) {
                 leftOut.put(reason, 0);
             }
@@ -87,32 +90,29 @@ class EvidenceReader {
                 count(LeftOut.TIME_UNKNOWN);
                 return;
             }
-            if (!settings.has(day)) {
+            boolean inSeason = settings.has(day);
+            if (!inSeason) {
                 count(LeftOut.OUT_OF_SEASON);
-                return;
+                if (!comparesSeasons) {
+                    return;
+                }
             }
-            LeftOut reason = whyNotOnARoad(report, roads);
-            if (reason != null) {
-                count(reason);
-                return;
-            }
-            double apart = doubt.metresBetweenRoads(report);
-            if (Double.isInfinite(apart)) {
-                count(LeftOut.ROAD_IN_DOUBT);
-                return;
-            }
-            Recording recording = recording(report, apart);
-            if (recording.spreadMetres() > settings.largestUncertaintyMetres()) {
-                count(LeftOut.PLACE_UNSURE);
-                return;
-            }
-            RoadEvent event = new RoadEvent(
-                    roads.findLink(Objects.requireNonNull(report.roadLinkId())).orElseThrow(),
-                    Objects.requireNonNullElse(report.metresAlongLink(), 0.0),
-                    recording);
-            all.add(event);
+            Placed placed = place(report, roads);
+            RoadEvent event = placed.event();
             String wanted = settings.taxonGroup();
-            if (wanted != null && !report.taxonGroups().contains(wanted)) {
+            boolean ofGroup = wanted == null || report.taxonGroups().contains(wanted);
+            if (event != null && ofGroup && comparesSeasons && settings.inPeriod(day)) {
+                wholeYear.add(event);
+            }
+            if (!inSeason) {
+                return;
+            }
+            if (event == null) {
+                count(Objects.requireNonNull(placed.reason()));
+                return;
+            }
+            all.add(event);
+            if (!ofGroup) {
                 count(report.taxonGroups().isEmpty() ? LeftOut.KIND_UNKNOWN : LeftOut.OTHER_KIND);
                 return;
             }
@@ -120,6 +120,29 @@ class EvidenceReader {
             months[day.getMonthValue() - 1]++;
             timedByReport += report.happenedAt() == null ? 1 : 0;
             placedByJunction += report.roadIsInDoubt() ? 1 : 0;
+        }
+
+        /** Where it counts, or why it does not. */
+        private record Placed(
+                @Nullable RoadEvent event, @Nullable LeftOut reason) {}
+
+        private Placed place(CollisionReport report, CurrentRoads roads) {
+            LeftOut reason = whyNotOnARoad(report, roads);
+            if (reason != null) {
+                return new Placed(null, reason);
+            }
+            double apart = doubt.metresBetweenRoads(report);
+            if (Double.isInfinite(apart)) {
+                return new Placed(null, LeftOut.ROAD_IN_DOUBT);
+            }
+            Recording recording = recording(report, apart);
+            if (recording.spreadMetres() > settings.largestUncertaintyMetres()) {
+                return new Placed(null, LeftOut.PLACE_UNSURE);
+            }
+            int link =
+                    roads.findLink(Objects.requireNonNull(report.roadLinkId())).orElseThrow();
+            return new Placed(
+                    new RoadEvent(link, Objects.requireNonNullElse(report.metresAlongLink(), 0.0), recording), null);
         }
 
         /** The day that counts, or null where it may as well have been in the season as not. */
@@ -176,22 +199,25 @@ class EvidenceReader {
             return new Evidence(
                     group,
                     all,
+                    wholeYear,
                     incidentsInPeriod,
                     timedByReport,
                     placedByJunction,
                     leftOut,
                     months,
-                    sha256(group, all, roads.number()));
+                    sha256(group, all, wholeYear, roads.number()));
         }
     }
 
     /** Over the events in an order of their own, so that it does not matter in which order the database gave them. */
-    private static String sha256(List<RoadEvent> group, List<RoadEvent> all, int networkNumber) {
+    private static String sha256(
+            List<RoadEvent> group, List<RoadEvent> all, List<RoadEvent> wholeYear, int networkNumber) {
         try {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");
             digest.update(("network " + networkNumber + "\n").getBytes(StandardCharsets.UTF_8));
             addTo(digest, "group", group);
             addTo(digest, "all", all);
+            addTo(digest, "year", wholeYear);
             return HexFormat.of().formatHex(digest.digest());
         } catch (NoSuchAlgorithmException impossible) {
             throw new IllegalStateException("every JDK has SHA-256", impossible);

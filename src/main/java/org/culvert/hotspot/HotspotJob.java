@@ -14,6 +14,7 @@ import java.time.Instant;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.UUID;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.IntConsumer;
 import org.culvert.hotspot.stats.Chance;
@@ -38,11 +39,13 @@ class HotspotJob implements Job {
     static final String NAME = "hotspot-run";
 
     private static final Logger LOG = Logger.getLogger(HotspotJob.class);
+    private static final double PATCH_METRES = 1000;
     private static final Duration BETWEEN_NOTES = Duration.ofMillis(500);
 
     private final HotspotRunService.Runs runs;
     private final HotspotRunService.Progresses progresses;
     private final HotspotRunService.Results results;
+    private final HotspotRunService.Cancellations cancellations;
     private final EvidenceReader evidenceReader;
     private final RoadService roads;
     private final RoadNetworkService networks;
@@ -53,6 +56,7 @@ class HotspotJob implements Job {
             HotspotRunService.Runs runs,
             HotspotRunService.Progresses progresses,
             HotspotRunService.Results results,
+            HotspotRunService.Cancellations cancellations,
             EvidenceReader evidenceReader,
             RoadService roads,
             RoadNetworkService networks,
@@ -61,6 +65,7 @@ class HotspotJob implements Job {
         this.runs = runs;
         this.progresses = progresses;
         this.results = results;
+        this.cancellations = cancellations;
         this.evidenceReader = evidenceReader;
         this.roads = roads;
         this.networks = networks;
@@ -82,6 +87,14 @@ class HotspotJob implements Job {
         }
         try {
             keep(compute(id, settings));
+        } catch (CancellationException e) {
+            // Called off, or else the server is being stopped, and another will begin it anew
+            if (!QuarkusTransaction.requiringNew().call(() -> isCancelled(id))) {
+                throw e;
+            }
+            // The interruption was for this run alone
+            Thread.interrupted();
+            LOG.infof("Hotspot run %s was called off", id);
         } catch (CulvertException e) {
             // Nothing that trying again would mend, such as records that do not fit the question.
             LOG.infof("Hotspot run %s cannot be computed: %s", id, e.getMessage());
@@ -103,7 +116,7 @@ class HotspotJob implements Job {
     private @Nullable RunSettings begin(UUID id) {
         return QuarkusTransaction.requiringNew().call(() -> {
             HotspotRun run = runs.findById(id);
-            if (run == null || results.findById(id) != null) {
+            if (run == null || results.findById(id) != null || isCancelled(id)) {
                 return null;
             }
             RunProgress before = progresses.findById(id);
@@ -145,12 +158,25 @@ class HotspotJob implements Job {
     }
 
     private static Chance chance(RunSettings settings, Evidence evidence, EvidenceRoads roads) {
-        return switch (settings.chance()) {
-            case RunSettingsReader.PER_KILOMETRE -> new Chance.PerKilometre();
-            case RunSettingsReader.PER_TRAFFIC -> roads.perTrafficAndClass();
-            case RunSettingsReader.PER_ALL_REPORTS -> perAllReports(evidence);
-            default -> throw new IllegalStateException("no kind of chance is called " + settings.chance());
+        ChanceKind kind = ChanceKind.find(settings.chance())
+                .orElseThrow(() -> new IllegalStateException("no kind of chance is called " + settings.chance()));
+        return switch (kind) {
+            case PER_ALL_REPORTS -> perAllReports(evidence);
+            case PER_OTHER_SEASONS -> perOtherSeasons(evidence);
+            case PER_TRAFFIC -> roads.perTrafficAndClass();
+            case PER_TRAFFIC_IN_PATCHES -> new Chance.Patchy(roads.perTrafficAndClass(), PATCH_METRES);
+            case PER_KILOMETRE -> new Chance.PerKilometre();
+            case PER_KILOMETRE_IN_PATCHES -> new Chance.Patchy(new Chance.PerKilometre(), PATCH_METRES);
         };
+    }
+
+    private static Chance perOtherSeasons(Evidence evidence) {
+        if (!evidence.group().isEmpty()
+                && evidence.group().size() == evidence.wholeYear().size()) {
+            throw new ConflictException("All " + evidence.wholeYear().size()
+                    + " collisions of that period are of this season: there is" + " nothing to compare it with.");
+        }
+        return new Chance.PerOtherSeasons(evidence.wholeYear());
     }
 
     private static Chance perAllReports(Evidence evidence) {
@@ -159,7 +185,7 @@ class HotspotJob implements Job {
             throw new ConflictException(
                     "All " + evidence.reports().size() + " collisions of that period and season are of"
                             + " this group: there is nothing to compare it with. Ask with the chance "
-                            + RunSettingsReader.PER_TRAFFIC + ".");
+                            + ChanceKind.PER_TRAFFIC.key() + ".");
         }
         return new Chance.PerAllReports(evidence.reports());
     }
@@ -183,21 +209,31 @@ class HotspotJob implements Job {
     /** Two nodes may have computed the same run; the first to finish is kept, and the other has found the same. */
     private void keep(RunResult result) {
         QuarkusTransaction.requiringNew().run(() -> {
-            if (results.findById(result.runId) == null) {
+            if (results.findById(result.runId) == null && !isCancelled(result.runId)) {
                 results.persist(result);
             }
         });
     }
 
+    private boolean isCancelled(UUID id) {
+        return cancellations.count("runId", id) > 0;
+    }
+
+    /** Notes now and then how far it has come, and stops the search where it was called off meanwhile. */
     private IntConsumer notes(UUID id) {
         var last = new AtomicReference<>(clock.instant());
+        Thread searching = Thread.currentThread();
         return done -> {
             Instant now = clock.instant();
             Instant before = last.get();
             if (Duration.between(before, now).compareTo(BETWEEN_NOTES) >= 0 && last.compareAndSet(before, now)) {
-                QuarkusTransaction.requiringNew()
-                        .run(() -> progresses.update(
-                                "simulationsDone = ?1 where runId = ?2 and simulationsDone < ?1", done, id));
+                boolean cancelled = QuarkusTransaction.requiringNew().call(() -> {
+                    progresses.update("simulationsDone = ?1 where runId = ?2 and simulationsDone < ?1", done, id);
+                    return isCancelled(id);
+                });
+                if (cancelled) {
+                    searching.interrupt();
+                }
             }
         };
     }

@@ -16,6 +16,7 @@ import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.culvert.platform.ConflictException;
+import org.culvert.platform.ConstraintSentences;
 import org.culvert.platform.JobQueue;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
@@ -38,12 +39,24 @@ public class HotspotRunService {
     @ApplicationScoped
     static class Results implements PanacheRepositoryBase<RunResult, UUID> {}
 
+    @ApplicationScoped
+    static class Cancellations implements PanacheRepositoryBase<RunCancellation, UUID> {}
+
+    @ApplicationScoped
+    static class Sentences implements ConstraintSentences {
+        @Override
+        public Map<String, String> sentences() {
+            return Map.of("a_run_is_called_off_once", "That run was called off already.");
+        }
+    }
+
     /** More would only keep others waiting. */
     private static final int MOST_WAITING = 100;
 
     private final Runs runs;
     private final Progresses progresses;
     private final Results results;
+    private final Cancellations cancellations;
     private final RunSettingsReader reader;
     private final JobQueue queue;
     private final ObjectMapper mapper;
@@ -54,6 +67,7 @@ public class HotspotRunService {
             Runs runs,
             Progresses progresses,
             Results results,
+            Cancellations cancellations,
             RunSettingsReader reader,
             JobQueue queue,
             ObjectMapper mapper,
@@ -62,6 +76,7 @@ public class HotspotRunService {
         this.runs = runs;
         this.progresses = progresses;
         this.results = results;
+        this.cancellations = cancellations;
         this.reader = reader;
         this.queue = queue;
         this.mapper = mapper;
@@ -73,20 +88,54 @@ public class HotspotRunService {
     @Transactional
     public RunView start(RunEntry entry) {
         long waiting = runs.count("id not in (select r.runId from RunResult r)"
-                + " and id not in (select p.runId from RunProgress p where p.failedAt is not null)");
+                + " and id not in (select p.runId from RunProgress p where p.failedAt is not null)"
+                + " and id not in (select c.runId from RunCancellation c)");
         if (waiting >= MOST_WAITING) {
             throw new ConflictException(waiting + " runs are waiting already; ask again when some of them are done.");
         }
         var run = new HotspotRun(reader.read(entry));
         runs.persistAndFlush(run);
         queue.enqueue(HotspotJob.NAME, run.id());
-        return view(run, null, null);
+        return view(run, null, null, null);
+    }
+
+    /**
+     * Calls a run off: it is not begun any more, or stops within a second.
+     *
+     * @throws ConflictException where it has ended already
+     */
+    @Transactional
+    public RunView cancel(UUID id, String reason) {
+        HotspotRun run = require(id);
+        RunState state = getStanding(id).state();
+        if (!state.isUnderWay()) {
+            throw new ConflictException("That run has ended already: it is " + state.word() + ".");
+        }
+        cancellations.persistAndFlush(new RunCancellation(run.id(), reason));
+        return getRun(id);
+    }
+
+    /** How far a run has come. */
+    record Standing(RunState state, int simulationsDone, int simulationsTotal) {}
+
+    @Transactional
+    Standing getStanding(UUID id) {
+        HotspotRun run = require(id);
+        RunProgress progress = progresses.findById(id);
+        RunState state = RunState.of(progress, results.findById(id), cancellations.count("runId", id) > 0);
+        int total = run.settings.simulations();
+        return new Standing(
+                state, state == RunState.DONE ? total : progress == null ? 0 : progress.simulationsDone, total);
     }
 
     @Transactional
     public RunView getRun(UUID id) {
         HotspotRun run = require(id);
-        return view(run, progresses.findById(id), results.findById(id));
+        return view(
+                run,
+                progresses.findById(id),
+                results.findById(id),
+                cancellations.find("runId", id).firstResult());
     }
 
     /** Runs, newest first. */
@@ -104,10 +153,14 @@ public class HotspotRunService {
                 ? Map.of()
                 : results.list("runId in ?1", ids).stream()
                         .collect(Collectors.toMap(row -> row.runId, Function.identity()));
+        Map<UUID, RunCancellation> cancelled = ids.isEmpty()
+                ? Map.of()
+                : cancellations.list("runId in ?1", ids).stream()
+                        .collect(Collectors.toMap(row -> row.runId, Function.identity()));
         return Page.of(
                 rows,
                 limit,
-                run -> view(run, progress.get(run.id()), result.get(run.id())),
+                run -> view(run, progress.get(run.id()), result.get(run.id()), cancelled.get(run.id())),
                 run -> run.id().toString());
     }
 
@@ -163,23 +216,26 @@ public class HotspotRunService {
         return runs.findByIdOptional(id).orElseThrow(() -> new NotFoundException("hotspot run", id));
     }
 
-    private RunView view(HotspotRun run, @Nullable RunProgress progress, @Nullable RunResult result) {
-        String state = result != null
-                ? "done"
-                : progress == null ? "waiting" : progress.failedAt != null ? "failed" : "computing";
+    private RunView view(
+            HotspotRun run,
+            @Nullable RunProgress progress,
+            @Nullable RunResult result,
+            @Nullable RunCancellation cancelled) {
+        RunState state = RunState.of(progress, result, cancelled != null);
         return new RunView(
                 run.id(),
                 run.recordedAt(),
                 run.declared,
                 runs.count("declared", false),
                 run.settings,
-                state,
+                state.word(),
                 result != null ? run.settings.simulations() : progress == null ? 0 : progress.simulationsDone,
                 run.settings.simulations(),
                 progress == null ? 0 : progress.timesBegun,
                 progress == null ? null : progress.begunAt,
                 result == null ? null : result.finishedAt,
                 progress == null ? null : progress.failure,
+                cancelled == null ? null : cancelled.reason,
                 result == null ? null : result.engineVersion,
                 result == null ? null : result.networkNumber,
                 result == null ? null : result.inputsSha256,

@@ -22,11 +22,13 @@ import org.jspecify.annotations.Nullable;
  * @param taxonGroup key of a group of animals; all animals when left out
  * @param owner show the stretches of this owner of roads only; the search is made on the whole network
  * @param reachMetres half-width of the kernel along the roads; 500
+ * @param sigmaMetres standard deviation of the heat kernel along the roads, instead of a reach: smoother, and slower
  * @param pieceMetres how finely the roads are cut; a tenth of the reach, between 10 and 100
  * @param simulations how many sets are simulated; 999
  * @param seed of the random generators; 1
- * @param chance {@code per-kilometre}, {@code per-traffic-and-class} or {@code per-all-reports}; the last for a taxon
- *     group and the second for all animals
+ * @param chance {@code per-all-reports}, which is usual for a taxon group; {@code per-other-seasons} of a group within its
+ *     own year; {@code per-traffic-and-class}, which is usual for all animals; {@code per-kilometre}; each of these two also
+ *     {@code -in-patches} of road that differ as much as the records let them
  * @param alpha chance of naming anything where only chance is at work; 0.05
  * @param minimumIncidents a stretch with fewer is not named; 3
  * @param largestUncertaintyMetres an incident whose place is less sure is left out; twice the reach
@@ -43,6 +45,8 @@ public record RunEntry(
         @Nullable @Size(max = 300) String owner,
 
         @Nullable @DecimalMin("20") @DecimalMax("5000") Double reachMetres,
+
+        @Nullable @DecimalMin("10") @DecimalMax("2500") Double sigmaMetres,
 
         @Nullable @DecimalMin("5") @DecimalMax("1000") Double pieceMetres,
 

@@ -3,6 +3,7 @@ package org.culvert.hotspot;
 import java.time.LocalDate;
 import java.time.MonthDay;
 import java.util.List;
+import org.culvert.hotspot.stats.RoadKernel;
 import org.culvert.hotspot.stats.Settings;
 import org.jspecify.annotations.Nullable;
 
@@ -10,6 +11,8 @@ import org.jspecify.annotations.Nullable;
  * A hotspot run with nothing left open.
  *
  * @param season the days of the year that count
+ * @param reachMetres half-width of the kernel; beside a sigma that of the compact kernel of the same standard deviation
+ * @param sigmaMetres standard deviation of the heat kernel, or null for the compact one
  * @param declaration null in an exploratory run
  */
 public record RunSettings(
@@ -19,6 +22,7 @@ public record RunSettings(
         @Nullable String taxonGroup,
         @Nullable String owner,
         double reachMetres,
+        @Nullable Double sigmaMetres,
         double pieceMetres,
         int simulations,
         long seed,
@@ -88,10 +92,16 @@ public record RunSettings(
     }
 
     boolean has(LocalDate day) {
-        return !day.isBefore(periodFrom) && !day.isAfter(periodTo) && season.has(day);
+        return inPeriod(day) && season.has(day);
+    }
+
+    boolean inPeriod(LocalDate day) {
+        return !day.isBefore(periodFrom) && !day.isAfter(periodTo);
     }
 
     Settings search() {
-        return new Settings(reachMetres, pieceMetres, simulations, seed, runAlpha(), minimumIncidents);
+        RoadKernel kernel =
+                sigmaMetres == null ? new RoadKernel.Epanechnikov(reachMetres) : new RoadKernel.Gaussian(sigmaMetres);
+        return new Settings(kernel, pieceMetres, simulations, seed, runAlpha(), minimumIncidents);
     }
 }

@@ -16,11 +16,6 @@ import org.jspecify.annotations.Nullable;
 /** Makes settings of what was asked, and says everything that is wrong with it at once. */
 @ApplicationScoped
 class RunSettingsReader {
-    static final String PER_KILOMETRE = "per-kilometre";
-    static final String PER_TRAFFIC = "per-traffic-and-class";
-    static final String PER_ALL_REPORTS = "per-all-reports";
-    static final List<String> CHANCES = List.of(PER_KILOMETRE, PER_TRAFFIC, PER_ALL_REPORTS);
-
     private static final double USUAL_REACH_METRES = 500;
     private static final int USUAL_SIMULATIONS = 999;
     private static final double USUAL_ALPHA = 0.05;
@@ -62,7 +57,7 @@ class RunSettingsReader {
                                     .toList())));
         }
         String chance = chance(entry, errors);
-        double reach = Objects.requireNonNullElse(entry.reachMetres(), USUAL_REACH_METRES);
+        double reach = reach(entry, errors);
         double piece = Objects.requireNonNullElse(entry.pieceMetres(), Math.max(10, Math.min(100, reach / 10)));
         if (piece > reach / 2) {
             errors.add(error("pieceMetres", "The pieces are too coarse for the reach.", "at most half of reachMetres"));
@@ -88,6 +83,7 @@ class RunSettingsReader {
                 entry.taxonGroup(),
                 entry.owner(),
                 reach,
+                entry.sigmaMetres(),
                 piece,
                 simulations,
                 Objects.requireNonNullElse(entry.seed(), 1L),
@@ -98,16 +94,30 @@ class RunSettingsReader {
                 entry.declaration());
     }
 
+    /** The half-width of the compact kernel, whose standard deviation is a root of five smaller. */
+    private static double reach(RunEntry entry, List<FieldError> errors) {
+        if (entry.sigmaMetres() == null) {
+            return Objects.requireNonNullElse(entry.reachMetres(), USUAL_REACH_METRES);
+        }
+        if (entry.reachMetres() != null) {
+            errors.add(error("sigmaMetres", "A reach is given too.", "either reachMetres or sigmaMetres"));
+        }
+        return entry.sigmaMetres() * Math.sqrt(5);
+    }
+
     private static String chance(RunEntry entry, List<FieldError> errors) {
-        String usual = entry.taxonGroup() == null ? PER_TRAFFIC : PER_ALL_REPORTS;
-        String chance = Objects.requireNonNullElse(entry.chance(), usual);
-        if (!CHANCES.contains(chance)) {
-            errors.add(error("chance", "There is no such kind of chance.", String.join(", ", CHANCES)));
-        } else if (chance.equals(PER_ALL_REPORTS) && entry.taxonGroup() == null) {
+        ChanceKind usual = entry.taxonGroup() == null ? ChanceKind.PER_TRAFFIC : ChanceKind.PER_ALL_REPORTS;
+        String chance = Objects.requireNonNullElse(entry.chance(), usual.key());
+        ChanceKind kind = ChanceKind.find(chance).orElse(null);
+        if (kind == null) {
+            errors.add(error("chance", "There is no such kind of chance.", ChanceKind.keys()));
+        } else if (kind == ChanceKind.PER_ALL_REPORTS && entry.taxonGroup() == null) {
             errors.add(error(
                     "chance",
                     "All animals cannot be compared with all animals.",
-                    "a taxonGroup, or one of " + PER_TRAFFIC + ", " + PER_KILOMETRE));
+                    "a taxonGroup, or one of " + ChanceKind.PER_TRAFFIC.key() + ", " + ChanceKind.PER_KILOMETRE.key()));
+        } else if (kind == ChanceKind.PER_OTHER_SEASONS && entry.months() == null && entry.seasonWindow() == null) {
+            errors.add(error("chance", "The whole year has no other seasons.", "months or a seasonWindow with it"));
         }
         return chance;
     }

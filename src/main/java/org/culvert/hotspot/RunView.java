@@ -8,9 +8,10 @@ import org.jspecify.annotations.Nullable;
 /**
  * A run as others see it.
  *
- * @param state {@code waiting}, {@code computing}, {@code done} or {@code failed}, derived from what has happened to it
+ * @param state {@code waiting}, {@code computing}, {@code done}, {@code failed} or {@code cancelled}, derived from what has happened to it
  * @param declared whether it was decided on beforehand; else it is exploratory
  * @param exploratoryRunsSoFar how many exploratory runs had been asked for on this server when this was read
+ * @param cancelledBecause why it was called off, if it was
  * @param documentSha256 of the result, once there is one
  * @param result where the result is, once there is one
  */
@@ -27,6 +28,7 @@ public record RunView(
         @Nullable Instant begunAt,
         @Nullable Instant finishedAt,
         @Nullable String failure,
+        @Nullable String cancelledBecause,
         @Nullable String engineVersion,
         @Nullable Integer networkNumber,
         @Nullable String inputsSha256,

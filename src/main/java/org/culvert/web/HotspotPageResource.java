@@ -98,4 +98,20 @@ public class HotspotPageResource {
                     .build();
         }
     }
+
+    /** Calls a run off by the form of its page; without a reason, or too late, the problem says so. */
+    @POST
+    @Path("/{id}/cancellation")
+    @RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
+    public Response cancel(
+            @PathParam("id") String id,
+            @FormParam("reason") @Nullable String reason,
+            @FormParam("csrf") @Nullable String csrf) {
+        UUID run = Paging.uuid("id", id);
+        if (reason == null || reason.isBlank() || reason.length() > 2000) {
+            throw InvalidException.of("reason", "It is not said why.", "a reason, in at most 2000 characters");
+        }
+        service.cancel(run, reason.strip());
+        return Response.seeOther(URI.create("/hotspots/" + run)).build();
+    }
 }

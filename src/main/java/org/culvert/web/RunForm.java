@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
+import org.culvert.hotspot.ChanceKind;
 import org.culvert.hotspot.RunEntry;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
@@ -37,6 +38,10 @@ public class RunForm {
     @Nullable
     String owner;
 
+    @FormParam("sigmaMetres")
+    @Nullable
+    String sigmaMetres;
+
     @FormParam("reachMetres")
     @Nullable
     String reachMetres;
@@ -65,8 +70,16 @@ public class RunForm {
         return shown(owner, "");
     }
 
+    public String sigmaMetres() {
+        return shown(sigmaMetres, "");
+    }
+
+    public List<ChanceKind> chances() {
+        return ChanceKind.list();
+    }
+
     public String reachMetres() {
-        return shown(reachMetres, "500");
+        return shown(reachMetres, "");
     }
 
     public String simulations() {
@@ -116,6 +129,7 @@ public class RunForm {
         LocalDate from = read("periodFrom", periodFrom, LocalDate::parse, "a day such as 2024-07-01", errors);
         LocalDate to = read("periodTo", periodTo, LocalDate::parse, "a day such as 2026-06-30", errors);
         Double reach = read("reachMetres", reachMetres, Double::valueOf, "metres, 20 to 5000", errors);
+        Double sigma = read("sigmaMetres", sigmaMetres, Double::valueOf, "metres, 10 to 2500", errors);
         Integer sets = read("simulations", simulations, Integer::valueOf, "a whole number, 19 to 99999", errors);
         Long number = read("seed", seed, Long::valueOf, "a whole number", errors);
         List<Integer> ticked = new ArrayList<>();
@@ -126,6 +140,7 @@ public class RunForm {
             }
         }
         check(errors, reach == null || (reach >= 20 && reach <= 5000), "reachMetres", "metres, 20 to 5000");
+        check(errors, sigma == null || (sigma >= 10 && sigma <= 2500), "sigmaMetres", "metres, 10 to 2500");
         check(errors, sets == null || (sets >= 19 && sets <= 99_999), "simulations", "a whole number, 19 to 99999");
         check(errors, ticked.stream().allMatch(month -> month >= 1 && month <= 12), "months", "1 to 12");
         if (from == null) {
@@ -145,6 +160,7 @@ public class RunForm {
                 given(taxonGroup),
                 given(owner),
                 reach,
+                sigma,
                 null,
                 sets,
                 number,

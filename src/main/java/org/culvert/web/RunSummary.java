@@ -1,6 +1,7 @@
 package org.culvert.web;
 
 import java.util.Locale;
+import org.culvert.hotspot.ChanceKind;
 import org.culvert.hotspot.RunSettings;
 import org.culvert.hotspot.RunView;
 import org.jspecify.annotations.Nullable;
@@ -19,6 +20,7 @@ public record RunSummary(
         int done,
         int total,
         @Nullable String failure,
+        @Nullable String cancelledBecause,
         String requestedAt,
         long exploratoryRunsSoFar,
         RunSettings settings) {
@@ -39,6 +41,7 @@ public record RunSummary(
                 run.simulationsDone(),
                 run.simulationsTotal(),
                 run.failure(),
+                run.cancelledBecause(),
                 Times.words(run.requestedAt()),
                 run.exploratoryRunsSoFar(),
                 settings);
@@ -49,11 +52,6 @@ public record RunSummary(
     }
 
     private static String chanceWords(String chance) {
-        return switch (chance) {
-            case "per-kilometre" -> "every kilometre alike";
-            case "per-traffic-and-class" -> "roads of the same class and traffic alike";
-            case "per-all-reports" -> "a random pick from all animals' reports";
-            default -> chance;
-        };
+        return ChanceKind.find(chance).map(ChanceKind::words).orElse(chance);
     }
 }

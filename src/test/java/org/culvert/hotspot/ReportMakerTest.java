@@ -32,6 +32,7 @@ class ReportMakerTest {
                 "macropods",
                 null,
                 500,
+                null,
                 50,
                 999,
                 1,
@@ -52,7 +53,7 @@ class ReportMakerTest {
                 .network();
         var leftOut = new EnumMap<Evidence.LeftOut, Integer>(Evidence.LeftOut.class);
         leftOut.put(Evidence.LeftOut.NO_PLACE, 2);
-        var evidence = new Evidence(List.of(), List.of(), 12, 0, 0, leftOut, new int[12], "abc");
+        var evidence = new Evidence(List.of(), List.of(), List.of(), 12, 0, 0, leftOut, new int[12], "abc");
         return new ReportMaker(network, settings(chance.name())).report(4, "def", evidence, chance, List.of(hotspot));
     }
 

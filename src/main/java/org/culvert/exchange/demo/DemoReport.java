@@ -121,6 +121,7 @@ class DemoReport {
                         null,
                         300.0,
                         null,
+                        null,
                         999,
                         1L,
                         null,

@@ -1,5 +1,6 @@
 package org.culvert.hotspot.stats;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -7,10 +8,13 @@ import java.util.List;
  *
  * <p>A hotspot is a claim against one kind of chance. Each kind has a name in plain words, used in every sentence that
  * states an error rate, and says what in real records can still make false hotspots under it; a run that leaves such
- * flaws uncontrolled claims no error rate for the real road. Further kinds (other seasons, survey effort, overdispersed
- * backgrounds) join here.
+ * flaws uncontrolled claims no error rate for the real road. A further kind (survey effort) joins here.
  */
 public sealed interface Chance {
+    /** A flaw that a patchy background takes up. */
+    String DENSE_FOR_KILOMETRES =
+            "places where collisions come more densely for kilometres on end, without a spot to treat";
+
     /** Short name for settings and files. */
     String name();
 
@@ -45,7 +49,7 @@ public sealed interface Chance {
             return List.of(
                     "traffic and class of road: busy roads are found again",
                     "reporting: more people report near towns and where the network is well known",
-                    "places where collisions come more densely for kilometres on end, without a spot to treat");
+                    DENSE_FOR_KILOMETRES);
         }
 
         @Override
@@ -84,7 +88,7 @@ public sealed interface Chance {
         public List<String> uncontrolled() {
             return List.of(
                     "reporting: more people report near towns and where the network is well known",
-                    "places where collisions come more densely for kilometres on end, without a spot to treat");
+                    DENSE_FOR_KILOMETRES);
         }
 
         @Override
@@ -102,7 +106,7 @@ public sealed interface Chance {
      *
      * @param reports all reports of the same period and season, the group's own among them
      */
-    record PerAllReports(List<RoadEvent> reports) implements Chance {
+    record PerAllReports(List<RoadEvent> reports) implements Relabelling {
         public PerAllReports {
             reports = List.copyOf(reports);
         }
@@ -128,6 +132,85 @@ public sealed interface Chance {
             return List.of(
                     "one incident is entered once, however many people report it",
                     "people report this group in the same places as they report other animals");
+        }
+    }
+
+    /** A pick, without replacement, from reports that lie where and as they do. */
+    sealed interface Relabelling extends Chance {
+        /** All reports that are picked from, the group's own among them. */
+        List<RoadEvent> reports();
+    }
+
+    /**
+     * The group's events of this season are a pick from its events of all seasons: what stands out is not where the group is
+     * struck, but where it is struck in this season more than in others.
+     *
+     * @param reports the group's own events of the whole year in the same years
+     */
+    record PerOtherSeasons(List<RoadEvent> reports) implements Relabelling {
+        public PerOtherSeasons {
+            reports = List.copyOf(reports);
+        }
+
+        @Override
+        public String name() {
+            return "per-other-seasons";
+        }
+
+        @Override
+        public String clause() {
+            return "the collisions of this season were a random pick from the group's collisions of the whole year";
+        }
+
+        @Override
+        public List<String> uncontrolled() {
+            return List.of();
+        }
+
+        @Override
+        public List<String> assumptions() {
+            return List.of(
+                    "one incident is entered once, however many people report it",
+                    "people report in the same places in this season as in others");
+        }
+    }
+
+    /**
+     * A kind of chance on a background that differs from patch to patch of the road, as much as the records allow.
+     *
+     * @param even the kind of chance within patches: per kilometre, or per traffic and class
+     * @param patchMetres length of a patch along the road
+     */
+    record Patchy(Chance even, double patchMetres) implements Chance {
+        public Patchy {
+            if (!(even instanceof PerKilometre || even instanceof PerTrafficAndClass) || !(patchMetres > 0)) {
+                throw new IllegalArgumentException(
+                        "patches have a length greater than zero, and differ per kilometre or per traffic and class");
+            }
+        }
+
+        @Override
+        public String name() {
+            return even.name() + "-in-patches";
+        }
+
+        @Override
+        public String clause() {
+            return even.clause() + ", but for patches of road that differ as much as the records let them";
+        }
+
+        @Override
+        public List<String> uncontrolled() {
+            return even.uncontrolled().stream()
+                    .filter(flaw -> !flaw.equals(DENSE_FOR_KILOMETRES))
+                    .toList();
+        }
+
+        @Override
+        public List<String> assumptions() {
+            List<String> assumed = new ArrayList<>(even.assumptions());
+            assumed.add("patches of road of " + Math.round(patchMetres) + " m differ from each other independently");
+            return assumed;
         }
     }
 }

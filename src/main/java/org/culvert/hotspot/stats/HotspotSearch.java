@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.function.Function;
 import java.util.function.IntConsumer;
 import org.culvert.road.network.RoadGraph;
 
@@ -44,30 +43,34 @@ public final class HotspotSearch {
 
     /**
      * @param events the events of the group, in any order
-     * @param chance what they are judged against; for {@link Chance.PerAllReports} the events must be among its reports
+     * @param chance what they are judged against; for a {@link Chance.Relabelling} the events must be among its reports
      * @param threads how many threads to use, at least 1; the result does not depend on it
      * @param done hears how many simulations are done, from several threads and not always in order
      * @throws java.util.concurrent.CancellationException if the thread is interrupted meanwhile
      */
     public Findings search(List<RoadEvent> events, Chance chance, int threads, IntConsumer done) {
-        List<RoadEvent> ordered = Responses.inOrder(events);
         var pieces = new Pieces(graph, settings.pieceMetres());
-        List<RoadEvent> lookedUp = new ArrayList<>(ordered);
+        var twins = new Twins(pieces, carriageways);
+        List<RoadEvent> lookedUp = new ArrayList<>(events);
         boolean everywhere = true;
-        if (chance instanceof Chance.PerAllReports all) {
+        if (chance instanceof Chance.Relabelling all) {
             lookedUp.addAll(all.reports());
             everywhere = false;
         }
-        var twins = new Twins(pieces, carriageways);
-        boolean everyPiece = everywhere;
-        Smoother smoother = smoother(
-                kernel -> Responses.build(
-                        pieces, chainage, twins, kernel, settings.pieceMetres(), lookedUp, everyPiece, threads),
-                threads);
+        Smoother smoother = Smoother.of(
+                settings.kernel(), pieces, chainage, twins, settings.pieceMetres(), lookedUp, everywhere, threads);
+        return search(events, chance, smoother, twins, threads, done);
+    }
+
+    /** With a smoother made before, that has the rows of these events and of this chance. */
+    Findings search(
+            List<RoadEvent> events, Chance chance, Smoother smoother, Twins twins, int threads, IntConsumer done) {
+        List<RoadEvent> ordered = Responses.inOrder(events);
         Responses responses = smoother.responses();
+        Pieces pieces = responses.pieces();
         NullModel model = model(chance, responses, ordered);
         NullModel.Moments moments = smoother.moments(model, threads);
-        var surprise = new Surprise(moments);
+        var surprise = new Surprise(moments, model.backgroundVariance());
 
         int[] rows = ordered.stream().mapToInt(responses::row).toArray();
         int[] eventsIn = new int[pieces.count()];
@@ -89,17 +92,29 @@ public final class HotspotSearch {
         return new Findings(pieces, density, moments.mean(), adjustedP, naming);
     }
 
-    private Smoother smoother(Function<Responses.Kernel, Responses> responses, int threads) {
-        if (settings.kernel() instanceof RoadKernel.Gaussian gaussian) {
-            return new HeatSmoother(responses.apply(KernelRows::unsmoothed), gaussian.sdMetres(), threads);
-        }
-        return new CompactSmoother(responses.apply(KernelRows.of(settings.kernel())));
-    }
-
     private NullModel model(Chance chance, Responses responses, List<RoadEvent> ordered) {
-        if (chance instanceof Chance.PerAllReports all) {
+        if (chance instanceof Chance.Relabelling all) {
             return new ShuffledReports(responses, Responses.inOrder(all.reports()), ordered.size());
         }
+        if (chance instanceof Chance.Patchy patchy) {
+            RedrawnPlaces even = redrawn(patchy.even(), responses, ordered);
+            int[] counted = new int[responses.pieces().count()];
+            for (RoadEvent event : ordered) {
+                counted[responses.pieceOf(responses.row(event))]++;
+            }
+            return new PatchyPlaces(
+                    even,
+                    responses.pieces(),
+                    chainage,
+                    even.moments().recorded(),
+                    counted,
+                    patchy.patchMetres(),
+                    settings.kernel().averagedMetres());
+        }
+        return redrawn(chance, responses, ordered);
+    }
+
+    private RedrawnPlaces redrawn(Chance chance, Responses responses, List<RoadEvent> ordered) {
         int[] stratumOfPiece = new int[responses.pieces().count()];
         if (chance instanceof Chance.PerTrafficAndClass strata) {
             int[] stratumOfLink = strata(strata);

@@ -13,6 +13,11 @@ interface NullModel {
     /** Which share of all there are a set draws without replacement, 0 where there is no end of them. */
     double shareDrawn();
 
+    /** Variance that a rough background adds to the density, as a multiple of the square of its mean. */
+    default double backgroundVariance() {
+        return 0;
+    }
+
     /** Mean and variance of the sum of the rows at every piece, and the number of events recorded in it that is expected. */
     Moments moments();
 

@@ -23,7 +23,13 @@ final class RedrawnPlaces implements NullModel {
         }
     }
 
-    private record Group(WeightedDraw truePiece, int[] recordedPiece, int firstRow, int events) {}
+    /** Events of one stratum that were recorded in one way. */
+    record Group(WeightedDraw truePiece, int[] recordedPiece, int firstRow, int events) {
+        /** The row of an event in a piece. */
+        int rowOf(int piece) {
+            return firstRow + recordedPiece[piece];
+        }
+    }
 
     private final Responses responses;
     private final List<Group> groups = new ArrayList<>();
@@ -65,9 +71,13 @@ final class RedrawnPlaces implements NullModel {
         int event = 0;
         for (Group group : groups) {
             for (int i = 0; i < group.events; i++) {
-                rows[event++] = group.firstRow + group.recordedPiece[group.truePiece.draw(random)];
+                rows[event++] = group.rowOf(group.truePiece.draw(random));
             }
         }
+    }
+
+    List<Group> groups() {
+        return groups;
     }
 
     @Override

@@ -15,6 +15,9 @@ public sealed interface RoadKernel {
     /** The distance in metres beyond which the kernel is zero. */
     double reachMetres();
 
+    /** Over how many metres of road the kernel averages: one over the integral of its square. */
+    double averagedMetres();
+
     /**
      * Epanechnikov's kernel {@code 0.75 (1 - z^2) / h}, z = d / h. Its standard deviation is {@code h / sqrt(5)}.
      *
@@ -40,6 +43,11 @@ public sealed interface RoadKernel {
         @Override
         public double reachMetres() {
             return halfWidthMetres;
+        }
+
+        @Override
+        public double averagedMetres() {
+            return halfWidthMetres / 0.6;
         }
     }
 
@@ -71,6 +79,11 @@ public sealed interface RoadKernel {
         @Override
         public double reachMetres() {
             return CUT * sdMetres;
+        }
+
+        @Override
+        public double averagedMetres() {
+            return 2 * sdMetres * Math.sqrt(Math.PI);
         }
     }
 

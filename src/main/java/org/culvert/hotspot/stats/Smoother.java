@@ -1,7 +1,32 @@
 package org.culvert.hotspot.stats;
 
+import java.util.Collection;
+
 /** Turns sets of events, as rows of {@link Responses}, into the density at every piece. Safe for several threads. */
 interface Smoother {
+    /**
+     * The heat kernel for a Gaussian, sparse rows for a kernel that ends at its reach.
+     *
+     * @param events what will be looked up: how their places were recorded, and if {@code everywhere} is false where
+     */
+    static Smoother of(
+            RoadKernel kernel,
+            Pieces pieces,
+            Chainage chainage,
+            Twins twins,
+            double pieceMetres,
+            Collection<RoadEvent> events,
+            boolean everywhere,
+            int threads) {
+        if (kernel instanceof RoadKernel.Gaussian gaussian) {
+            Responses shares = Responses.build(
+                    pieces, chainage, twins, KernelRows::unsmoothed, pieceMetres, events, everywhere, threads);
+            return new HeatSmoother(shares, gaussian.sdMetres(), threads);
+        }
+        return new CompactSmoother(Responses.build(
+                pieces, chainage, twins, KernelRows.of(kernel), pieceMetres, events, everywhere, threads));
+    }
+
     /** The rows that events are looked up in. */
     Responses responses();
 

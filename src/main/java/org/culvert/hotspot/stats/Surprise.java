@@ -21,7 +21,10 @@ final class Surprise {
     private final double[] lambda;
     private final double[] logLambda;
 
-    Surprise(NullModel.Moments moments) {
+    /**
+     * @param backgroundVariance what a rough background adds to the variance, as a multiple of the square of the mean
+     */
+    Surprise(NullModel.Moments moments, double backgroundVariance) {
         int pieces = moments.mean().length;
         this.mean = new double[pieces];
         this.perPhi = new double[pieces];
@@ -29,7 +32,7 @@ final class Surprise {
         this.logLambda = new double[pieces];
         for (int piece = 0; piece < pieces; piece++) {
             double mu = moments.mean()[piece];
-            double v = moments.variance()[piece];
+            double v = moments.variance()[piece] + backgroundVariance * mu * mu;
             boolean varies = mu > 0 && v > 1e-10 * mu * mu;
             mean[piece] = varies ? mu : Double.POSITIVE_INFINITY;
             perPhi[piece] = varies ? mu / v : 0;

@@ -46,7 +46,7 @@ class SurpriseTest {
             moments.variance()[piece] = moments.mean()[piece] * Math.exp(-3 + 4 * random.nextDouble());
             field[piece] = moments.mean()[piece] * 4 * random.nextDouble();
         }
-        var surprise = new Surprise(moments);
+        var surprise = new Surprise(moments, 0);
         double screened = 0;
         double plain = 0;
         for (int piece = 0; piece < pieces; piece++) {
@@ -59,7 +59,7 @@ class SurpriseTest {
     @Test
     void whereChancePutsNothingNothingIsSurprising() {
         var surprise =
-                new Surprise(new NullModel.Moments(new double[] {0, 1}, new double[] {0, 0}, new double[] {0, 0}));
+                new Surprise(new NullModel.Moments(new double[] {0, 1}, new double[] {0, 0}, new double[] {0, 0}), 0);
         assertThat(surprise.at(0, 5)).isZero();
         assertThat(surprise.at(1, 5)).isZero();
     }

@@ -34,6 +34,8 @@ final class Forms {
             Map.entry("taxonGroup", "hostile"),
             Map.entry("owner", ""),
             Map.entry("reachMetres", "300"),
+            Map.entry("sigmaMetres", ""),
+            Map.entry("reason", "not wanted"),
             Map.entry("simulations", "19"),
             Map.entry("kind", "fence"),
             Map.entry("words", "a fence"),

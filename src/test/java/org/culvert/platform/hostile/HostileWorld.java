@@ -45,6 +45,7 @@ final class HostileWorld {
             Map.entry("/api/vaccinations/", "vaccination"),
             Map.entry("/api/hand-overs/", "handOver"),
             Map.entry("/api/hotspot-runs/", "run"),
+            Map.entry("POST /api/hotspot-runs/{id}/cancellation", "longRun"),
             Map.entry("/hotspots/", "run"),
             Map.entry("/api/incidents/", "incident"),
             Map.entry("/api/joins/", "join"),
@@ -66,12 +67,13 @@ final class HostileWorld {
             Map.entry("/works/", "works"));
 
     private static final String SPENDING =
-            "attendances|joins|hand-overs|visits|clutches|agreements|cases|incidents|people|retention-rules";
+            "attendances|joins|hand-overs|visits|clutches|agreements|cases|incidents|people|retention-rules"
+                    + "|hotspot-runs";
 
     private static final Set<String> SPENT = Set.of(
             ("attendance join handOver visit dischargedVisit clutch agreement case deadCase unheldCase incident call"
                             + " otherIncident animalId linkId findingId readingId procedureId recoveryId hatchingId person"
-                            + " hiddenPerson retentionRule clutchLinkId closing")
+                            + " hiddenPerson retentionRule clutchLinkId closing longRun")
                     .split(" "));
 
     private final World world = World.shared();
@@ -174,6 +176,15 @@ final class HostileWorld {
         });
         makers.put("works", () -> make(COORDINATOR, "/api/works", "POST /api/works"));
         makers.put("retentionRule", () -> make(ADMIN, "/api/retention-rules", "POST /api/retention-rules"));
+        makers.put(
+                "longRun",
+                () -> Api.post(
+                                COORDINATOR,
+                                "/api/hotspot-runs",
+                                body("POST /api/hotspot-runs").replace("\"simulations\":19", "\"simulations\":99999"))
+                        .statusCode(202)
+                        .extract()
+                        .path("id"));
         makers.put(
                 "run",
                 () -> Api.post(COORDINATOR, "/api/hotspot-runs", body("POST /api/hotspot-runs"))

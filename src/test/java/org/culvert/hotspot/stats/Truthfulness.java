@@ -1,0 +1,279 @@
+package org.culvert.hotspot.stats;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.apache.commons.rng.UniformRandomProvider;
+import org.apache.commons.statistics.distribution.GammaDistribution;
+import org.culvert.road.network.RoadGraph;
+
+/**
+ * How often a search names something where there is nothing, and how often it finds what was planted, on one network: the
+ * ways in which real records differ from the textbook are put in on purpose, one at a time.
+ */
+public final class Truthfulness {
+    private static final double ALPHA = 0.05;
+    private static final int SIMULATIONS = 99;
+    private static final double PATCH_METRES = 1000;
+
+    private final RoadGraph graph;
+    private final Chainage chainage;
+    private final Pieces pieces;
+    private final RoadKernel kernel;
+    private final double pieceMetres;
+    private final WeightedDraw anywhere;
+    private final Patches patches;
+    private final double[] aadt;
+    private final Twins none;
+    private final Map<List<Recording>, Smoother> smoothers =
+            new TreeMap<>((a, b) -> a.toString().compareTo(b.toString()));
+
+    /** What is wrong with the records, if anything. */
+    public enum Flaw {
+        NONE("none"),
+        ROUNDED("30 % of places rounded to whole kilometres, and known to be"),
+        ROUNDED_UNKNOWN("30 % of places rounded to whole kilometres, taken as exact"),
+        DUPLICATES("10 % of incidents entered twice"),
+        TOWN("callers three times as many within 10 km of one town"),
+        PATCHY("background of patches of 1 km with a coefficient of variation of 0.5"),
+        VERY_PATCHY("background of patches of 1 km with a coefficient of variation of 0.8"),
+        TRAFFIC("the busier half of the roads ten times as busy");
+
+        private final String words;
+
+        Flaw(String words) {
+            this.words = words;
+        }
+
+        public String words() {
+            return words;
+        }
+    }
+
+    /**
+     * @param graph the network
+     * @param chainage of its roads
+     * @param kernel what is smoothed by
+     * @param pieceMetres how finely the network is cut
+     */
+    public Truthfulness(RoadGraph graph, Chainage chainage, RoadKernel kernel, double pieceMetres) {
+        this.graph = graph;
+        this.chainage = chainage;
+        this.kernel = kernel;
+        this.pieceMetres = pieceMetres;
+        this.pieces = new Pieces(graph, pieceMetres);
+        int[] all = new int[pieces.count()];
+        double[] length = new double[all.length];
+        Arrays.setAll(all, piece -> piece);
+        Arrays.setAll(length, pieces::length);
+        this.anywhere = new WeightedDraw(all, length);
+        this.patches = new Patches(pieces, chainage, PATCH_METRES);
+        this.none = new Twins(pieces, Carriageways.NONE);
+        this.aadt = new double[graph.linkCount()];
+        for (int link = 0; link < aadt.length; link++) {
+            aadt[link] = chainage.road(link) % 2 == 0 ? 2000 : 200;
+        }
+    }
+
+    /** The share of sets without any cluster in which something was named at 5 %. */
+    public double falseAlarms(Flaw flaw, String chance, int events, int sets, int threads) {
+        var alarms = new AtomicInteger();
+        Parallel.forEach(sets, threads, () -> set -> {
+            UniformRandomProvider random = MonteCarlo.generator(20261125L + flaw.ordinal(), set);
+            List<RoadEvent> all = scatter(flaw, events * (isRelabelling(chance) ? 6 : 1), random);
+            List<RoadEvent> own = isRelabelling(chance) ? pick(all, events, random) : all;
+            if (search(own, chance(chance, all), set).smallest <= ALPHA) {
+                alarms.incrementAndGet();
+            }
+        });
+        return alarms.get() / (double) sets;
+    }
+
+    /** What was found of planted stretches, and what else was named. */
+    public record Power(double found, double falseKilometres, double expectedInside, double byChance) {}
+
+    /**
+     * Plants, in each set, one stretch of road on which collisions are more than chance would have it.
+     *
+     * @param extra collisions that are added, on average, to those of the background
+     * @param background collisions on the whole network otherwise
+     * @param stretchMetres length of the stretch
+     */
+    public Power power(double extra, int background, double stretchMetres, boolean busy, int sets, int threads) {
+        var found = new AtomicInteger();
+        double[] falseMetres = new double[sets];
+        double[] allMetres = new double[sets];
+        double[] chanceInside = new double[sets];
+        Parallel.forEach(sets, threads, () -> set -> {
+            UniformRandomProvider random = MonteCarlo.generator(977, set);
+            List<RoadEvent> events = scatter(Flaw.TRAFFIC, background, random);
+            int link;
+            do {
+                link = pieces.linkOf(anywhere.draw(random));
+            } while (graph.length(link) < stretchMetres || (aadt[link] > 1000) != busy);
+            double from = (graph.length(link) - stretchMetres) * random.nextDouble();
+            int planted = poisson(extra, random);
+            for (int i = 0; i < planted; i++) {
+                events.add(new RoadEvent(link, from + stretchMetres * random.nextDouble(), Recording.EXACT));
+            }
+            chanceInside[set] = background * stretchMetres * (busy ? 10 : 1) / busyMetres();
+            Found one = search(events, chance("per-traffic-and-class", events), set);
+            boolean met = false;
+            for (Hotspot hotspot : one.findings.hotspots()) {
+                for (Hotspot.Span span : hotspot.spans()) {
+                    double metres = span.toMetres() - span.fromMetres();
+                    double beyond = span.link() == link
+                            ? metres
+                                    - Math.max(
+                                            0,
+                                            Math.min(
+                                                            span.toMetres(),
+                                                            from + stretchMetres + kernel.averagedMetres() / 2)
+                                                    - Math.max(span.fromMetres(), from - kernel.averagedMetres() / 2))
+                            : metres;
+                    met |= beyond < metres;
+                    falseMetres[set] += beyond;
+                    allMetres[set] += metres;
+                }
+            }
+            if (met) {
+                found.incrementAndGet();
+            }
+        });
+        double by = Arrays.stream(chanceInside).average().orElse(0);
+        double named = Arrays.stream(allMetres).sum();
+        return new Power(
+                found.get() / (double) sets,
+                named == 0 ? 0 : Arrays.stream(falseMetres).sum() / named,
+                extra + by,
+                by);
+    }
+
+    private double busyMetres() {
+        double sum = 0;
+        for (int link = 0; link < aadt.length; link++) {
+            sum += graph.length(link) * (aadt[link] > 1000 ? 10 : 1);
+        }
+        return sum;
+    }
+
+    private record Found(double smallest, Findings findings) {}
+
+    private Found search(List<RoadEvent> events, Chance chance, int set) {
+        var settings = new Settings(kernel, pieceMetres, SIMULATIONS, set, ALPHA, 1);
+        Findings findings = new HotspotSearch(graph, chainage, settings)
+                .search(events, chance, smoother(events, chance), none, 1, done -> {});
+        return new Found(findings.smallestP(), findings);
+    }
+
+    /** The rows of the kernel are those of the network and of how places were recorded: made once. */
+    private Smoother smoother(List<RoadEvent> events, Chance chance) {
+        List<Recording> recordings = (chance instanceof Chance.Relabelling all ? all.reports() : events)
+                .stream()
+                        .map(RoadEvent::recording)
+                        .distinct()
+                        .sorted((a, b) -> a.toString().compareTo(b.toString()))
+                        .toList();
+        synchronized (smoothers) {
+            return smoothers.computeIfAbsent(
+                    recordings,
+                    key -> Smoother.of(
+                            kernel,
+                            pieces,
+                            chainage,
+                            none,
+                            pieceMetres,
+                            key.stream()
+                                    .map(recording -> new RoadEvent(0, 0, recording))
+                                    .toList(),
+                            true,
+                            2));
+        }
+    }
+
+    private static boolean isRelabelling(String chance) {
+        return chance.equals("per-all-reports");
+    }
+
+    private Chance chance(String name, List<RoadEvent> all) {
+        return switch (name) {
+            case "per-kilometre" -> new Chance.PerKilometre();
+            case "per-kilometre-in-patches" -> new Chance.Patchy(new Chance.PerKilometre(), PATCH_METRES);
+            case "per-traffic-and-class" -> new Chance.PerTrafficAndClass(new int[aadt.length], aadt, 2);
+            case "per-all-reports" -> new Chance.PerAllReports(all);
+            default -> throw new IllegalArgumentException(name);
+        };
+    }
+
+    /** Exactly so many events without any cluster, but for the flaw. */
+    private List<RoadEvent> scatter(Flaw flaw, int count, UniformRandomProvider random) {
+        List<RoadEvent> events = new ArrayList<>(count);
+        double variation = flaw == Flaw.PATCHY ? 0.5 : flaw == Flaw.VERY_PATCHY ? 0.8 : 0;
+        double[] multiplier = new double[patches.count()];
+        if (variation > 0) {
+            var gamma = GammaDistribution.of(1 / (variation * variation), variation * variation)
+                    .createSampler(random);
+            Arrays.setAll(multiplier, patch -> gamma.sample());
+        }
+        double begun = random.nextDouble();
+        int town = anywhere.draw(random);
+        while (events.size() < count) {
+            int piece = anywhere.draw(random);
+            int link = pieces.linkOf(piece);
+            double weight = switch (flaw) {
+                case PATCHY, VERY_PATCHY -> multiplier[patches.of(piece, begun)] / 8;
+                case TOWN -> near(piece, town) ? 1 : 1.0 / 3;
+                case TRAFFIC -> aadt[link] > 1000 ? 1 : 0.1;
+                default -> 1;
+            };
+            if (random.nextDouble() >= weight) {
+                continue;
+            }
+            double metres = pieces.start(piece) + pieces.length(piece) * random.nextDouble();
+            boolean rounds = (flaw == Flaw.ROUNDED || flaw == Flaw.ROUNDED_UNKNOWN) && random.nextDouble() < 0.3;
+            if (rounds) {
+                Chainage.Position written = chainage.round(link, metres, 1000);
+                events.add(new RoadEvent(
+                        written.link(),
+                        written.metres(),
+                        flaw == Flaw.ROUNDED ? new Recording(1000, 0) : Recording.EXACT));
+            } else {
+                events.add(new RoadEvent(link, metres, Recording.EXACT));
+            }
+            if (flaw == Flaw.DUPLICATES && random.nextDouble() < 0.1 && events.size() < count) {
+                events.add(events.get(events.size() - 1));
+            }
+        }
+        return events;
+    }
+
+    /** Along the same road: what a town means here. */
+    private boolean near(int piece, int town) {
+        int link = pieces.linkOf(piece);
+        int there = pieces.linkOf(town);
+        return chainage.road(link) == chainage.road(there)
+                && Math.abs(chainage.at(link, pieces.centre(piece)) - chainage.at(there, pieces.centre(town))) < 10_000;
+    }
+
+    private static List<RoadEvent> pick(List<RoadEvent> all, int count, UniformRandomProvider random) {
+        List<RoadEvent> left = new ArrayList<>(all);
+        List<RoadEvent> picked = new ArrayList<>();
+        for (int i = 0; i < count; i++) {
+            picked.add(left.remove(random.nextInt(left.size())));
+        }
+        return picked;
+    }
+
+    private static int poisson(double mean, UniformRandomProvider random) {
+        double product = random.nextDouble();
+        int count = 0;
+        while (product > Math.exp(-mean)) {
+            product *= random.nextDouble();
+            count++;
+        }
+        return count;
+    }
+}
