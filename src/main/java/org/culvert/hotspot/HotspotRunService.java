@@ -87,13 +87,18 @@ public class HotspotRunService {
     /** Takes a run on; it is computed by whichever node is free. */
     @Transactional
     public RunView start(RunEntry entry) {
+        return start(entry, null);
+    }
+
+    /** Takes a run on as one of those that were decided on together. */
+    RunView start(RunEntry entry, @Nullable UUID annualRunId) {
         long waiting = runs.count("id not in (select r.runId from RunResult r)"
                 + " and id not in (select p.runId from RunProgress p where p.failedAt is not null)"
                 + " and id not in (select c.runId from RunCancellation c)");
         if (waiting >= MOST_WAITING) {
             throw new ConflictException(waiting + " runs are waiting already; ask again when some of them are done.");
         }
-        var run = new HotspotRun(reader.read(entry));
+        var run = new HotspotRun(reader.read(entry), annualRunId);
         runs.persistAndFlush(run);
         queue.enqueue(HotspotJob.NAME, run.id());
         return view(run, null, null, null);
@@ -138,12 +143,24 @@ public class HotspotRunService {
                 cancellations.find("runId", id).firstResult());
     }
 
+    /** The runs of an annual run, in the order in which they were declared. */
+    @Transactional
+    List<RunView> listRunsOf(UUID annualRunId) {
+        List<HotspotRun> rows = runs.list("annualRunId = ?1 order by id", annualRunId);
+        return Page.of(rows, rows.size(), viewer(rows), run -> run.id().toString())
+                .items();
+    }
+
     /** Runs, newest first. */
     @Transactional
     public Page<RunView> listRuns(int limit, @Nullable UUID before) {
         List<HotspotRun> rows = runs.find("?1 is null or id < ?1 order by id desc", before)
                 .page(0, limit + 1)
                 .list();
+        return Page.of(rows, limit, viewer(rows), run -> run.id().toString());
+    }
+
+    private Function<HotspotRun, RunView> viewer(List<HotspotRun> rows) {
         List<UUID> ids = rows.stream().map(HotspotRun::id).toList();
         Map<UUID, RunProgress> progress = ids.isEmpty()
                 ? Map.of()
@@ -157,11 +174,7 @@ public class HotspotRunService {
                 ? Map.of()
                 : cancellations.list("runId in ?1", ids).stream()
                         .collect(Collectors.toMap(row -> row.runId, Function.identity()));
-        return Page.of(
-                rows,
-                limit,
-                run -> view(run, progress.get(run.id()), result.get(run.id()), cancelled.get(run.id())),
-                run -> run.id().toString());
+        return run -> view(run, progress.get(run.id()), result.get(run.id()), cancelled.get(run.id()));
     }
 
     /**

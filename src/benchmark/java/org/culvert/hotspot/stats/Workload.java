@@ -128,8 +128,8 @@ record Workload(RoadGraph graph, double[] x, double[] y) {
         Files.writeString(folder.resolve("V.csv"), nodes);
         var links = new StringBuilder("id,from,to\n");
         for (int link = 0; link < workload.graph.linkCount(); link++) {
-            links.append(String.format(
-                    "%d,%d,%d%n", link + 1, workload.graph.from(link) + 1, workload.graph.to(link) + 1));
+            links.append(
+                    String.format("%d,%d,%d%n", link + 1, workload.graph.from(link) + 1, workload.graph.to(link) + 1));
         }
         Files.writeString(folder.resolve("E.csv"), links);
         workload.write(20_000, folder.resolve("P20k.csv"));

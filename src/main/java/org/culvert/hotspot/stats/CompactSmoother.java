@@ -14,7 +14,7 @@ final class CompactSmoother implements Smoother {
     }
 
     @Override
-    public NullModel.Moments moments(NullModel chance, int threads) {
+    public NullModel.Moments moments(NullModel chance) {
         return chance.moments();
     }
 

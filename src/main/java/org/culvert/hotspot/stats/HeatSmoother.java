@@ -38,7 +38,7 @@ final class HeatSmoother implements Smoother {
     }
 
     @Override
-    public NullModel.Moments moments(NullModel chance, int threads) {
+    public NullModel.Moments moments(NullModel chance) {
         NullModel.Moments counts = chance.moments();
         int pieces = counts.mean().length;
         double[] mean = new double[pieces];

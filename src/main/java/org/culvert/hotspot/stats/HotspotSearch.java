@@ -12,10 +12,11 @@ import org.culvert.road.network.RoadGraph;
  * Searches a road network for places where events are denser than a kind of chance allows.
  *
  * <p>The density at a place is the sum over the events of a kernel along the roads, reflected at dead ends: the heat kernel
- * ({@link HeatField}), or the equal-split discontinuous Epanechnikov ({@link KernelRows}), which is faster. How surprising it is there is judged against the mean and variance
- * that the kind of chance gives it there ({@link Surprise}); how surprising anything anywhere may be, against simulated
- * sets that go through the same rounding, spreading and smoothing ({@link MonteCarlo}). So the chance of naming anything
- * where only that kind of chance is at work is at most alpha for the whole network.
+ * ({@link HeatField}), or the equal-split discontinuous Epanechnikov ({@link KernelRows}), which is faster. How surprising it
+ * is there is judged against the mean and variance that the kind of chance gives it there ({@link Surprise}); how surprising
+ * anything anywhere may be, against simulated sets that go through the same rounding, spreading and smoothing ({@link
+ * MonteCarlo}). So the chance of naming anything where only that kind of chance is at work is at most alpha for the whole
+ * network.
  */
 public final class HotspotSearch {
     /** Changes whenever the same input may give another result. */
@@ -69,7 +70,7 @@ public final class HotspotSearch {
         Responses responses = smoother.responses();
         Pieces pieces = responses.pieces();
         NullModel model = model(chance, responses, ordered);
-        NullModel.Moments moments = smoother.moments(model, threads);
+        NullModel.Moments moments = smoother.moments(model);
         var surprise = new Surprise(moments, model.backgroundVariance());
 
         int[] rows = ordered.stream().mapToInt(responses::row).toArray();

@@ -31,7 +31,7 @@ interface Smoother {
     Responses responses();
 
     /** What a kind of chance gives the density at every piece, on these rows. */
-    NullModel.Moments moments(NullModel chance, int threads);
+    NullModel.Moments moments(NullModel chance);
 
     /** One for one thread. */
     Brush newBrush();

@@ -63,7 +63,7 @@ class HeatSmootherTest {
                 squares[piece] += brush.density()[piece] * brush.density()[piece];
             }
         }
-        NullModel.Moments moments = smoother.moments(model, 1);
+        NullModel.Moments moments = smoother.moments(model);
         double greatest = Arrays.stream(moments.variance()).max().orElseThrow();
         for (int piece = 0; piece < sum.length; piece++) {
             double mean = sum[piece] / SETS;

@@ -31,6 +31,7 @@ final class HostileWorld {
             Map.entry("/accounts/", "account"),
             Map.entry("/api/agreements/", "agreement"),
             Map.entry("/api/animals/", "animal"),
+            Map.entry("/api/annual-runs/", "annualRun"),
             Map.entry("/api/assessments/", "assessment"),
             Map.entry("/api/attendances/", "attendance"),
             Map.entry("/api/authorisations/", "authorisation"),
@@ -176,6 +177,12 @@ final class HostileWorld {
         });
         makers.put("works", () -> make(COORDINATOR, "/api/works", "POST /api/works"));
         makers.put("retentionRule", () -> make(ADMIN, "/api/retention-rules", "POST /api/retention-rules"));
+        makers.put(
+                "annualRun",
+                () -> Api.post(COORDINATOR, "/api/annual-runs", body("POST /api/annual-runs"))
+                        .statusCode(202)
+                        .extract()
+                        .path("id"));
         makers.put(
                 "longRun",
                 () -> Api.post(
