@@ -1,5 +1,6 @@
 package org.culvert.hotspot;
 
+import io.smallrye.common.annotation.Blocking;
 import io.smallrye.mutiny.Multi;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.validation.Valid;
@@ -103,11 +104,13 @@ public class HotspotRunResource {
     @GET
     @Path("/{id}/progress")
     @Produces(MediaType.SERVER_SENT_EVENTS)
+    @Blocking
     @RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
     public Multi<OutboundSseEvent> followRun(@PathParam("id") String id, @Context Sse sse) {
         UUID run = id(id);
         service.getStanding(run);
-        return events.follow(run, sse);
+        return events.follow(run)
+                .map(text -> sse.newEventBuilder().name("progress").data(text).build());
     }
 
     /** Calls a run off. It stays to be read, without a result. */

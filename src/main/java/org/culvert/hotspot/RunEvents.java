@@ -6,8 +6,6 @@ import io.smallrye.mutiny.Multi;
 import io.smallrye.mutiny.Uni;
 import io.smallrye.mutiny.infrastructure.Infrastructure;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.ws.rs.sse.OutboundSseEvent;
-import jakarta.ws.rs.sse.Sse;
 import java.time.Duration;
 import java.util.UUID;
 
@@ -24,8 +22,8 @@ class RunEvents {
         this.mapper = mapper;
     }
 
-    /** Events named {@code progress}, the last of which says how the run ended. */
-    Multi<OutboundSseEvent> follow(UUID id, Sse sse) {
+    /** Where the run stands, as JSON, now and then; the last says how it ended. */
+    Multi<String> follow(UUID id) {
         return Multi.createBy()
                 .repeating()
                 .uni(() -> Uni.createFrom()
@@ -33,10 +31,7 @@ class RunEvents {
                         .runSubscriptionOn(Infrastructure.getDefaultWorkerPool()))
                 .withDelay(BETWEEN)
                 .whilst(standing -> standing.state().isUnderWay())
-                .map(standing -> sse.newEventBuilder()
-                        .name("progress")
-                        .data(json(standing))
-                        .build());
+                .map(this::json);
     }
 
     private String json(HotspotRunService.Standing standing) {

@@ -41,7 +41,8 @@ class AnnualRunResourceTest {
         JsonPath annual = Api.get(COORDINATOR, "/api/annual-runs/" + id);
         assertThat(annual.getList("runs.declared")).containsExactly(true, true);
         assertThat(annual.getList("runs.settings.declaration.cells")).containsExactly(2, 2);
-        assertThat(annual.getList("runs.settings.season.months.size()")).containsExactly(12, 3);
+        assertThat(annual.getList("runs.collect { it.settings.season.months.size() }"))
+                .containsExactly(12, 3);
         String run = annual.getString("runs[1].id");
         JsonPath result = Api.get(COORDINATOR, "/api/hotspot-runs/" + run + "/result");
         assertThat(result.getDouble("errorRate.alpha")).isEqualTo(0.025);
