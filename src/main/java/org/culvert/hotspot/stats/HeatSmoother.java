@@ -13,8 +13,11 @@ import java.util.stream.IntStream;
  * The simulations judge by the same variance, so what is not quite right in it costs power and no truth.
  */
 final class HeatSmoother implements Smoother {
-    /** Below this share of one event's peak a density is no more than the error of the kernel. */
-    private static final double NOTHING = 10 * HeatField.ERROR;
+    /**
+     * Below this share of one event's peak the narrower kernel, and with it the variance, is hardly more than its error. Such
+     * places, some three sigma from wherever chance puts an event, are no surprise whatever happens.
+     */
+    private static final double NOTHING = 100 * HeatField.ERROR;
 
     private final Responses shares;
     private final HeatField field;
@@ -29,7 +32,7 @@ final class HeatSmoother implements Smoother {
         this.field = new HeatField(pieces, order, sigmaMetres, threads);
         this.narrower = new HeatField(pieces, order, sigmaMetres / Math.sqrt(2), threads);
         this.returns = new HeatField(pieces, order, sigmaMetres * Math.sqrt(2), threads).returns(threads);
-        this.nothing = NOTHING * new RoadKernel.Gaussian(sigmaMetres).density(0);
+        this.nothing = NOTHING * new RoadKernel.Gaussian(sigmaMetres / Math.sqrt(2)).density(0);
     }
 
     @Override
@@ -47,7 +50,7 @@ final class HeatSmoother implements Smoother {
         narrower.newWorker().smooth(counts.mean(), nearby);
         double[] variance = new double[pieces];
         for (int piece = 0; piece < pieces; piece++) {
-            if (mean[piece] < nothing) {
+            if (nearby[piece] < nothing) {
                 mean[piece] = 0;
             } else {
                 double spread = nearby[piece] * returns[piece] - mean[piece] * mean[piece] / chance.events();

@@ -112,4 +112,32 @@ class HeatSmootherTest {
         }
         assertThat(findings.smallestP()).isLessThan(1);
     }
+
+    /**
+     * Few reports on much road: between them all is tail, where the kernel's own error is as large as what it says. A stretch on
+     * which nearly all reports are of the group is found all the same.
+     */
+    @Test
+    void farFromAnyReportNothingIsJudged() {
+        RoadGraph road = Networks.oneRoad(200, 1000);
+        var random = Networks.random(3);
+        List<RoadEvent> reports = new ArrayList<>();
+        List<RoadEvent> group = new ArrayList<>();
+        for (int i = 0; i < 90; i++) {
+            reports.add(new RoadEvent(random.nextInt(200), 1000 * random.nextDouble(), Recording.EXACT));
+            if (i % 5 == 0) {
+                group.add(reports.get(i));
+            }
+        }
+        for (int i = 0; i < 12; i++) {
+            reports.add(new RoadEvent(77, 300 + 20 * i, Recording.EXACT));
+            group.add(reports.get(reports.size() - 1));
+        }
+        var settings = new Settings(new RoadKernel.Gaussian(250), 50, 199, 1, 0.05, 3);
+        List<Hotspot> hotspots = new HotspotSearch(road, Networks.oneChainage(road), settings)
+                .search(group, new Chance.PerAllReports(reports), 1, done -> {})
+                .hotspots();
+        assertThat(hotspots).hasSize(1);
+        assertThat(hotspots.get(0).incidents()).isGreaterThanOrEqualTo(12);
+    }
 }
