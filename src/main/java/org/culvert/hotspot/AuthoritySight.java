@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import org.culvert.hotspot.beside.Beside;
 import org.culvert.hotspot.stats.SmallNumbers;
 import org.culvert.platform.Role;
 import org.culvert.platform.sight.DisclosureService;
@@ -24,6 +25,9 @@ public class AuthoritySight {
             "A species of this group is sensitive: each stretch lies somewhere within the box"
                     + " that is drawn, of cells of %s degree, and its chainages are those of the cells. Stretches with fewer than %d"
                     + " collisions are not told: %d.";
+
+    private static final String BESIDE_WITHHELD =
+            " Nor are you told what is new, what lasts, what hangs on the bandwidth or what other methods show.";
 
     private final Sight sight;
     private final DisclosureService disclosure;
@@ -58,48 +62,27 @@ public class AuthoritySight {
             return report;
         }
         List<HotspotReport.Month> months = withoutSmall(report.months(), smallest);
+        var beside = new BesideSight(smallest);
         String group = report.settings().taxonGroup();
-        Double grid = group == null || report.hotspots().isEmpty()
-                ? null
-                : taxa.findStrictestGrid(group).orElse(null);
+        Double grid = group == null ? null : taxa.findStrictestGrid(group).orElse(null);
         if (grid == null) {
-            return months.equals(report.months()) ? report : with(report, months, report.hotspots(), null);
+            return report.told(months, report.hotspots(), beside.seen(report.beside()), null);
         }
+        Beside told = beside.ofASensitiveGroup(report.beside());
+        int found = report.hotspots().size();
         if (grid == 0) {
-            return with(
-                    report,
-                    months,
-                    List.of(),
-                    WITHHELD.formatted(report.hotspots().size()));
+            return report.told(months, List.of(), told, WITHHELD.formatted(found) + BESIDE_WITHHELD);
         }
-        List<HotspotReport.Stretch> told = report.hotspots().stream()
+        List<HotspotReport.Stretch> cells = report.hotspots().stream()
                 .filter(stretch -> stretch.incidents() >= smallest)
                 .map(stretch -> StretchCells.generalise(stretch, grid))
                 .toList();
-        int left = report.hotspots().size() - told.size();
-        return with(
-                report,
+        return report.told(
                 months,
+                cells,
                 told,
-                GENERALISED.formatted(BigDecimal.valueOf(grid).toPlainString(), smallest, left));
-    }
-
-    private static HotspotReport with(
-            HotspotReport report,
-            List<HotspotReport.Month> months,
-            List<HotspotReport.Stretch> hotspots,
-            @Nullable String informationWithheld) {
-        return new HotspotReport(
-                report.engine(),
-                report.network(),
-                report.settings(),
-                report.inputs(),
-                report.errorRate(),
-                report.leftOut(),
-                months,
-                report.aboutIntervals(),
-                hotspots,
-                informationWithheld);
+                GENERALISED.formatted(BigDecimal.valueOf(grid).toPlainString(), smallest, found - cells.size())
+                        + BESIDE_WITHHELD);
     }
 
     private static List<HotspotReport.Month> withoutSmall(List<HotspotReport.Month> months, int smallest) {

@@ -1,15 +1,19 @@
 package org.culvert.hotspot;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedMap;
+import org.culvert.hotspot.beside.DatedEvent;
 import org.culvert.hotspot.stats.RoadEvent;
 
 /**
  * What a run counts.
  *
- * @param group the collisions that it asks about
- * @param reports those of all animals in the same period and season, the group's among them
- * @param wholeYear those of the group in all seasons of the period, where the run compares with them; else none
+ * @param datedGroup the collisions that it asks about
+ * @param datedReports those of all animals in the same period and season, the group's among them
+ * @param datedWholeYear those of the group in all seasons of the period, where the run compares with them; else none
+ * @param incidentsByYear incidents of any cause by year, each once
  * @param incidentsInPeriod incidents of any cause in the period
  * @param timedByReport how many of the group have no known time, and count at the time of their report
  * @param placedByJunction how many of the group lie by a junction whose roads are equally likely, and count on the nearest
@@ -19,9 +23,10 @@ import org.culvert.hotspot.stats.RoadEvent;
  * @param sha256 of everything that goes into the search
  */
 public record Evidence(
-        List<RoadEvent> group,
-        List<RoadEvent> reports,
-        List<RoadEvent> wholeYear,
+        List<DatedEvent> datedGroup,
+        List<DatedEvent> datedReports,
+        List<DatedEvent> datedWholeYear,
+        SortedMap<Integer, Integer> incidentsByYear,
         int incidentsInPeriod,
         int timedByReport,
         int placedByJunction,
@@ -52,5 +57,32 @@ public record Evidence(
         public String words() {
             return words;
         }
+    }
+
+    public List<RoadEvent> group() {
+        return DatedEvent.events(datedGroup);
+    }
+
+    public List<RoadEvent> reports() {
+        return DatedEvent.events(datedReports);
+    }
+
+    public List<RoadEvent> wholeYear() {
+        return DatedEvent.events(datedWholeYear);
+    }
+
+    /** The same of some days alone, without what was left out. */
+    Evidence within(LocalDate first, LocalDate last) {
+        return new Evidence(
+                DatedEvent.within(datedGroup, first, last),
+                DatedEvent.within(datedReports, first, last),
+                DatedEvent.within(datedWholeYear, first, last),
+                incidentsByYear,
+                incidentsInPeriod,
+                timedByReport,
+                placedByJunction,
+                leftOut,
+                months,
+                sha256);
     }
 }

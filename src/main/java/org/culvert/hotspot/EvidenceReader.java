@@ -14,10 +14,13 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.UUID;
 import org.culvert.call.CollisionReport;
 import org.culvert.call.IncidentService;
 import org.culvert.hotspot.Evidence.LeftOut;
+import org.culvert.hotspot.beside.DatedEvent;
 import org.culvert.hotspot.stats.Recording;
 import org.culvert.hotspot.stats.RoadEvent;
 import org.culvert.platform.RegionService;
@@ -57,9 +60,10 @@ class EvidenceReader {
         private final RunSettings settings;
         private final RoadDoubt doubt;
         private final Map<LeftOut, Integer> leftOut = new EnumMap<>(LeftOut.class);
-        private final List<RoadEvent> group = new ArrayList<>();
-        private final List<RoadEvent> all = new ArrayList<>();
-        private final List<RoadEvent> wholeYear = new ArrayList<>();
+        private final List<DatedEvent> group = new ArrayList<>();
+        private final List<DatedEvent> all = new ArrayList<>();
+        private final List<DatedEvent> wholeYear = new ArrayList<>();
+        private final SortedMap<Integer, Integer> incidentsByYear = new TreeMap<>();
         private final boolean comparesSeasons;
         private final int[] months = new int[12];
         private int timedByReport;
@@ -75,6 +79,10 @@ class EvidenceReader {
         }
 
         void take(CollisionReport report, ZoneId zone, CurrentRoads roads) {
+            if (!report.joined()) {
+                Instant counts = Objects.requireNonNullElse(report.happenedAt(), report.reportedAt());
+                incidentsByYear.merge(day(counts, zone).getYear(), 1, Integer::sum);
+            }
             if (report.joined()) {
                 count(LeftOut.JOINED);
             } else if (!report.collision()) {
@@ -102,7 +110,7 @@ class EvidenceReader {
             String wanted = settings.taxonGroup();
             boolean ofGroup = wanted == null || report.taxonGroups().contains(wanted);
             if (event != null && ofGroup && comparesSeasons && settings.inPeriod(day)) {
-                wholeYear.add(event);
+                wholeYear.add(new DatedEvent(day, event));
             }
             if (!inSeason) {
                 return;
@@ -111,12 +119,12 @@ class EvidenceReader {
                 count(Objects.requireNonNull(placed.reason()));
                 return;
             }
-            all.add(event);
+            all.add(new DatedEvent(day, event));
             if (!ofGroup) {
                 count(report.taxonGroups().isEmpty() ? LeftOut.KIND_UNKNOWN : LeftOut.OTHER_KIND);
                 return;
             }
-            group.add(event);
+            group.add(new DatedEvent(day, event));
             months[day.getMonthValue() - 1]++;
             timedByReport += report.happenedAt() == null ? 1 : 0;
             placedByJunction += report.roadIsInDoubt() ? 1 : 0;
@@ -200,6 +208,7 @@ class EvidenceReader {
                     group,
                     all,
                     wholeYear,
+                    incidentsByYear,
                     incidentsInPeriod,
                     timedByReport,
                     placedByJunction,
@@ -211,7 +220,7 @@ class EvidenceReader {
 
     /** Over the events in an order of their own, so that it does not matter in which order the database gave them. */
     private static String sha256(
-            List<RoadEvent> group, List<RoadEvent> all, List<RoadEvent> wholeYear, int networkNumber) {
+            List<DatedEvent> group, List<DatedEvent> all, List<DatedEvent> wholeYear, int networkNumber) {
         try {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");
             digest.update(("network " + networkNumber + "\n").getBytes(StandardCharsets.UTF_8));
@@ -224,11 +233,12 @@ class EvidenceReader {
         }
     }
 
-    private static void addTo(MessageDigest digest, String name, List<RoadEvent> events) {
+    private static void addTo(MessageDigest digest, String name, List<DatedEvent> events) {
         events.stream()
-                .map(event -> name + " " + event.link() + " " + event.metres() + " "
-                        + event.recording().roundingMetres() + " "
-                        + event.recording().spreadMetres() + "\n")
+                .map(dated -> name + " " + dated.day() + " " + dated.event().link() + " "
+                        + dated.event().metres() + " "
+                        + dated.event().recording().roundingMetres() + " "
+                        + dated.event().recording().spreadMetres() + "\n")
                 .sorted()
                 .forEach(line -> digest.update(line.getBytes(StandardCharsets.UTF_8)));
     }

@@ -17,6 +17,7 @@ import java.util.UUID;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.IntConsumer;
+import org.culvert.hotspot.beside.Beside;
 import org.culvert.hotspot.stats.Chance;
 import org.culvert.hotspot.stats.Findings;
 import org.culvert.hotspot.stats.Hotspot;
@@ -139,13 +140,17 @@ class HotspotJob implements Job {
         Findings findings = new HotspotSearch(
                         network.graph(), evidenceRoads.chainage(), evidenceRoads.carriageways(), settings.search())
                 .search(evidence.group(), chance, threads, notes(id));
-        String owner = settings.owner();
-        List<Hotspot> hotspots = owner == null
-                ? findings.hotspots()
-                : findings.hotspotsOn(
-                        link -> owner.equals(network.attributes(link).owner()));
+        List<Hotspot> hotspots = BesideRun.hotspots(findings, settings, evidenceRoads);
+        Beside beside = new BesideRun(
+                        settings,
+                        evidenceRoads,
+                        evidence,
+                        part -> chance(settings, part, evidenceRoads),
+                        threads,
+                        notes(id))
+                .compute(hotspots);
         HotspotReport report = new ReportMaker(network, settings)
-                .report(current.number(), networkSha256(current.number()), evidence, chance, hotspots);
+                .report(current.number(), networkSha256(current.number()), evidence, chance, hotspots, beside);
         String document = write(report);
         return new RunResult(
                 id,

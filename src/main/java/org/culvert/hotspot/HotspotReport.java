@@ -2,6 +2,12 @@ package org.culvert.hotspot;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
+import org.culvert.hotspot.beside.Beside;
+import org.culvert.hotspot.beside.IsItLasting;
+import org.culvert.hotspot.beside.IsItNew;
+import org.culvert.hotspot.beside.RestsOn;
+import org.culvert.hotspot.beside.Secondary;
+import org.culvert.hotspot.beside.Sensitivity;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -10,6 +16,11 @@ import org.jspecify.annotations.Nullable;
  *
  * @param months collisions of the run by month of the year
  * @param hotspots by rank
+ * @param isItNew where there was more of late; in runs of engine 3 and later
+ * @param isItLasting where it was asked for
+ * @param sensitivity where it was asked for
+ * @param restsOn in runs of engine 3 and later
+ * @param secondary where it was asked for
  * @param informationWithheld what the asker is not told; never in the document of a run
  */
 public record HotspotReport(
@@ -22,7 +33,37 @@ public record HotspotReport(
         List<Month> months,
         String aboutIntervals,
         List<Stretch> hotspots,
+        @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable IsItNew isItNew,
+        @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable IsItLasting isItLasting,
+        @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable Sensitivity sensitivity,
+        @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable RestsOn restsOn,
+        @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable Secondary secondary,
         @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable String informationWithheld) {
+
+    /** What is said beside the hotspots. */
+    Beside beside() {
+        return new Beside(isItNew, isItLasting, sensitivity, secondary, restsOn);
+    }
+
+    /** The same, told otherwise. */
+    HotspotReport told(List<Month> toldMonths, List<Stretch> toldHotspots, Beside beside, @Nullable String withheld) {
+        return new HotspotReport(
+                engine,
+                network,
+                settings,
+                inputs,
+                errorRate,
+                leftOut,
+                toldMonths,
+                aboutIntervals,
+                toldHotspots,
+                beside.isItNew(),
+                beside.isItLasting(),
+                beside.sensitivity(),
+                beside.restsOn(),
+                beside.secondary(),
+                withheld);
+    }
 
     /** What computed it. */
     public record Engine(String name, String version) {}

@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
+import org.culvert.hotspot.beside.Beside;
 import org.culvert.hotspot.stats.Chance;
 import org.culvert.hotspot.stats.Hotspot;
 import org.culvert.hotspot.stats.HotspotSearch;
@@ -29,7 +30,12 @@ final class ReportMaker {
     }
 
     HotspotReport report(
-            int networkNumber, String networkSha256, Evidence evidence, Chance chance, List<Hotspot> hotspots) {
+            int networkNumber,
+            String networkSha256,
+            Evidence evidence,
+            Chance chance,
+            List<Hotspot> hotspots,
+            Beside beside) {
         return new HotspotReport(
                 new HotspotReport.Engine("org.culvert.hotspot.stats", HotspotSearch.VERSION),
                 new HotspotReport.Network(
@@ -60,6 +66,11 @@ final class ReportMaker {
                         .toList(),
                 ABOUT_INTERVALS,
                 hotspots.stream().map(this::stretch).toList(),
+                beside.isItNew(),
+                beside.isItLasting(),
+                beside.sensitivity(),
+                beside.restsOn(),
+                beside.secondary(),
                 null);
     }
 

@@ -33,6 +33,9 @@ import org.jspecify.annotations.Nullable;
  * @param minimumIncidents a stretch with fewer is not named; 3
  * @param largestUncertaintyMetres an incident whose place is less sure is left out; twice the reach
  * @param declaration what makes this one the declared run; without it the run is exploratory
+ * @param alsoAsk what else to compute, which takes longer: {@code persistence} (the same search in moving windows of three
+ *     years), {@code sensitivity} (at half and at twice the bandwidth), {@code secondary} (other methods, for comparison);
+ *     none when left out
  */
 public record RunEntry(
         @NotNull LocalDate periodFrom,
@@ -60,7 +63,9 @@ public record RunEntry(
 
         @Nullable @DecimalMin("1") @DecimalMax("10000") Double largestUncertaintyMetres,
 
-        @Nullable @Valid Declaration declaration) {
+        @Nullable @Valid Declaration declaration,
+
+        @Nullable @Size(max = 3) List<@NotNull @Size(max = 100) String> alsoAsk) {
     /**
      * A run that was decided on before anyone looked, with all the others that belong to it.
      *

@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param reachMetres half-width of the kernel; beside a sigma that of the compact kernel of the same standard deviation
  * @param sigmaMetres standard deviation of the heat kernel, or null for the compact one
  * @param declaration null in an exploratory run
+ * @param alsoAsk what else is computed, by the keys of {@link AlsoAsk}, in their order
  */
 public record RunSettings(
         LocalDate periodFrom,
@@ -30,7 +31,15 @@ public record RunSettings(
         double alpha,
         int minimumIncidents,
         double largestUncertaintyMetres,
-        RunEntry.@Nullable Declaration declaration) {
+        RunEntry.@Nullable Declaration declaration,
+        List<String> alsoAsk) {
+    /** Runs that were asked for before there was anything else to ask have none. */
+    @SuppressWarnings("ConstantConditions")
+    public RunSettings {
+        alsoAsk = alsoAsk == null ? List.of() : List.copyOf(alsoAsk);
+    }
+
+    private static final int FEWER = 199;
 
     /**
      * Days of the year: months, or a window from one day to another, both included, across the new year where the first
@@ -99,9 +108,25 @@ public record RunSettings(
         return !day.isBefore(periodFrom) && !day.isAfter(periodTo);
     }
 
+    boolean asks(AlsoAsk question) {
+        return alsoAsk.contains(question.key());
+    }
+
     Settings search() {
-        RoadKernel kernel =
-                sigmaMetres == null ? new RoadKernel.Epanechnikov(reachMetres) : new RoadKernel.Gaussian(sigmaMetres);
-        return new Settings(kernel, pieceMetres, simulations, seed, runAlpha(), minimumIncidents);
+        return search(1, simulations);
+    }
+
+    /** The same search at another bandwidth or with another number of simulations; pieces are cut finer where it is narrower. */
+    Settings search(double timesBandwidth, int sets) {
+        RoadKernel kernel = sigmaMetres == null
+                ? new RoadKernel.Epanechnikov(timesBandwidth * reachMetres)
+                : new RoadKernel.Gaussian(timesBandwidth * sigmaMetres);
+        return new Settings(
+                kernel, Math.min(1, timesBandwidth) * pieceMetres, sets, seed, runAlpha(), minimumIncidents);
+    }
+
+    /** Fewer sets than the run's, yet enough to tell its error rate. */
+    int fewerSimulations() {
+        return Math.min(simulations, Math.max(FEWER, (int) Math.ceil(1 / runAlpha() - 1 + 1e-9)));
     }
 }

@@ -72,7 +72,8 @@ class RunSettingsReader {
                     "at least " + (int) Math.ceil(cells / alpha - 1)));
         }
         RunSettings.Season season = season(entry, errors);
-        checkRoads(entry, piece, errors);
+        List<String> alsoAsk = alsoAsk(entry, errors);
+        checkRoads(entry, alsoAsk.contains(AlsoAsk.SENSITIVITY.key()) ? piece / 2 : piece, errors);
         if (!errors.isEmpty()) {
             throw new InvalidException(errors);
         }
@@ -91,7 +92,18 @@ class RunSettingsReader {
                 alpha,
                 Objects.requireNonNullElse(entry.minimumIncidents(), USUAL_MINIMUM),
                 Objects.requireNonNullElse(entry.largestUncertaintyMetres(), 2 * reach),
-                entry.declaration());
+                entry.declaration(),
+                alsoAsk);
+    }
+
+    private static List<String> alsoAsk(RunEntry entry, List<FieldError> errors) {
+        List<String> asked = Objects.requireNonNullElse(entry.alsoAsk(), List.of());
+        for (String one : asked) {
+            if (AlsoAsk.find(one).isEmpty()) {
+                errors.add(error("alsoAsk", "There is no such question.", AlsoAsk.keys()));
+            }
+        }
+        return AlsoAsk.list().stream().map(AlsoAsk::key).filter(asked::contains).toList();
     }
 
     /** The half-width of the compact kernel, whose standard deviation is a root of five smaller. */

@@ -24,7 +24,9 @@ public record ReportPage(
         List<Row> rows,
         List<LeftOutRow> leftOut,
         int leftOutTotal,
-        List<Bar> bars) {
+        List<Bar> bars,
+        MonthRose rose,
+        BesidePage beside) {
     private static final int CHART_WIDTH = 360;
     private static final int CHART_HEIGHT = 90;
 
@@ -74,7 +76,9 @@ public record ReportPage(
                 report.leftOut().stream()
                         .mapToInt(HotspotReport.Reason::incidents)
                         .sum(),
-                bars(report.months()));
+                bars(report.months()),
+                MonthRose.of(report.months()),
+                BesidePage.of(report));
     }
 
     private static Row row(HotspotReport.Stretch stretch) {

@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
+import org.culvert.hotspot.AlsoAsk;
 import org.culvert.hotspot.ChanceKind;
 import org.culvert.hotspot.RunEntry;
 import org.culvert.platform.InvalidException;
@@ -57,6 +58,10 @@ public class RunForm {
     @FormParam("chance")
     @Nullable
     String chance;
+
+    @FormParam("alsoAsk")
+    @Nullable
+    List<String> alsoAsk;
 
     public String periodFrom() {
         return shown(periodFrom, "");
@@ -115,6 +120,16 @@ public class RunForm {
     /** One month to tick. */
     public record MonthBox(int number, String name, boolean ticked) {}
 
+    /** What else may be asked, to tick. */
+    public List<AskBox> askBoxes() {
+        return AlsoAsk.list().stream()
+                .map(ask -> new AskBox(ask.key(), ask.words(), alsoAsk != null && alsoAsk.contains(ask.key())))
+                .toList();
+    }
+
+    /** One thing to ask besides. */
+    public record AskBox(String key, String words, boolean ticked) {}
+
     private static String shown(@Nullable String text, String usual) {
         return text == null ? usual : text;
     }
@@ -168,7 +183,8 @@ public class RunForm {
                 null,
                 null,
                 null,
-                null);
+                null,
+                alsoAsk == null || alsoAsk.isEmpty() ? null : alsoAsk);
     }
 
     private static @Nullable String given(@Nullable String text) {

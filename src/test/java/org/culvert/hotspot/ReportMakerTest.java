@@ -6,6 +6,8 @@ import java.time.LocalDate;
 import java.time.MonthDay;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.TreeMap;
+import org.culvert.hotspot.beside.Beside;
 import org.culvert.hotspot.stats.Chance;
 import org.culvert.hotspot.stats.Hotspot;
 import org.culvert.road.network.NetworkBuilder;
@@ -40,7 +42,8 @@ class ReportMakerTest {
                 0.05,
                 3,
                 1000,
-                null);
+                null,
+                List.of());
     }
 
     private static HotspotReport report(Hotspot hotspot, Chance chance, String label) {
@@ -53,8 +56,10 @@ class ReportMakerTest {
                 .network();
         var leftOut = new EnumMap<Evidence.LeftOut, Integer>(Evidence.LeftOut.class);
         leftOut.put(Evidence.LeftOut.NO_PLACE, 2);
-        var evidence = new Evidence(List.of(), List.of(), List.of(), 12, 0, 0, leftOut, new int[12], "abc");
-        return new ReportMaker(network, settings(chance.name())).report(4, "def", evidence, chance, List.of(hotspot));
+        var evidence =
+                new Evidence(List.of(), List.of(), List.of(), new TreeMap<>(), 12, 0, 0, leftOut, new int[12], "abc");
+        return new ReportMaker(network, settings(chance.name()))
+                .report(4, "def", evidence, chance, List.of(hotspot), Beside.NONE);
     }
 
     private static Hotspot hotspot(int onTheNorth, int onTheSouth) {

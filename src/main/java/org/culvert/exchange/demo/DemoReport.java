@@ -128,7 +128,8 @@ class DemoReport {
                         null,
                         null,
                         null,
-                        new RunEntry.Declaration(1, PLAN))));
+                        new RunEntry.Declaration(1, PLAN),
+                        null)));
     }
 
     private void say(UUID id, HotspotReport report) {

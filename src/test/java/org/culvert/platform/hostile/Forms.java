@@ -35,6 +35,7 @@ final class Forms {
             Map.entry("owner", ""),
             Map.entry("reachMetres", "300"),
             Map.entry("sigmaMetres", ""),
+            Map.entry("alsoAsk", "secondary"),
             Map.entry("reason", "not wanted"),
             Map.entry("simulations", "19"),
             Map.entry("kind", "fence"),
