@@ -96,7 +96,10 @@ class HotspotBesideResourceTest {
         assertThat(result.getList("sensitivity.bandwidths[0].stay", Integer.class))
                 .containsExactly(1);
         assertThat(result.getString("secondary.sentence")).contains("claim nothing");
-        assertThat(result.getList("secondary.segments.found.road", String.class))
+        // Eight of 34 on one kilometre make the counts vary more than Poisson's, and so the test by segments finds less
+        assertThat(result.getString("secondary.segments.method")).contains("negative binomial");
+        assertThat(result.getInt("secondary.segments.tested")).isGreaterThan(100);
+        assertThat(result.getList("secondary.neighbours.found.road", String.class))
                 .contains("Row Road 4");
         assertThat(result.getList("secondary.groups.largest.incidents", Integer.class))
                 .contains(EvidenceWorld.PLANTED);
