@@ -75,7 +75,8 @@ public class AnnualRunService {
                                 alpha,
                                 null,
                                 null,
-                                new RunEntry.Declaration(cells, entry.plan())),
+                                new RunEntry.Declaration(cells, entry.plan()),
+                                null),
                         annual.id());
             } catch (InvalidException e) {
                 for (FieldError error : e.errors()) {
