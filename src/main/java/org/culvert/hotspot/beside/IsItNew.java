@@ -55,7 +55,7 @@ public record IsItNew(
     private static final int LONGEST_DAYS = 366;
     private static final double GREATEST_SHARE = 0.5;
     private static final int MOST_PLACES = 10;
-    private static final int MANY = 1000;
+    private static final int MANY = 2000;
     private static final int VERY_MANY = 5000;
     private static final int FEWER = 199;
     private static final int FEWEST = 99;
@@ -68,7 +68,7 @@ public record IsItNew(
      * @param group the collisions asked about, in any order
      * @param reachMetres half-width of the search's kernel; windows reach twice as far
      * @param minimumIncidents fewer are not named
-     * @param simulations of the run; fewer are made of more than 1,000 collisions
+     * @param simulations of the run; fewer are made of more than 2,000 collisions
      * @param links on which a place is named; its p is of the whole network
      */
     public static IsItNew ask(

@@ -93,10 +93,10 @@ class IsItNewTest {
     }
 
     @Test
-    void ofMoreThanAThousandFewerSetsAreMadeAndSaid() {
+    void ofMoreThanTwoThousandFewerSetsAreMadeAndSaid() {
         List<DatedEvent> events = new ArrayList<>();
-        for (int i = 0; i < 1100; i++) {
-            events.add(event(i % 2, 4.5 * i, FROM.plusDays((i * 37L) % 1461).toString()));
+        for (int i = 0; i < 2100; i++) {
+            events.add(event(i % 2, 2.3 * i, FROM.plusDays((i * 37L) % 1461).toString()));
         }
         IsItNew isNew = IsItNew.ask(Scenes.scene(), events, FROM, TO, 50, 3, 999, 1, link -> true, 2);
         assertThat(isNew.simulations()).isEqualTo(199);
