@@ -22,8 +22,8 @@ import org.openjdk.jmh.annotations.Warmup;
 @BenchmarkMode(Mode.SingleShotTime)
 @OutputTimeUnit(TimeUnit.SECONDS)
 @Fork(value = 1, jvmArgsAppend = "-Xmx1g")
-@Warmup(iterations = 2)
-@Measurement(iterations = 3)
+@Warmup(iterations = 3)
+@Measurement(iterations = 5)
 public class EngineBenchmark {
     private static final int THREADS = 2;
     private static final double PIECE_METRES = 100;
@@ -58,7 +58,7 @@ public class EngineBenchmark {
     @Benchmark
     public double[] heatDensity() {
         var pieces = new Pieces(workload.graph(), PIECE_METRES);
-        return new HeatField(pieces, EliminationOrder.of(workload.graph()), 500, THREADS)
+        return new HeatField(pieces, EliminationOrder.of(workload.graph()), 500)
                 .density(thousands.link(), thousands.metres(), THREADS);
     }
 

@@ -25,6 +25,10 @@ import org.culvert.road.network.Structure;
  */
 record Workload(RoadGraph graph, double[] x, double[] y) {
     private static final int SIDE = 100;
+
+    /** Ten times the nodes. */
+    private static final int LONG_SIDE = 316;
+
     private static final double SPACING = 500;
     private static final int HOT_LINKS = 300;
 
@@ -32,19 +36,28 @@ record Workload(RoadGraph graph, double[] x, double[] y) {
     record Events(int[] link, double[] metres, double[] x, double[] y) {}
 
     static Workload make() {
+        return make(SIDE);
+    }
+
+    /** Ten times the roads. */
+    static Workload makeLarge() {
+        return make(LONG_SIDE);
+    }
+
+    private static Workload make(int side) {
         UniformRandomProvider random = MonteCarlo.generator(42, 0);
-        double[] x = new double[SIDE * SIDE];
-        double[] y = new double[SIDE * SIDE];
+        double[] x = new double[side * side];
+        double[] y = new double[side * side];
         for (int node = 0; node < x.length; node++) {
-            x[node] = node / SIDE * SPACING + 300 * random.nextDouble() - 150;
-            y[node] = node % SIDE * SPACING + 300 * random.nextDouble() - 150;
+            x[node] = node / side * SPACING + 300 * random.nextDouble() - 150;
+            y[node] = node % side * SPACING + 300 * random.nextDouble() - 150;
         }
         List<int[]> links = new ArrayList<>();
         for (int node = 0; node < x.length; node++) {
-            if (node + SIDE < x.length && random.nextDouble() < 0.98) {
-                links.add(new int[] {node, node + SIDE});
+            if (node + side < x.length && random.nextDouble() < 0.98) {
+                links.add(new int[] {node, node + side});
             }
-            if (node % SIDE + 1 < SIDE && random.nextDouble() < 0.98) {
+            if (node % side + 1 < side && random.nextDouble() < 0.98) {
                 links.add(new int[] {node, node + 1});
             }
         }

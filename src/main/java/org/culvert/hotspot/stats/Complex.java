@@ -45,4 +45,33 @@ record Complex(double re, double im) {
     boolean isZero() {
         return re == 0 && im == 0;
     }
+
+    /** Complex numbers in a row, without an object for each. */
+    static final class Row {
+        private final double[] re;
+        private final double[] im;
+
+        /** All zero. */
+        Row(int length) {
+            this.re = new double[length];
+            this.im = new double[length];
+        }
+
+        Complex get(int at) {
+            return new Complex(re[at], im[at]);
+        }
+
+        double re(int at) {
+            return re[at];
+        }
+
+        double im(int at) {
+            return im[at];
+        }
+
+        void set(int at, Complex value) {
+            re[at] = value.re;
+            im[at] = value.im;
+        }
+    }
 }

@@ -13,7 +13,8 @@ package org.culvert.hotspot.stats;
  *
  * <p>Densities are means over pieces, exactly integrated, in events per metre; an event keeps its own place within its piece.
  * A mass of one an event is kept to the error of the contour, {@link #ERROR} of an event's peak; below that, tails are noise
- * and may come out as zero. Immutable; a {@link Worker} serves one thread.
+ * and may come out as zero. A transform is large on a large network and made where it is needed; {@link #keep} keeps all, for
+ * many sets of events. Immutable; a {@link Worker} serves one thread.
  */
 final class HeatField {
     /** Greatest error of the density that one event gives, in parts of the peak {@code 1 / (sigma sqrt(2 pi))}. */
@@ -22,22 +23,25 @@ final class HeatField {
     private static final int TRANSFORMS = 7;
 
     private final Pieces pieces;
-    private final HeatTransform[] transforms;
+    private final EliminationOrder order;
+    private final BromwichContour contour;
 
     /**
      * @param order an order of the nodes of the pieces' network
      * @param sigmaMetres standard deviation of the kernel, greater than zero
-     * @param threads how many threads to use; the result does not depend on it
      * @throws IllegalArgumentException if it is not
      */
-    HeatField(Pieces pieces, EliminationOrder order, double sigmaMetres, int threads) {
+    HeatField(Pieces pieces, EliminationOrder order, double sigmaMetres) {
         if (!(sigmaMetres > 0) || Double.isInfinite(sigmaMetres)) {
             throw new IllegalArgumentException("a kernel needs a sigma greater than zero, not " + sigmaMetres);
         }
         this.pieces = pieces;
-        var contour = new BromwichContour(TRANSFORMS, sigmaMetres * sigmaMetres);
-        this.transforms = new HeatTransform[TRANSFORMS];
-        Parallel.forEach(TRANSFORMS, threads, () -> k -> transforms[k] = new HeatTransform(pieces, order, contour, k));
+        this.order = order;
+        this.contour = new BromwichContour(TRANSFORMS, sigmaMetres * sigmaMetres);
+    }
+
+    private HeatTransform transform(int k) {
+        return new HeatTransform(pieces, order, contour, k);
     }
 
     /**
@@ -66,6 +70,18 @@ final class HeatField {
     }
 
     /**
+     * The density of one set of events.
+     *
+     * @param count events, or shares of them, at the centre of each piece
+     * @param threads how many threads to use; the result does not depend on it
+     * @return events per metre, by piece
+     */
+    double[] smooth(double[] count, int threads) {
+        var sources = new HeatTransform.Sources(count);
+        return sum(threads, (transform, part) -> transform.newWorker().addTo(part, sources));
+    }
+
+    /**
      * The density that an event at the centre of each piece gives to its own place. It is also the integral over the network
      * of the square of the kernel of {@code sigma / sqrt(2)} around that place (Chapman and Kolmogorov).
      */
@@ -78,8 +94,8 @@ final class HeatField {
     }
 
     private double[] sum(int threads, Part part) {
-        double[][] parts = new double[transforms.length][pieces.count()];
-        Parallel.forEach(transforms.length, threads, () -> k -> part.add(transforms[k], parts[k]));
+        double[][] parts = new double[TRANSFORMS][pieces.count()];
+        Parallel.forEach(TRANSFORMS, threads, () -> k -> part.add(transform(k), parts[k]));
         double[] density = new double[pieces.count()];
         for (double[] one : parts) {
             for (int piece = 0; piece < density.length; piece++) {
@@ -89,9 +105,15 @@ final class HeatField {
         return notBelowZero(density);
     }
 
-    /** Smooths many sets of events, one after another, each at the centres of their pieces. */
-    Worker newWorker() {
-        return new Worker();
+    /**
+     * Keeps what is the same for every set of events.
+     *
+     * @param threads how many threads to use; the result does not depend on it
+     */
+    Kept keep(int threads) {
+        var transforms = new HeatTransform[TRANSFORMS];
+        Parallel.forEach(TRANSFORMS, threads, () -> k -> transforms[k] = transform(k));
+        return new Kept(transforms);
     }
 
     private static double[] notBelowZero(double[] density) {
@@ -101,11 +123,25 @@ final class HeatField {
         return density;
     }
 
-    /** What one thread needs. */
-    final class Worker {
-        private final HeatTransform.Worker[] workers = new HeatTransform.Worker[transforms.length];
+    /** All transforms of a field. */
+    static final class Kept {
+        private final HeatTransform[] transforms;
 
-        private Worker() {
+        private Kept(HeatTransform[] transforms) {
+            this.transforms = transforms;
+        }
+
+        /** Smooths many sets of events, one after another, each at the centres of their pieces. */
+        Worker newWorker() {
+            return new Worker(transforms);
+        }
+    }
+
+    /** What one thread needs. */
+    static final class Worker {
+        private final HeatTransform.Worker[] workers = new HeatTransform.Worker[TRANSFORMS];
+
+        private Worker(HeatTransform[] transforms) {
             for (int k = 0; k < workers.length; k++) {
                 workers[k] = transforms[k].newWorker();
             }

@@ -20,18 +20,20 @@ final class HeatSmoother implements Smoother {
     private static final double NOTHING = 100 * HeatField.ERROR;
 
     private final Responses shares;
-    private final HeatField field;
+    private final HeatField.Kept field;
     private final HeatField narrower;
     private final double[] returns;
     private final double nothing;
+    private final int threads;
 
     HeatSmoother(Responses shares, double sigmaMetres, int threads) {
         this.shares = shares;
         Pieces pieces = shares.pieces();
         EliminationOrder order = EliminationOrder.of(pieces.graph());
-        this.field = new HeatField(pieces, order, sigmaMetres, threads);
-        this.narrower = new HeatField(pieces, order, sigmaMetres / Math.sqrt(2), threads);
-        this.returns = new HeatField(pieces, order, sigmaMetres * Math.sqrt(2), threads).returns(threads);
+        this.returns = new HeatField(pieces, order, sigmaMetres * Math.sqrt(2)).returns(threads);
+        this.field = new HeatField(pieces, order, sigmaMetres).keep(threads);
+        this.narrower = new HeatField(pieces, order, sigmaMetres / Math.sqrt(2));
+        this.threads = threads;
         this.nothing = NOTHING * new RoadKernel.Gaussian(sigmaMetres / Math.sqrt(2)).density(0);
     }
 
@@ -46,8 +48,7 @@ final class HeatSmoother implements Smoother {
         int pieces = counts.mean().length;
         double[] mean = new double[pieces];
         field.newWorker().smooth(counts.mean(), mean);
-        double[] nearby = new double[pieces];
-        narrower.newWorker().smooth(counts.mean(), nearby);
+        double[] nearby = narrower.smooth(counts.mean(), threads);
         double[] variance = new double[pieces];
         for (int piece = 0; piece < pieces; piece++) {
             if (nearby[piece] < nothing) {

@@ -25,10 +25,11 @@ final class HeatTransform {
     private final Complex weight;
     private final NodeSystem nodes;
 
-    /** What is the same for all pieces of a link, since they are equally long. */
-    private final Along[] along;
+    private final Along along;
 
     /**
+     * What is the same for all pieces of a link, since they are equally long; by link.
+     *
      * @param step exp(-kappa p), over one piece of length p
      * @param half exp(-kappa p / 2)
      * @param whole exp(-kappa l)
@@ -36,16 +37,32 @@ final class HeatTransform {
      * @param wave what a wave of size one at a piece's centre adds to the piece's mean density
      * @param own what an event adds to the mean of its own piece, before the share that leaves it is taken off
      */
-    private record Along(Complex step, Complex half, Complex whole, Complex perWhole, Complex wave, Complex own) {}
+    private record Along(
+            Complex.Row step,
+            Complex.Row half,
+            Complex.Row whole,
+            Complex.Row perWhole,
+            Complex.Row wave,
+            Complex.Row own) {
+        static Along ofLinks(int links) {
+            return new Along(
+                    new Complex.Row(links),
+                    new Complex.Row(links),
+                    new Complex.Row(links),
+                    new Complex.Row(links),
+                    new Complex.Row(links),
+                    new Complex.Row(links));
+        }
+    }
 
     HeatTransform(Pieces pieces, EliminationOrder order, BromwichContour contour, int k) {
         this.pieces = pieces;
         this.graph = pieces.graph();
         this.kappa = new Complex(2 * contour.re(k), 2 * contour.im(k)).root();
         this.weight = new Complex(2 * contour.weightRe(k), 2 * contour.weightIm(k));
-        this.along = new Along[graph.linkCount()];
+        this.along = Along.ofLinks(graph.linkCount());
         var system = new NodeSystem.Builder(graph, order);
-        for (int link = 0; link < along.length; link++) {
+        for (int link = 0; link < graph.linkCount(); link++) {
             double length = graph.length(link);
             double piece = pieces.length(pieces.first(link));
             Complex half = kappa.times(-piece / 2).exp();
@@ -54,13 +71,12 @@ final class HeatTransform {
             Complex overPiece = kappa.times(piece).reciprocal();
             // sinh(kappa p / 2) / (kappa p / 2)
             Complex mean = half.reciprocal().minus(half).times(overPiece);
-            along[link] = new Along(
-                    half.times(half),
-                    half,
-                    whole,
-                    perWhole,
-                    weight.times(mean).times(kappa.reciprocal()),
-                    weight.times(overPiece).times(kappa.reciprocal()));
+            along.step.set(link, half.times(half));
+            along.half.set(link, half);
+            along.whole.set(link, whole);
+            along.perWhole.set(link, perWhole);
+            along.wave.set(link, weight.times(mean).times(kappa.reciprocal()));
+            along.own.set(link, weight.times(overPiece).times(kappa.reciprocal()));
             Complex coth = kappa.times(Complex.ONE.plus(whole.times(whole))).times(perWhole);
             Complex perSinh = kappa.times(whole).times(perWhole).times(2);
             system.add(link, coth, perSinh);
@@ -119,8 +135,9 @@ final class HeatTransform {
     void addReturns(double[] density) {
         NodeSystem.Inverse inverse = nodes.inverse();
         Complex scale = weight.times(kappa.reciprocal());
-        for (int link = 0; link < along.length; link++) {
-            Along here = along[link];
+        for (int link = 0; link < graph.linkCount(); link++) {
+            Complex whole = along.whole.get(link);
+            Complex perWhole = along.perWhole.get(link);
             int from = graph.from(link);
             int to = graph.to(link);
             Complex fromFrom = inverse.entry(from, from);
@@ -130,14 +147,14 @@ final class HeatTransform {
                 Complex left = kappa.times(-pieces.centre(piece)).exp();
                 Complex right =
                         kappa.times(pieces.centre(piece) - graph.length(link)).exp();
-                Complex sentLeft = left.minus(here.whole.times(right)).times(here.perWhole.times(2));
-                Complex sentRight = right.minus(here.whole.times(left)).times(here.perWhole.times(2));
+                Complex sentLeft = left.minus(whole.times(right)).times(perWhole.times(2));
+                Complex sentRight = right.minus(whole.times(left)).times(perWhole.times(2));
                 Complex atFrom = kappa.times(fromFrom.times(sentLeft).plus(fromTo.times(sentRight)))
                         .minus(left);
                 Complex atTo = kappa.times(fromTo.times(sentLeft).plus(toTo.times(sentRight)))
                         .minus(right);
-                Complex out = atFrom.minus(here.whole.times(atTo)).times(here.perWhole);
-                Complex back = atTo.minus(here.whole.times(atFrom)).times(here.perWhole);
+                Complex out = atFrom.minus(whole.times(atTo)).times(perWhole);
+                Complex back = atTo.minus(whole.times(atFrom)).times(perWhole);
                 Complex all = Complex.ONE.plus(out.times(left)).plus(back.times(right));
                 density[piece] += scale.re() * all.re() - scale.im() * all.im();
             }
@@ -147,10 +164,10 @@ final class HeatTransform {
     /** What one thread needs. */
     final class Worker {
         private final NodeSystem.Solver solver = nodes.newSolver();
-        private final double[] leftRe = new double[along.length];
-        private final double[] leftIm = new double[along.length];
-        private final double[] rightRe = new double[along.length];
-        private final double[] rightIm = new double[along.length];
+        private final double[] leftRe = new double[graph.linkCount()];
+        private final double[] leftIm = new double[graph.linkCount()];
+        private final double[] rightRe = new double[graph.linkCount()];
+        private final double[] rightIm = new double[graph.linkCount()];
         private double[] waveRe = new double[64];
         private double[] waveIm = new double[64];
 
@@ -159,11 +176,11 @@ final class HeatTransform {
         /** Adds the weighted real part of the transform to the mean density of every piece. */
         void addTo(double[] density, Sources sources) {
             solver.clear();
-            for (int link = 0; link < along.length; link++) {
+            for (int link = 0; link < graph.linkCount(); link++) {
                 gather(link, sources);
             }
             solver.solve();
-            for (int link = 0; link < along.length; link++) {
+            for (int link = 0; link < graph.linkCount(); link++) {
                 lay(link, sources, density);
             }
         }
@@ -172,9 +189,8 @@ final class HeatTransform {
         private void gather(int link, Sources sources) {
             int first = pieces.first(link);
             int last = pieces.first(link + 1) - 1;
-            Along here = along[link];
-            double stepRe = here.step.re();
-            double stepIm = here.step.im();
+            double stepRe = along.step.re(link);
+            double stepIm = along.step.im(link);
             double toRe = 0;
             double toIm = 0;
             for (int piece = first; piece <= last; piece++) {
@@ -189,8 +205,9 @@ final class HeatTransform {
                 fromIm = fromRe * stepIm + fromIm * stepRe + sources.backwardIm[piece];
                 fromRe = re;
             }
-            Complex atFrom = new Complex(fromRe, fromIm).times(here.half);
-            Complex atTo = new Complex(toRe, toIm).times(here.half);
+            Complex half = along.half.get(link);
+            Complex atFrom = new Complex(fromRe, fromIm).times(half);
+            Complex atTo = new Complex(toRe, toIm).times(half);
             leftRe[link] = atFrom.re();
             leftIm[link] = atFrom.im();
             rightRe[link] = atTo.re();
@@ -198,26 +215,29 @@ final class HeatTransform {
             if (atFrom.isZero() && atTo.isZero()) {
                 return;
             }
-            Complex twice = here.perWhole.times(2);
-            solver.send(graph.from(link), atFrom.minus(here.whole.times(atTo)).times(twice));
-            solver.send(graph.to(link), atTo.minus(here.whole.times(atFrom)).times(twice));
+            Complex whole = along.whole.get(link);
+            Complex twice = along.perWhole.get(link).times(2);
+            solver.send(graph.from(link), atFrom.minus(whole.times(atTo)).times(twice));
+            solver.send(graph.to(link), atTo.minus(whole.times(atFrom)).times(twice));
         }
 
         /** Lays the waves of a link's events and of its nodes over its pieces. */
         private void lay(int link, Sources sources, double[] density) {
             int first = pieces.first(link);
             int count = pieces.first(link + 1) - first;
-            Along here = along[link];
+            Complex whole = along.whole.get(link);
+            Complex half = along.half.get(link);
+            Complex perWhole = along.perWhole.get(link);
+            Complex wave = along.wave.get(link);
+            Complex own = along.own.get(link);
             // kappa times the value at a node, less what the link's own events give it there
             Complex atFrom = kappa.times(solver.value(graph.from(link))).minus(new Complex(leftRe[link], leftIm[link]));
             Complex atTo = kappa.times(solver.value(graph.to(link))).minus(new Complex(rightRe[link], rightIm[link]));
-            Complex out =
-                    atFrom.minus(here.whole.times(atTo)).times(here.perWhole).times(here.half);
-            Complex back =
-                    atTo.minus(here.whole.times(atFrom)).times(here.perWhole).times(here.half);
+            Complex out = atFrom.minus(whole.times(atTo)).times(perWhole).times(half);
+            Complex back = atTo.minus(whole.times(atFrom)).times(perWhole).times(half);
             reserve(count);
-            double stepRe = here.step.re();
-            double stepIm = here.step.im();
+            double stepRe = along.step.re(link);
+            double stepIm = along.step.im(link);
             double re = out.re();
             double im = out.im();
             for (int i = 0; i < count; i++) {
@@ -234,13 +254,13 @@ final class HeatTransform {
                 int piece = first + i;
                 double allRe = waveRe[i] + re;
                 double allIm = waveIm[i] + im;
-                double sum = here.wave.re() * allRe - here.wave.im() * allIm;
+                double sum = wave.re() * allRe - wave.im() * allIm;
                 if (sources.count[piece] != 0) {
                     double sentRe = sources.forwardRe[piece] + sources.backwardRe[piece];
                     double sentIm = sources.forwardIm[piece] + sources.backwardIm[piece];
-                    double staysRe = 2 * sources.count[piece] - (here.half.re() * sentRe - here.half.im() * sentIm);
-                    double staysIm = -(here.half.re() * sentIm + here.half.im() * sentRe);
-                    sum += here.own.re() * staysRe - here.own.im() * staysIm;
+                    double staysRe = 2 * sources.count[piece] - (half.re() * sentRe - half.im() * sentIm);
+                    double staysIm = -(half.re() * sentIm + half.im() * sentRe);
+                    sum += own.re() * staysRe - own.im() * staysIm;
                 }
                 density[piece] += sum;
                 double withRe = re + sources.backwardRe[piece];

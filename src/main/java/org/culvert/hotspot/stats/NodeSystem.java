@@ -28,19 +28,12 @@ final class NodeSystem {
 
     private NodeSystem(Builder asked) {
         this.order = asked.order;
-        int nodes = order.nodes();
-        this.start = new int[nodes + 1];
-        for (int place = 0; place < nodes; place++) {
-            start[place + 1] = start[place] + order.touches(place).length;
-        }
-        this.row = new int[start[nodes]];
+        this.start = order.starts();
+        this.row = order.rows();
         this.lowerRe = new double[row.length];
         this.lowerIm = new double[row.length];
-        this.pivotRe = new double[nodes];
-        this.pivotIm = new double[nodes];
-        for (int place = 0; place < nodes; place++) {
-            System.arraycopy(order.touches(place), 0, row, start[place], start[place + 1] - start[place]);
-        }
+        this.pivotRe = new double[order.nodes()];
+        this.pivotIm = new double[order.nodes()];
         factor(asked);
     }
 

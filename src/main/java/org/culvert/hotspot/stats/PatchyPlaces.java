@@ -60,13 +60,11 @@ final class PatchyPlaces implements NullModel {
         }
         // Groups of one stratum share their draw
         Map<WeightedDraw, WeightedDraw> roughOf = new IdentityHashMap<>();
-        int event = 0;
+        int at = 0;
         for (RedrawnPlaces.Group group : even.groups()) {
             WeightedDraw draw =
                     roughOf.computeIfAbsent(group.truePiece(), smooth -> roughened(smooth, multiplier, begun));
-            for (int i = 0; i < group.events(); i++) {
-                rows[event++] = group.rowOf(draw.draw(random));
-            }
+            at = group.draw(draw, random, rows, at);
         }
     }
 

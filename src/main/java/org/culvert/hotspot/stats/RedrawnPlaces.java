@@ -25,9 +25,18 @@ final class RedrawnPlaces implements NullModel {
 
     /** Events of one stratum that were recorded in one way. */
     record Group(WeightedDraw truePiece, int[] recordedPiece, int firstRow, int events) {
-        /** The row of an event in a piece. */
-        int rowOf(int piece) {
-            return firstRow + recordedPiece[piece];
+        /**
+         * Draws true places, and looks up how they are recorded.
+         *
+         * @param rows filled from {@code at} with one row an event
+         * @return the index beyond the last
+         */
+        int draw(WeightedDraw truePiece, UniformRandomProvider random, int[] rows, int at) {
+            truePiece.draw(random, rows, at, events);
+            for (int i = at; i < at + events; i++) {
+                rows[i] = firstRow + recordedPiece[rows[i]];
+            }
+            return at + events;
         }
     }
 
@@ -68,11 +77,9 @@ final class RedrawnPlaces implements NullModel {
 
     @Override
     public void draw(UniformRandomProvider random, int[] rows) {
-        int event = 0;
+        int at = 0;
         for (Group group : groups) {
-            for (int i = 0; i < group.events; i++) {
-                rows[event++] = group.rowOf(group.truePiece.draw(random));
-            }
+            at = group.draw(group.truePiece, random, rows, at);
         }
     }
 

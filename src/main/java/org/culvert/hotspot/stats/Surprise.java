@@ -21,6 +21,9 @@ final class Surprise {
     private final double[] lambda;
     private final double[] logLambda;
 
+    /** What the quick ceiling of {@link #orBetter} has that is the same for every density. */
+    private final double[] quickly;
+
     /**
      * @param backgroundVariance what a rough background adds to the variance, as a multiple of the square of the mean
      */
@@ -30,6 +33,7 @@ final class Surprise {
         this.perPhi = new double[pieces];
         this.lambda = new double[pieces];
         this.logLambda = new double[pieces];
+        this.quickly = new double[pieces];
         for (int piece = 0; piece < pieces; piece++) {
             double mu = moments.mean()[piece];
             double v = moments.variance()[piece] + backgroundVariance * mu * mu;
@@ -38,6 +42,7 @@ final class Surprise {
             perPhi[piece] = varies ? mu / v : 0;
             lambda[piece] = varies ? mu * mu / v : 0;
             logLambda[piece] = Math.log(lambda[piece]);
+            quickly[piece] = 0.5 * (LOG_TWO_PI + logLambda[piece]) + 1 / (12 * lambda[piece]);
         }
     }
 
@@ -46,12 +51,20 @@ final class Surprise {
         return density <= mean[piece] ? 0 : minusLogTail(density * perPhi[piece], lambda[piece], logLambda[piece]);
     }
 
-    /** The larger of {@code best} and the surprise of a density at a piece, mostly without computing the latter. */
+    /**
+     * The larger of {@code best} and the surprise of a density at a piece, mostly without computing the latter: the first term
+     * of the series, with Stirling's bound of its factorial, is above it, and so is the same with {@code log(x / lambda) <=
+     * x / lambda - 1} and {@code 1 / x <= 1 / lambda}, which takes no logarithm.
+     */
     double orBetter(double best, int piece, double density) {
         if (density <= mean[piece]) {
             return best;
         }
         double x = density * perPhi[piece];
+        double beyond = (x - lambda[piece]) / lambda[piece];
+        if ((x - lambda[piece] + 0.5) * beyond + quickly[piece] <= best) {
+            return best;
+        }
         double ceiling = lambda[piece]
                 + x * (Math.log(x) - logLambda[piece] - 1)
                 + 0.5 * (LOG_TWO_PI + Math.log(x))

@@ -2,6 +2,7 @@ package org.culvert.hotspot.stats;
 
 import java.util.Arrays;
 import org.apache.commons.rng.UniformRandomProvider;
+import org.apache.commons.rng.sampling.distribution.ZigguratSampler;
 
 /**
  * Draws one of many with given weights, by a guide table over the cumulative weights.
@@ -10,6 +11,8 @@ import org.apache.commons.rng.UniformRandomProvider;
  * 163-166. Immutable.
  */
 final class WeightedDraw {
+    private static final double MOST = Math.nextDown(1.0);
+
     private final int[] item;
     private final double[] upTo;
     private final int[] guide;
@@ -50,6 +53,32 @@ final class WeightedDraw {
             at++;
         }
         return item[at];
+    }
+
+    /**
+     * Draws many, in the order of the items. Sums of exponential gaps, over the sum of one gap more, are sorted uniform
+     * numbers: Devroye (1986), Non-Uniform Random Variate Generation, section V.3.1. So what is read, here and by whom the
+     * draws are for, lies in a row.
+     *
+     * @param drawn filled from {@code from} with {@code count} draws
+     */
+    void draw(UniformRandomProvider random, int[] drawn, int from, int count) {
+        var gap = ZigguratSampler.Exponential.of(random);
+        double[] sum = new double[count + 1];
+        double all = 0;
+        for (int i = 0; i <= count; i++) {
+            all += gap.sample();
+            sum[i] = all;
+        }
+        for (int i = 0; i < count; i++) {
+            // Below one, even where rounding has it otherwise
+            double u = Math.min(sum[i] / all, MOST);
+            int at = guide[(int) (u * guide.length)];
+            while (upTo[at] <= u) {
+                at++;
+            }
+            drawn[from + i] = item[at];
+        }
     }
 
     /** The chance of each item, in the order of {@link #items}. */

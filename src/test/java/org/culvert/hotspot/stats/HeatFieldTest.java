@@ -126,7 +126,7 @@ class HeatFieldTest {
         }
         double[] smooth = new double[pieces.count()];
         Arrays.fill(smooth, 7);
-        HeatField.Worker worker = field.newWorker();
+        HeatField.Worker worker = field.keep(1).newWorker();
         worker.smooth(count, smooth);
         double[] wanted = field.density(
                 Arrays.stream(at).map(pieces::linkOf).toArray(),
@@ -166,7 +166,7 @@ class HeatFieldTest {
     }
 
     private static HeatField field(Pieces pieces, double sigma) {
-        return new HeatField(pieces, EliminationOrder.of(pieces.graph()), sigma, 1);
+        return new HeatField(pieces, EliminationOrder.of(pieces.graph()), sigma);
     }
 
     private static double normal(double from, double to, double sigma) {
