@@ -66,7 +66,10 @@ public class AuthoritySight {
         String group = report.settings().taxonGroup();
         Double grid = group == null ? null : taxa.findStrictestGrid(group).orElse(null);
         if (grid == null) {
-            return report.told(months, report.hotspots(), beside.seen(report.beside()), null);
+            List<HotspotReport.Stretch> stretches = report.hotspots().stream()
+                    .map(stretch -> stretch.with(CurveMaker.withoutSmall(stretch, smallest)))
+                    .toList();
+            return report.told(months, stretches, beside.seen(report.beside()), null);
         }
         Beside told = beside.ofASensitiveGroup(report.beside());
         int found = report.hotspots().size();

@@ -76,7 +76,8 @@ final class HotspotFiles {
             0,
             new HotspotReport.Point(0, 0),
             new HotspotReport.Point(0, 0),
-            List.of());
+            List.of(),
+            null);
 
     private static Map<String, @Nullable Object> fields(HotspotReport.Stretch stretch, HotspotReport report) {
         Map<String, @Nullable Object> fields = new LinkedHashMap<>();

@@ -151,7 +151,7 @@ class HotspotJob implements Job {
                 .compute(hotspots);
         HotspotReport report = new ReportMaker(network, settings)
                 .report(current.number(), networkSha256(current.number()), evidence, chance, hotspots, beside);
-        String document = write(report);
+        String document = write(new CurveMaker(findings, evidenceRoads.chainage(), settings).addTo(report, hotspots));
         return new RunResult(
                 id,
                 clock.instant(),

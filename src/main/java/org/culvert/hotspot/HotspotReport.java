@@ -126,6 +126,8 @@ public record HotspotReport(
      * @param excess incidents less expected; it ranks
      * @param adjustedP p adjusted for all places of the network
      * @param lines longitude before latitude
+     * @param alongTheRoad the road from a kilometre before the stretch to one behind it, of the first twelve, in runs made
+     *     since it is told; null also where the asker is not told
      */
     public record Stretch(
             int rank,
@@ -143,5 +145,49 @@ public record HotspotReport(
             double incidentsPerKilometreAndYear,
             Point from,
             Point to,
-            List<double[][]> lines) {}
+            List<double[][]> lines,
+
+            @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable
+            List<Along> alongTheRoad) {
+        Stretch with(@Nullable List<Along> curve) {
+            return new Stretch(
+                    rank,
+                    road,
+                    owner,
+                    fromChainageMetres,
+                    toChainageMetres,
+                    lengthMetres,
+                    incidents,
+                    intervalLow,
+                    intervalHigh,
+                    expected,
+                    excess,
+                    adjustedP,
+                    incidentsPerKilometreAndYear,
+                    from,
+                    to,
+                    lines,
+                    curve);
+        }
+    }
+
+    /**
+     * A piece of a hotspot's road. Densities are smoothed along the road, so that a collision counts on what lies around it,
+     * and have four figures: what they say of the envelope is {@code significant}.
+     *
+     * @param fromChainageMetres where it starts along the road
+     * @param toChainageMetres where it ends; another piece starts there, unless the road has a gap
+     * @param incidentsPerKilometreAndYear what was reported
+     * @param expectedPerKilometreAndYear what the kind of chance expects
+     * @param envelopePerKilometreAndYear what would just be significant here at the error rate of the whole run; null where
+     *     nothing would
+     * @param significant whether what was reported reaches that
+     */
+    public record Along(
+            double fromChainageMetres,
+            double toChainageMetres,
+            double incidentsPerKilometreAndYear,
+            double expectedPerKilometreAndYear,
+            @Nullable Double envelopePerKilometreAndYear,
+            boolean significant) {}
 }

@@ -1,6 +1,5 @@
 package org.culvert.hotspot;
 
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -15,7 +14,6 @@ import org.jspecify.annotations.Nullable;
 
 /** Writes down what a search found, in words and numbers that an engineer can check. */
 final class ReportMaker {
-    private static final double DAYS_A_YEAR = 365.25;
     private static final String ABOUT_INTERVALS =
             "Each interval is the exact 95 % interval of a Poisson count (Garwood 1936). It is not corrected for the"
                     + " stretch having been chosen because its count is high: expect fewer there in other years, whatever"
@@ -97,7 +95,6 @@ final class ReportMaker {
     private HotspotReport.Stretch stretch(Hotspot hotspot) {
         List<double[][]> lines = lines(hotspot);
         double[][] first = lines.get(0);
-        double years = (ChronoUnit.DAYS.between(settings.periodFrom(), settings.periodTo()) + 1) / DAYS_A_YEAR;
         return new HotspotReport.Stretch(
                 hotspot.rank(),
                 network.roadOf(hotspot.spans().get(0).link()).label(),
@@ -111,10 +108,11 @@ final class ReportMaker {
                 Words.rounded(hotspot.expected(), 3),
                 Words.rounded(hotspot.excess(), 3),
                 Words.rounded(hotspot.adjustedP(), 5),
-                Words.rounded(hotspot.incidents() / (hotspot.lengthMetres() / 1000) / years, 2),
+                Words.rounded(hotspot.incidents() / (hotspot.lengthMetres() / 1000) / settings.years(), 2),
                 point(first[0]),
                 point(first[first.length - 1]),
-                lines);
+                lines,
+                null);
     }
 
     private static HotspotReport.Point point(double[] longitudeLatitude) {

@@ -2,6 +2,7 @@ package org.culvert.hotspot;
 
 import java.time.LocalDate;
 import java.time.MonthDay;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import org.culvert.hotspot.stats.RoadKernel;
 import org.culvert.hotspot.stats.Settings;
@@ -40,6 +41,7 @@ public record RunSettings(
     }
 
     private static final int FEWER = 199;
+    private static final double DAYS_A_YEAR = 365.25;
 
     /**
      * Days of the year: months, or a window from one day to another, both included, across the new year where the first
@@ -106,6 +108,11 @@ public record RunSettings(
 
     boolean inPeriod(LocalDate day) {
         return !day.isBefore(periodFrom) && !day.isAfter(periodTo);
+    }
+
+    /** Length of the period, of which the season may be a part. */
+    double years() {
+        return (ChronoUnit.DAYS.between(periodFrom, periodTo) + 1) / DAYS_A_YEAR;
     }
 
     boolean asks(AlsoAsk question) {

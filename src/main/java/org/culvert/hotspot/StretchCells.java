@@ -54,7 +54,9 @@ final class StretchCells {
                 Math.rint(exact.incidentsPerKilometreAndYear() * exact.lengthMetres() / (to - from) * 100) / 100,
                 point(exact.from(), gridDegrees),
                 point(exact.to(), gridDegrees),
-                List.<double[][]>of(box));
+                List.<double[][]>of(box),
+                // nor the road as a curve
+                null);
     }
 
     private static HotspotReport.Point point(HotspotReport.Point exact, double gridDegrees) {

@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
  * A report laid out for reading.
  *
  * @param bars the months as bars of a chart 360 wide and 120 high
+ * @param curves roads around the first hotspots, as far as they are told
  */
 public record ReportPage(
         HotspotReport.ErrorRate errorRate,
@@ -26,7 +27,8 @@ public record ReportPage(
         int leftOutTotal,
         List<Bar> bars,
         MonthRose rose,
-        BesidePage beside) {
+        BesidePage beside,
+        List<RoadCurve> curves) {
     private static final int CHART_WIDTH = 360;
     private static final int CHART_HEIGHT = 90;
 
@@ -78,7 +80,8 @@ public record ReportPage(
                         .sum(),
                 bars(report.months()),
                 MonthRose.of(report.months()),
-                BesidePage.of(report));
+                BesidePage.of(report),
+                RoadCurve.of(report.hotspots()));
     }
 
     private static Row row(HotspotReport.Stretch stretch) {

@@ -28,7 +28,8 @@ class StretchCellsTest {
                 3.25,
                 first,
                 last,
-                List.of(new double[][][] {line}));
+                List.of(new double[][][] {line}),
+                List.of(new HotspotReport.Along(from, to, 9, 2, 6.0, true)));
     }
 
     @Test
@@ -38,6 +39,7 @@ class StretchCellsTest {
         var other = StretchCells.generalise(
                 stretch(2900, 3100, new double[] {150.0381, -30.5061}, new double[] {150.0399, -30.5099}), 0.01);
         assertThat(other.from()).isEqualTo(one.from()).isEqualTo(one.to());
+        assertThat(one.alongTheRoad()).as("a curve would tell the place").isNull();
         assertThat(other.fromChainageMetres())
                 .isEqualTo(one.fromChainageMetres())
                 .isEqualTo(2222);

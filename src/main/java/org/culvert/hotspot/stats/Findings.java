@@ -13,13 +13,25 @@ public final class Findings {
     private final double[] density;
     private final double[] expectedDensity;
     private final double[] adjustedP;
+    private final Surprise surprise;
+    private final double criticalSurprise;
     private final HotspotNaming naming;
 
-    Findings(Pieces pieces, double[] density, double[] expectedDensity, double[] adjustedP, HotspotNaming naming) {
+    /** @param criticalSurprise the least surprise that is significant */
+    Findings(
+            Pieces pieces,
+            double[] density,
+            double[] expectedDensity,
+            double[] adjustedP,
+            Surprise surprise,
+            double criticalSurprise,
+            HotspotNaming naming) {
         this.pieces = pieces;
         this.density = density;
         this.expectedDensity = expectedDensity;
         this.adjustedP = adjustedP;
+        this.surprise = surprise;
+        this.criticalSurprise = criticalSurprise;
         this.naming = naming;
     }
 
@@ -40,6 +52,15 @@ public final class Findings {
     /** The p-value of a piece, adjusted for all pieces of the network. */
     public double adjustedP(int piece) {
         return adjustedP[piece];
+    }
+
+    /**
+     * The global envelope at a piece, in events per metre: the density that would just be significant there at the error rate
+     * of the whole network. So {@code adjustedP(piece) <= alpha} exactly where {@code density(piece) >= envelope(piece)}.
+     * Infinite where no density would be, such as where chance puts nothing. Computed when asked for.
+     */
+    public double envelope(int piece) {
+        return surprise.densityOf(piece, criticalSurprise);
     }
 
     /** The smallest adjusted p anywhere: whether there is anything at all. */

@@ -90,7 +90,8 @@ public final class HotspotSearch {
             adjustedP[piece] = simulated.adjustedP(surprise.at(piece, density[piece]));
         }
         var naming = new HotspotNaming(pieces, chainage, twins, eventsIn, moments.recorded(), settings);
-        return new Findings(pieces, density, moments.mean(), adjustedP, naming);
+        double critical = simulated.critical(settings.alpha());
+        return new Findings(pieces, density, moments.mean(), adjustedP, surprise, critical, naming);
     }
 
     private NullModel model(Chance chance, Responses responses, List<RoadEvent> ordered) {

@@ -50,8 +50,14 @@ final class MonteCarlo {
                 done.accept(finished.incrementAndGet());
             };
         });
-        Arrays.sort(greatest);
-        return new MonteCarlo(greatest);
+        return ofGreatest(greatest);
+    }
+
+    /** From the greatest surprise of each simulation, in any order. */
+    static MonteCarlo ofGreatest(double[] greatest) {
+        double[] ascending = greatest.clone();
+        Arrays.sort(ascending);
+        return new MonteCarlo(ascending);
     }
 
     /** The p-value, adjusted for all places, of a surprise at one of them. */
@@ -68,6 +74,23 @@ final class MonteCarlo {
             }
         }
         return (1.0 + ascending.length - below) / (ascending.length + 1.0);
+    }
+
+    /**
+     * The least surprise whose adjusted p is at most alpha: that of the global envelope by the smallest p anywhere (Myllymaki
+     * and others 2017, Global envelope tests for spatial processes, Journal of the Royal Statistical Society B 79, 381-404,
+     * doi:10.1111/rssb.12172). Infinite where so few simulations cannot reach alpha at all.
+     */
+    double critical(double alpha) {
+        double reached = 1;
+        while (adjustedP(reached) > alpha) {
+            reached *= 2;
+            if (Double.isInfinite(reached)) {
+                return reached;
+            }
+        }
+        // No surprise at all has a p of 1
+        return Surprise.least(0, reached, surprise -> adjustedP(surprise) <= alpha);
     }
 
     /** A generator of its own for each simulation, so that it does not matter which thread runs it. */

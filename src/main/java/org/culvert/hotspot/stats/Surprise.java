@@ -1,5 +1,6 @@
 package org.culvert.hotspot.stats;
 
+import java.util.function.DoublePredicate;
 import org.apache.commons.numbers.gamma.LogGamma;
 
 /**
@@ -49,6 +50,38 @@ final class Surprise {
     /** The surprise of a density at a piece. */
     double at(int piece, double density) {
         return density <= mean[piece] ? 0 : minusLogTail(density * perPhi[piece], lambda[piece], logLambda[piece]);
+    }
+
+    /**
+     * The least density at a piece that is at least so surprising, in events per metre; infinite where none is.
+     *
+     * @param surprise greater than 0
+     */
+    double densityOf(int piece, double surprise) {
+        double reached = Double.isInfinite(surprise) ? surprise : 2 * mean[piece];
+        while (!(at(piece, reached) >= surprise)) {
+            if (Double.isInfinite(reached)) {
+                return reached;
+            }
+            reached *= 2;
+        }
+        return least(mean[piece], reached, density -> at(piece, density) >= surprise);
+    }
+
+    /** The least number for which something holds, to the last bit, between one for which it does not and one for which it does. */
+    static double least(double not, double does, DoublePredicate holds) {
+        double below = not;
+        double least = does;
+        for (double middle = below + (least - below) / 2;
+                middle > below && middle < least;
+                middle = below + (least - below) / 2) {
+            if (holds.test(middle)) {
+                least = middle;
+            } else {
+                below = middle;
+            }
+        }
+        return least;
     }
 
     /**
