@@ -15,6 +15,7 @@ import org.culvert.hotspot.stats.Chance;
 import org.culvert.hotspot.stats.Findings;
 import org.culvert.hotspot.stats.Hotspot;
 import org.culvert.hotspot.stats.HotspotSearch;
+import org.culvert.hotspot.stats.RecordDoubts;
 import org.culvert.hotspot.stats.Settings;
 import org.culvert.platform.ConflictException;
 
@@ -23,6 +24,7 @@ final class BesideRun {
     private final RunSettings settings;
     private final EvidenceRoads roads;
     private final Evidence evidence;
+    private final RecordDoubts doubts;
     private final Function<Evidence, Chance> chances;
     private final int threads;
     private final IntConsumer notes;
@@ -32,12 +34,14 @@ final class BesideRun {
             RunSettings settings,
             EvidenceRoads roads,
             Evidence evidence,
+            RecordDoubts doubts,
             Function<Evidence, Chance> chances,
             int threads,
             IntConsumer notes) {
         this.settings = settings;
         this.roads = roads;
         this.evidence = evidence;
+        this.doubts = doubts;
         this.chances = chances;
         this.threads = threads;
         this.notes = notes;
@@ -86,7 +90,8 @@ final class BesideRun {
                         evidence.datedReports(),
                         evidence.incidentsByYear(),
                         settings.periodFrom(),
-                        settings.periodTo()));
+                        settings.periodTo(),
+                        doubts));
     }
 
     private IsItLasting lasting(List<Hotspot> hotspots) {

@@ -100,6 +100,8 @@ final class BesideSight {
                 whole.aboutYears(),
                 bands(whole.positions()),
                 orNull(whole.roundedPositions()),
+                orNull(whole.closePairs()),
+                orNull(whole.closePairs()) == null ? null : whole.closePairsExpected(),
                 whole.caveats());
     }
 

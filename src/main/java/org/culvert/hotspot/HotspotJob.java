@@ -18,10 +18,12 @@ import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.IntConsumer;
 import org.culvert.hotspot.beside.Beside;
+import org.culvert.hotspot.beside.DatedEvent;
 import org.culvert.hotspot.stats.Chance;
 import org.culvert.hotspot.stats.Findings;
 import org.culvert.hotspot.stats.Hotspot;
 import org.culvert.hotspot.stats.HotspotSearch;
+import org.culvert.hotspot.stats.RecordDoubts;
 import org.culvert.platform.ConflictException;
 import org.culvert.platform.CulvertException;
 import org.culvert.platform.Job;
@@ -136,6 +138,7 @@ class HotspotJob implements Job {
         var evidenceRoads = new EvidenceRoads(network);
         Evidence evidence = QuarkusTransaction.requiringNew().call(() -> evidenceReader.read(settings, current));
         Chance chance = chance(settings, evidence, evidenceRoads);
+        RecordDoubts doubts = DatedEvent.doubts(evidenceRoads.chainage(), evidence.datedGroup());
         int threads = Runtime.getRuntime().availableProcessors();
         Findings findings = new HotspotSearch(
                         network.graph(), evidenceRoads.chainage(), evidenceRoads.carriageways(), settings.search())
@@ -145,12 +148,13 @@ class HotspotJob implements Job {
                         settings,
                         evidenceRoads,
                         evidence,
+                        doubts,
                         part -> chance(settings, part, evidenceRoads),
                         threads,
                         notes(id))
                 .compute(hotspots);
         HotspotReport report = new ReportMaker(network, settings)
-                .report(current.number(), networkSha256(current.number()), evidence, chance, hotspots, beside);
+                .report(current.number(), networkSha256(current.number()), evidence, chance, doubts, hotspots, beside);
         String document = write(new CurveMaker(findings, evidenceRoads.chainage(), settings).addTo(report, hotspots));
         return new RunResult(
                 id,
@@ -179,7 +183,7 @@ class HotspotJob implements Job {
         if (!evidence.group().isEmpty()
                 && evidence.group().size() == evidence.wholeYear().size()) {
             throw new ConflictException("All " + evidence.wholeYear().size()
-                    + " collisions of that period are of this season: there is" + " nothing to compare it with.");
+                    + " collisions of that period are of this season: there is nothing to compare it with.");
         }
         return new Chance.PerOtherSeasons(evidence.wholeYear());
     }

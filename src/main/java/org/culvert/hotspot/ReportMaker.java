@@ -9,6 +9,7 @@ import org.culvert.hotspot.beside.Beside;
 import org.culvert.hotspot.stats.Chance;
 import org.culvert.hotspot.stats.Hotspot;
 import org.culvert.hotspot.stats.HotspotSearch;
+import org.culvert.hotspot.stats.RecordDoubts;
 import org.culvert.road.network.RoadNetwork;
 import org.jspecify.annotations.Nullable;
 
@@ -32,8 +33,11 @@ final class ReportMaker {
             String networkSha256,
             Evidence evidence,
             Chance chance,
+            RecordDoubts doubts,
             List<Hotspot> hotspots,
             Beside beside) {
+        List<String> notControlled = new ArrayList<>(chance.uncontrolled());
+        notControlled.addAll(doubts.words());
         return new HotspotReport(
                 new HotspotReport.Engine("org.culvert.hotspot.stats", HotspotSearch.VERSION),
                 new HotspotReport.Network(
@@ -50,11 +54,11 @@ final class ReportMaker {
                         evidence.placedByJunction(),
                         evidence.sha256()),
                 new HotspotReport.ErrorRate(
-                        sentence(chance),
-                        chance.claimsErrorRate(),
+                        sentence(chance, notControlled),
+                        notControlled.isEmpty(),
                         settings.runAlpha(),
                         chance.clause(),
-                        chance.uncontrolled(),
+                        List.copyOf(notControlled),
                         chance.assumptions()),
                 evidence.leftOut().entrySet().stream()
                         .map(entry -> new HotspotReport.Reason(entry.getKey().words(), entry.getValue()))
@@ -72,15 +76,14 @@ final class ReportMaker {
                 null);
     }
 
-    private String sentence(Chance chance) {
+    private String sentence(Chance chance, List<String> notControlled) {
         String percent = Words.number(100 * settings.runAlpha(), 4) + " %";
         String words = "If " + chance.clause() + ", a run like this one would name a hotspot anywhere on the network"
                 + " in at most " + percent + " of cases; that was found with " + settings.simulations()
                 + " simulated sets of collisions, rounded and spread as the real ones are.";
-        if (!chance.claimsErrorRate()) {
-            words +=
-                    " This is not claimed of the real roads, because a run against this kind of chance does not control: "
-                            + String.join("; ", chance.uncontrolled()) + ".";
+        if (!notControlled.isEmpty()) {
+            words += " This is not claimed of the real roads, because the run does not control: "
+                    + String.join("; ", notControlled) + ".";
         }
         RunEntry.Declaration declaration = settings.declaration();
         return words

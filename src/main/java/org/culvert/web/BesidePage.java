@@ -44,6 +44,8 @@ public record BesidePage(
             List<YearRow> years,
             List<BandRow> positions,
             String rounded,
+            String closePairs,
+            String closePairsExpected,
             List<RestsOn.Caveat> caveats) {}
 
     public record YearRow(String year, String incidents, String placed, String counted) {}
@@ -152,6 +154,8 @@ public record BesidePage(
                                         band.share() == null ? NOT_TOLD : number("%.0f %%", 100 * band.share())))
                                 .toList(),
                         told(rests.roundedPositions()),
+                        told(rests.closePairs()),
+                        rests.closePairsExpected() == null ? NOT_TOLD : number("%.1f", rests.closePairsExpected()),
                         rests.caveats());
     }
 

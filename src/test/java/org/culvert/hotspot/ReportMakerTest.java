@@ -10,6 +10,7 @@ import java.util.TreeMap;
 import org.culvert.hotspot.beside.Beside;
 import org.culvert.hotspot.stats.Chance;
 import org.culvert.hotspot.stats.Hotspot;
+import org.culvert.hotspot.stats.RecordDoubts;
 import org.culvert.road.network.NetworkBuilder;
 import org.culvert.road.network.RoadAttributes;
 import org.culvert.road.network.RoadLine;
@@ -18,6 +19,8 @@ import org.culvert.road.network.Structure;
 import org.junit.jupiter.api.Test;
 
 class ReportMakerTest {
+    private static final RecordDoubts NO_DOUBTS = new RecordDoubts(0, 0, List.of());
+
     private static final RunSettings.Season ALL =
             RunSettings.Season.ofMonths(List.of(1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12));
 
@@ -47,6 +50,23 @@ class ReportMakerTest {
     }
 
     private static HotspotReport report(Hotspot hotspot, Chance chance, String label) {
+        return report(hotspot, chance, NO_DOUBTS, label);
+    }
+
+    /** A kind of chance that leaves nothing uncontrolled claims its rate, until the records themselves speak against it. */
+    @Test
+    void doubtfulRecordsTakeTheClaimAway() {
+        var chance = new Chance.PerAllReports(List.of());
+        assertThat(report(hotspot(3, 1), chance, "Road").errorRate().claimed()).isTrue();
+        HotspotReport.ErrorRate doubted = report(
+                        hotspot(3, 1), chance, new RecordDoubts(3, 0.1, List.of("pairs in the records")), "Road")
+                .errorRate();
+        assertThat(doubted.claimed()).isFalse();
+        assertThat(doubted.notControlled()).containsExactly("pairs in the records");
+        assertThat(doubted.sentence()).contains("does not control: pairs in the records.");
+    }
+
+    private static HotspotReport report(Hotspot hotspot, Chance chance, RecordDoubts doubts, String label) {
         // Two councils on one road, which bends where they meet and where a lane starts
         RoadNetwork network = NetworkBuilder.planar()
                 .add(line(label, "North Shire", 0, 0, 1000, 0))
@@ -59,7 +79,7 @@ class ReportMakerTest {
         var evidence =
                 new Evidence(List.of(), List.of(), List.of(), new TreeMap<>(), 12, 0, 0, leftOut, new int[12], "abc");
         return new ReportMaker(network, settings(chance.name()))
-                .report(4, "def", evidence, chance, List.of(hotspot), Beside.NONE);
+                .report(4, "def", evidence, chance, doubts, List.of(hotspot), Beside.NONE);
     }
 
     private static Hotspot hotspot(int onTheNorth, int onTheSouth) {

@@ -3,6 +3,8 @@ package org.culvert.hotspot.beside;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
+import org.culvert.hotspot.stats.Chainage;
+import org.culvert.hotspot.stats.RecordDoubts;
 import org.culvert.hotspot.stats.RoadEvent;
 
 /** A collision on the network and the day on which it counts. */
@@ -24,6 +26,14 @@ public record DatedEvent(LocalDate day, RoadEvent event) {
         return dated.stream()
                 .filter(one -> !one.day().isBefore(first) && !one.day().isAfter(last))
                 .toList();
+    }
+
+    /** What the records say against what a run assumes of them. */
+    public static RecordDoubts doubts(Chainage chainage, List<DatedEvent> dated) {
+        return RecordDoubts.of(
+                chainage,
+                events(dated),
+                dated.stream().mapToLong(one -> one.day().toEpochDay()).toArray());
     }
 
     static List<DatedEvent> inOrder(List<DatedEvent> dated) {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import org.culvert.hotspot.stats.RecordDoubts;
 import org.culvert.hotspot.stats.Recording;
 import org.jspecify.annotations.Nullable;
 
@@ -15,6 +16,9 @@ import org.jspecify.annotations.Nullable;
  * @param positions how sure the places are
  * @param roundedPositions of the collisions counted, how many were said to a whole step along the road; the search rounds its
  *     simulated ones alike. Null where the asker is not told
+ * @param closePairs pairs of collisions counted that lie close along one road and within a day of each other: entered twice, or
+ *     struck in one night. Null where the asker is not told
+ * @param closePairsExpected how many there would be if places and days went separately; null where the asker is not told
  * @param caveats what no record shows
  */
 public record RestsOn(
@@ -22,6 +26,8 @@ public record RestsOn(
         String aboutYears,
         List<Band> positions,
         @Nullable Integer roundedPositions,
+        @Nullable Integer closePairs,
+        @Nullable Double closePairsExpected,
         List<Caveat> caveats) {
 
     /**
@@ -77,7 +83,8 @@ public record RestsOn(
             List<DatedEvent> reports,
             SortedMap<Integer, Integer> incidentsByYear,
             LocalDate periodFrom,
-            LocalDate periodTo) {
+            LocalDate periodTo,
+            RecordDoubts doubts) {
         SortedMap<Integer, Integer> all = byYear(reports);
         SortedMap<Integer, Integer> counted = byYear(group);
         List<Year> years = new ArrayList<>();
@@ -94,7 +101,14 @@ public record RestsOn(
         int rounded = (int) group.stream()
                 .filter(dated -> dated.event().recording().roundingMetres() > 0)
                 .count();
-        return new RestsOn(years, aboutYears(years), bands(group), rounded, CAVEATS);
+        return new RestsOn(
+                years,
+                aboutYears(years),
+                bands(group),
+                rounded,
+                doubts.closePairs(),
+                Figures.rounded(doubts.closePairsExpected(), 2),
+                CAVEATS);
     }
 
     private static SortedMap<Integer, Integer> byYear(List<DatedEvent> events) {

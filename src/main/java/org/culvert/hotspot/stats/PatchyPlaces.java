@@ -58,14 +58,31 @@ final class PatchyPlaces implements NullModel {
         for (int patch = 0; patch < multiplier.length; patch++) {
             multiplier[patch] = gamma.sample();
         }
+        double most = Arrays.stream(multiplier).max().orElse(0);
         // Groups of one stratum share their draw
         Map<WeightedDraw, WeightedDraw> roughOf = new IdentityHashMap<>();
         int at = 0;
         for (RedrawnPlaces.Group group : even.groups()) {
-            WeightedDraw draw =
-                    roughOf.computeIfAbsent(group.truePiece(), smooth -> roughened(smooth, multiplier, begun));
-            at = group.draw(draw, random, rows, at);
+            WeightedDraw smooth = group.truePiece();
+            if (group.events() * most < smooth.count()) {
+                for (int i = 0; i < group.events(); i++) {
+                    rows[at++] = group.rowOf(draw(smooth, multiplier, most, begun, random));
+                }
+            } else {
+                at = group.draw(
+                        roughOf.computeIfAbsent(smooth, key -> roughened(key, multiplier, begun)), random, rows, at);
+            }
         }
+    }
+
+    /** Draws evenly, and keeps what is drawn as often as its patch is rough: quick where there are few events. */
+    private int draw(
+            WeightedDraw smooth, double[] multiplier, double most, double begun, UniformRandomProvider random) {
+        int piece;
+        do {
+            piece = smooth.draw(random);
+        } while (random.nextDouble() * most >= multiplier[patches.of(piece, begun)]);
+        return piece;
     }
 
     private WeightedDraw roughened(WeightedDraw smooth, double[] multiplier, double begun) {

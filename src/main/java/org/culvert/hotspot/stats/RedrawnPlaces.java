@@ -25,6 +25,11 @@ final class RedrawnPlaces implements NullModel {
 
     /** Events of one stratum that were recorded in one way. */
     record Group(WeightedDraw truePiece, int[] recordedPiece, int firstRow, int events) {
+        /** The row of an event whose true place is in a piece. */
+        int rowOf(int piece) {
+            return firstRow + recordedPiece[piece];
+        }
+
         /**
          * Draws true places, and looks up how they are recorded.
          *
@@ -34,7 +39,7 @@ final class RedrawnPlaces implements NullModel {
         int draw(WeightedDraw truePiece, UniformRandomProvider random, int[] rows, int at) {
             truePiece.draw(random, rows, at, events);
             for (int i = at; i < at + events; i++) {
-                rows[i] = firstRow + recordedPiece[rows[i]];
+                rows[i] = rowOf(rows[i]);
             }
             return at + events;
         }

@@ -90,6 +90,10 @@ final class WeightedDraw {
         return chance;
     }
 
+    int count() {
+        return item.length;
+    }
+
     int[] items() {
         return Arrays.copyOf(item, item.length);
     }

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeMap;
 import org.culvert.hotspot.stats.Hotspot;
+import org.culvert.hotspot.stats.RecordDoubts;
 import org.junit.jupiter.api.Test;
 
 /** Sections whose figures follow by hand from a road of 10 km. */
@@ -84,7 +85,13 @@ class BesideSectionsTest {
                 event(0, 1, "2021-01-02", 0, 2000));
         List<DatedEvent> all = new ArrayList<>(group);
         all.add(event(1, 1, "2020-09-09"));
-        RestsOn rests = RestsOn.of(group, all, incidents, LocalDate.of(2019, 1, 1), LocalDate.of(2021, 3, 31));
+        RestsOn rests = RestsOn.of(
+                group,
+                all,
+                incidents,
+                LocalDate.of(2019, 1, 1),
+                LocalDate.of(2021, 3, 31),
+                new RecordDoubts(2, 0.123, List.of()));
         assertThat(rests.years())
                 .containsExactly(
                         new RestsOn.Year(2019, true, 10, 1, 1),
@@ -95,8 +102,10 @@ class BesideSectionsTest {
         assertThat(rests.positions().get(0).share()).isEqualTo(0.5);
         assertThat(rests.positions().get(5).toMetres()).isNull();
         assertThat(rests.roundedPositions()).isEqualTo(1);
+        assertThat(rests.closePairs()).isEqualTo(2);
+        assertThat(rests.closePairsExpected()).isEqualTo(0.12);
         assertThat(rests.caveats().get(0).source()).contains("Santos");
-        assertThat(RestsOn.of(List.of(), List.of(), new TreeMap<>(), FROM, FROM)
+        assertThat(RestsOn.of(List.of(), List.of(), new TreeMap<>(), FROM, FROM, new RecordDoubts(0, 0, List.of()))
                         .positions()
                         .get(0)
                         .share())

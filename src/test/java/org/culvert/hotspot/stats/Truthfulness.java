@@ -9,6 +9,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.statistics.distribution.GammaDistribution;
 import org.culvert.road.network.RoadGraph;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How often a search names something where there is nothing, and how often it finds what was planted, on one network: the
@@ -18,6 +19,12 @@ public final class Truthfulness {
     private static final double ALPHA = 0.05;
     private static final int SIMULATIONS = 99;
     private static final double PATCH_METRES = 1000;
+
+    /** Reports of other animals for each of the group's, where they matter. */
+    private static final int OTHERS = 5;
+
+    /** Three seasons of four months. */
+    private static final int DAYS = 360;
 
     private final RoadGraph graph;
     private final Chainage chainage;
@@ -33,19 +40,24 @@ public final class Truthfulness {
 
     /** What is wrong with the records, if anything. */
     public enum Flaw {
-        NONE("none"),
-        ROUNDED("30 % of places rounded to whole kilometres, and known to be"),
-        ROUNDED_UNKNOWN("30 % of places rounded to whole kilometres, taken as exact"),
-        DUPLICATES("10 % of incidents entered twice"),
-        TOWN("callers three times as many within 10 km of one town"),
-        PATCHY("background of patches of 1 km with a coefficient of variation of 0.5"),
-        VERY_PATCHY("background of patches of 1 km with a coefficient of variation of 0.8"),
-        TRAFFIC("the busier half of the roads ten times as busy");
+        NONE("none", null),
+        ROUNDED("30 % of places rounded to whole kilometres, and known to be", null),
+        ROUNDED_UNKNOWN("30 % of places rounded to whole kilometres, taken as exact", null),
+        DUPLICATES("10 % of incidents entered twice", null),
+        TOWN("callers three times as many within 10 km of one town", "reporting"),
+        PATCHY("background of patches of 1 km with a coefficient of variation of 0.5", Chance.DENSE_FOR_KILOMETRES),
+        VERY_PATCHY(
+                "background of patches of 1 km with a coefficient of variation of 0.8", Chance.DENSE_FOR_KILOMETRES),
+        TRAFFIC("the busier half of the roads ten times as busy", "traffic");
 
         private final String words;
 
-        Flaw(String words) {
+        /** How the words begin by which a kind of chance says that it does not control it. */
+        private final @Nullable String told;
+
+        Flaw(String words, @Nullable String told) {
             this.words = words;
+            this.told = told;
         }
 
         public String words() {
@@ -78,18 +90,61 @@ public final class Truthfulness {
         }
     }
 
-    /** The share of sets without any cluster in which something was named at 5 %. */
-    public double falseAlarms(Flaw flaw, String chance, int events, int sets, int threads) {
-        var alarms = new AtomicInteger();
+    /**
+     * How often something was named at 5 % in sets without any cluster.
+     *
+     * @param named share of sets in which anything was
+     * @param claimed share of sets in which it was, and the rate was claimed of the real roads as well
+     */
+    public record Alarms(double named, double claimed) {}
+
+    /** @param chance name of the kind of chance that sets are judged against */
+    public Alarms falseAlarms(Flaw flaw, String chance, int events, int sets, int threads) {
+        var named = new AtomicInteger();
+        var claimed = new AtomicInteger();
         Parallel.forEach(sets, threads, () -> set -> {
             UniformRandomProvider random = MonteCarlo.generator(20261125L + flaw.ordinal(), set);
-            List<RoadEvent> all = scatter(flaw, events * (isRelabelling(chance) ? 6 : 1), random);
-            List<RoadEvent> own = isRelabelling(chance) ? pick(all, events, random) : all;
-            if (search(own, chance(chance, all), set).smallest <= ALPHA) {
-                alarms.incrementAndGet();
+            Records records = records(flaw, chance, events, random);
+            Chance against = chance(chance, records.all);
+            if (search(records.own, against, set).smallest <= ALPHA) {
+                named.incrementAndGet();
+                if (against.claimsErrorRate()
+                        && RecordDoubts.of(chainage, records.own, records.days)
+                                .words()
+                                .isEmpty()) {
+                    claimed.incrementAndGet();
+                }
             }
         });
-        return alarms.get() / (double) sets;
+        return new Alarms(named.get() / (double) sets, claimed.get() / (double) sets);
+    }
+
+    /** Whether a run against this kind of chance says that it does not control a flaw. */
+    public boolean declares(Flaw flaw, String chance) {
+        return flaw.told != null
+                && chance(chance, List.of()).uncontrolled().stream().anyMatch(words -> words.startsWith(flaw.told));
+    }
+
+    /** @param all of the group and of others, where others matter */
+    private record Records(List<RoadEvent> own, long[] days, List<RoadEvent> all) {}
+
+    private Records records(Flaw flaw, String chance, int events, UniformRandomProvider random) {
+        List<RoadEvent> others = scatter(flaw, events * (isRelabelling(chance) ? OTHERS + 1 : 1), random);
+        List<RoadEvent> own = isRelabelling(chance) ? pick(others, events, random) : new ArrayList<>(others);
+        long[] days = new long[events];
+        for (int event = 0; event < events; event++) {
+            days[event] = random.nextInt(DAYS);
+            if (flaw == Flaw.DUPLICATES && event > 0 && random.nextDouble() < 0.1) {
+                int twin = random.nextInt(event);
+                own.set(event, own.get(twin));
+                days[event] = days[twin];
+            }
+        }
+        List<RoadEvent> all = new ArrayList<>(own);
+        if (isRelabelling(chance)) {
+            all.addAll(others);
+        }
+        return new Records(own, days, all);
     }
 
     /** What was found of planted stretches, and what else was named. */
@@ -243,9 +298,6 @@ public final class Truthfulness {
             } else {
                 events.add(new RoadEvent(link, metres, Recording.EXACT));
             }
-            if (flaw == Flaw.DUPLICATES && random.nextDouble() < 0.1 && events.size() < count) {
-                events.add(events.get(events.size() - 1));
-            }
         }
         return events;
     }
@@ -258,11 +310,14 @@ public final class Truthfulness {
                 && Math.abs(chainage.at(link, pieces.centre(piece)) - chainage.at(there, pieces.centre(town))) < 10_000;
     }
 
-    private static List<RoadEvent> pick(List<RoadEvent> all, int count, UniformRandomProvider random) {
-        List<RoadEvent> left = new ArrayList<>(all);
+    /** Takes some out. */
+    private static List<RoadEvent> pick(List<RoadEvent> from, int count, UniformRandomProvider random) {
         List<RoadEvent> picked = new ArrayList<>();
         for (int i = 0; i < count; i++) {
-            picked.add(left.remove(random.nextInt(left.size())));
+            int at = random.nextInt(from.size());
+            picked.add(from.get(at));
+            from.set(at, from.get(from.size() - 1));
+            from.remove(from.size() - 1);
         }
         return picked;
     }
