@@ -66,32 +66,48 @@ public final class HotspotSearch {
     /** With a smoother made before, that has the rows of these events and of this chance. */
     Findings search(
             List<RoadEvent> events, Chance chance, Smoother smoother, Twins twins, int threads, IntConsumer done) {
-        List<RoadEvent> ordered = Responses.inOrder(events);
-        Responses responses = smoother.responses();
-        Pieces pieces = responses.pieces();
-        NullModel model = model(chance, responses, ordered);
-        NullModel.Moments moments = smoother.moments(model);
-        var surprise = new Surprise(moments, model.backgroundVariance());
-
-        int[] rows = ordered.stream().mapToInt(responses::row).toArray();
+        var judged = new Judged(events, chance, smoother);
+        Pieces pieces = judged.pieces;
         int[] eventsIn = new int[pieces.count()];
-        for (int row : rows) {
-            eventsIn[responses.pieceOf(row)]++;
+        for (int row : judged.rows) {
+            eventsIn[smoother.responses().pieceOf(row)]++;
         }
         Smoother.Brush brush = smoother.newBrush();
-        brush.smooth(rows);
+        brush.smooth(judged.rows);
         double[] density = brush.density();
         MonteCarlo simulated = MonteCarlo.run(
-                smoother, model, surprise, rows.length, settings.simulations(), settings.seed(), threads, done);
+                smoother, judged.model, judged.surprise, settings.simulations(), settings.seed(), threads, done);
         double[] adjustedP = new double[pieces.count()];
         Arrays.fill(adjustedP, 1);
         for (int i = 0; i < brush.touchedCount(); i++) {
             int piece = brush.touched()[i];
-            adjustedP[piece] = simulated.adjustedP(surprise.at(piece, density[piece]));
+            adjustedP[piece] = simulated.adjustedP(judged.surprise.at(piece, density[piece]));
         }
-        var naming = new HotspotNaming(pieces, chainage, twins, eventsIn, moments.recorded(), settings);
+        var naming = new HotspotNaming(pieces, chainage, twins, eventsIn, judged.moments.recorded(), settings);
         double critical = simulated.critical(settings.alpha());
-        return new Findings(pieces, density, moments.mean(), adjustedP, surprise, critical, naming);
+        return new Findings(
+                pieces, density, judged.moments.mean(), adjustedP, judged.surprise, critical, naming);
+    }
+
+    /** A set of events, and by which yardstick it is judged. */
+    final class Judged {
+        final Pieces pieces;
+        final NullModel model;
+        final NullModel.Moments moments;
+        final Surprise surprise;
+
+        /** Of the events, in an order that does not depend on how they came. */
+        final int[] rows;
+
+        Judged(List<RoadEvent> events, Chance chance, Smoother smoother) {
+            Responses responses = smoother.responses();
+            List<RoadEvent> ordered = Responses.inOrder(events);
+            this.pieces = responses.pieces();
+            this.model = model(chance, responses, ordered);
+            this.moments = smoother.moments(model);
+            this.surprise = new Surprise(moments, model.backgroundVariance());
+            this.rows = ordered.stream().mapToInt(responses::row).toArray();
+        }
     }
 
     private NullModel model(Chance chance, Responses responses, List<RoadEvent> ordered) {

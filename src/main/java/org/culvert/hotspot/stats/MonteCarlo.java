@@ -27,7 +27,6 @@ final class MonteCarlo {
             Smoother smoother,
             NullModel chance,
             Surprise surprise,
-            int events,
             int simulations,
             long seed,
             int threads,
@@ -36,17 +35,11 @@ final class MonteCarlo {
         var finished = new AtomicInteger();
         Parallel.forEach(simulations, threads, () -> {
             Smoother.Brush brush = smoother.newBrush();
-            double[] density = brush.density();
-            int[] touched = brush.touched();
-            int[] rows = new int[events];
+            int[] rows = new int[chance.events()];
             return simulation -> {
                 chance.draw(generator(seed, simulation), rows);
                 brush.smooth(rows);
-                double best = 0;
-                for (int i = 0; i < brush.touchedCount(); i++) {
-                    best = surprise.orBetter(best, touched[i], density[touched[i]]);
-                }
-                greatest[simulation] = best;
+                greatest[simulation] = greatest(brush, surprise);
                 done.accept(finished.incrementAndGet());
             };
         });
@@ -60,9 +53,25 @@ final class MonteCarlo {
         return new MonteCarlo(ascending);
     }
 
+    /** The greatest surprise anywhere of the set that was smoothed last. */
+    static double greatest(Smoother.Brush brush, Surprise surprise) {
+        double[] density = brush.density();
+        int[] touched = brush.touched();
+        double best = 0;
+        for (int i = 0; i < brush.touchedCount(); i++) {
+            best = surprise.orBetter(best, touched[i], density[touched[i]]);
+        }
+        return best;
+    }
+
+    /** The least surprise that is taken as equal to one. */
+    static double least(double surprise) {
+        return surprise - TIE * Math.max(1, surprise);
+    }
+
     /** The p-value, adjusted for all places, of a surprise at one of them. */
     double adjustedP(double surprise) {
-        double least = surprise - TIE * Math.max(1, surprise);
+        double least = least(surprise);
         int below = 0;
         int above = ascending.length;
         while (below < above) {
