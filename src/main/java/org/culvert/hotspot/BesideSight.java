@@ -72,16 +72,22 @@ final class BesideSight {
                 whole.sentence(),
                 seen(whole.segments()),
                 seen(whole.neighbours()),
-                new Secondary.Groups(
-                        whole.groups().method(),
-                        whole.groups().epsMetres(),
-                        whole.groups().minimumIncidents(),
-                        whole.groups().count(),
-                        orNull(whole.groups().ungrouped()),
-                        whole.groups().largest().stream()
-                                .filter(group -> orNull(group.incidents()) != null)
-                                .toList()),
-                whole.together());
+                seen(whole.groups()),
+                seen(whole.groupsOfAnyDensity()),
+                whole.together(),
+                whole.togetherCorrected());
+    }
+
+    private Secondary.Groups seen(Secondary.Groups whole) {
+        return new Secondary.Groups(
+                whole.method(),
+                whole.epsMetres(),
+                whole.minimumIncidents(),
+                whole.count(),
+                orNull(whole.ungrouped()),
+                whole.largest().stream()
+                        .filter(group -> orNull(group.incidents()) != null)
+                        .toList());
     }
 
     private Secondary.Segments seen(Secondary.Segments whole) {

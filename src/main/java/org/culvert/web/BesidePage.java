@@ -53,14 +53,11 @@ public record BesidePage(
     public record BandRow(String metres, String collisions, String share) {}
 
     public record Others(
-            String sentence,
-            Table segments,
-            Table neighbours,
-            String aboutGroups,
-            List<GroupRow> groups,
-            String groupsInWords,
-            String aboutTogether,
-            @Nullable String togetherInWords) {}
+            String sentence, Table segments, Table neighbours, List<GroupTable> groups, List<InWords> together) {}
+
+    public record GroupTable(String caption, String method, String inWords, List<GroupRow> rows) {}
+
+    public record InWords(String method, @Nullable String words) {}
 
     public record Table(String method, String tested, List<SegmentRow> rows) {}
 
@@ -168,23 +165,35 @@ public record BesidePage(
         if (secondary == null) {
             return null;
         }
-        Secondary.Groups groups = secondary.groups();
-        Secondary.Together together = secondary.together();
         return new Others(
                 secondary.sentence(),
                 table(secondary.segments()),
                 table(secondary.neighbours()),
+                List.of(
+                        groups("The largest groups within one distance", secondary.groups()),
+                        groups("The largest groups of any density", secondary.groupsOfAnyDensity())),
+                List.of(together(secondary.together()), together(secondary.togetherCorrected())));
+    }
+
+    private static GroupTable groups(String caption, Secondary.Groups groups) {
+        String ungrouped = told(groups.ungrouped()) + " collisions in none.";
+        Double eps = groups.epsMetres();
+        return new GroupTable(
+                caption,
                 groups.method(),
+                groups.count() + " groups of at least " + groups.minimumIncidents() + " collisions"
+                        + (eps == null ? "; " : " within " + number("%.0f", eps) + " m of each other; ") + ungrouped,
                 groups.largest().stream()
                         .map(group -> new GroupRow(
                                 group.road(),
                                 kilometres(group.fromChainageMetres()),
                                 kilometres(group.toChainageMetres()),
                                 told(group.incidents())))
-                        .toList(),
-                groups.count() + " groups of at least " + groups.minimumIncidents() + " collisions within "
-                        + number("%.0f", groups.epsMetres()) + " m of each other; " + told(groups.ungrouped())
-                        + " collisions in none.",
+                        .toList());
+    }
+
+    private static InWords together(Secondary.Together together) {
+        return new InWords(
                 together.method(),
                 together.madP() == null || together.madRadiusMetres() == null
                         ? null

@@ -7,8 +7,19 @@ import org.jspecify.annotations.Nullable;
  * What other methods show, for comparison: nothing here is a hotspot.
  *
  * @param sentence that nothing is claimed
+ * @param groups within one distance of each other
+ * @param groupsOfAnyDensity without a distance to be chosen
+ * @param together by K as it is counted
+ * @param togetherCorrected by K, corrected for how much road there is at each distance
  */
-public record Secondary(String sentence, Segments segments, Segments neighbours, Groups groups, Together together) {
+public record Secondary(
+        String sentence,
+        Segments segments,
+        Segments neighbours,
+        Groups groups,
+        Groups groupsOfAnyDensity,
+        Together together,
+        Together togetherCorrected) {
     /**
      * Segments of equal length, tested one by one.
      *
@@ -36,7 +47,7 @@ public record Secondary(String sentence, Segments segments, Segments neighbours,
     /**
      * Groups by density along the roads.
      *
-     * @param epsMetres how near is near
+     * @param epsMetres how near is near; null where the method chooses none
      * @param minimumIncidents how many make a group's core
      * @param count how many groups
      * @param ungrouped collisions in none
@@ -44,7 +55,7 @@ public record Secondary(String sentence, Segments segments, Segments neighbours,
      */
     public record Groups(
             String method,
-            double epsMetres,
+            @Nullable Double epsMetres,
             int minimumIncidents,
             int count,
             @Nullable Integer ungrouped,

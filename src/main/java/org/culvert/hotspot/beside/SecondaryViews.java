@@ -4,14 +4,18 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.IntStream;
 import org.culvert.hotspot.stats.Chainage;
 import org.culvert.hotspot.stats.pattern.CountTail;
+import org.culvert.hotspot.stats.pattern.DistanceRows;
 import org.culvert.hotspot.stats.pattern.FalseDiscovery;
+import org.culvert.hotspot.stats.pattern.HierarchicalGroups;
 import org.culvert.hotspot.stats.pattern.KEnvelope;
 import org.culvert.hotspot.stats.pattern.LocalG;
 import org.culvert.hotspot.stats.pattern.NetworkClusters;
 import org.culvert.hotspot.stats.pattern.NetworkK;
+import org.culvert.hotspot.stats.pattern.PlacedEvents;
 import org.culvert.hotspot.stats.pattern.SegmentCounts;
 import org.jspecify.annotations.Nullable;
 
@@ -32,11 +36,18 @@ public final class SecondaryViews {
     private static final String TOO_MANY = "Gi* of Getis and Ord (1992): not computed, since there are %d segments.";
     private static final String GROUPS = "Groups by density along the roads (DBSCAN, Ester and others 1996, on network"
             + " distance). A description: chance makes groups as well.";
-    private static final String TOGETHER =
-            "The network K function (Okabe and Yamada 2001) against %d even sets, by one number"
-                    + " over all distances: the greatest difference (MAD) and the sum of squares (DCLF).";
-    private static final String NOT_TOGETHER =
-            "The network K function (Okabe and Yamada 2001): not computed, since it takes 2" + " to %d collisions.";
+    private static final String GROUPS_OF_ANY_DENSITY =
+            "Groups that last longest while the roads between collisions are cut from the longest down (HDBSCAN, Campello,"
+                    + " Moulavi and Sander 2013, on network distance up to %.0f m). A description: chance makes groups as well.";
+    private static final String NOT_OF_ANY_DENSITY =
+            "Groups by HDBSCAN (Campello, Moulavi and Sander 2013): not computed,"
+                    + " since it takes %d to %d collisions.";
+    private static final String K = "The network K function (Okabe and Yamada 2001)";
+    private static final String CORRECTED_K =
+            "The network K function, corrected for how much road lies at each distance (Ang, Baddeley and Nair 2012)";
+    private static final String TOGETHER = "%s against %d even sets, by one number over all distances: the greatest"
+            + " difference (MAD) and the sum of squares (DCLF).";
+    private static final String NOT_TOGETHER = "%s: not computed, since it takes 2 to %d collisions.";
 
     private static final double LEVEL = 0.05;
     /** The length of Malo, Suarez and Diez 2004. */
@@ -47,6 +58,12 @@ public final class SecondaryViews {
     private static final int MOST_FOR_G = 30_000;
     private static final int FEW_FOR_G = 2000;
     private static final int MOST_FOR_K = 5000;
+    private static final int MOST_FOR_CORRECTED_K = 1000;
+    private static final int MOST_FOR_HIERARCHY = 2000;
+
+    /** How far apart events of one hierarchy may be, in reaches. */
+    private static final double FARTHEST = 20;
+
     private static final int SETS_FOR_K = 99;
     private static final int RADII = 10;
 
@@ -86,11 +103,21 @@ public final class SecondaryViews {
         var views = new SecondaryViews(scene, chainage, group, reachMetres, minimumIncidents, seed, threads);
         if (group.isEmpty()) {
             var none = new Secondary.Segments("There are no collisions.", SEGMENT_METRES, 0, List.of());
-            return new Secondary(SENTENCE, none, none, views.groups(), views.together());
+            return views.with(none, none);
         }
         SegmentCounts.Result counts = views.count();
+        return views.with(views.segments(counts), views.neighbours(counts.whole()));
+    }
+
+    private Secondary with(Secondary.Segments segments, Secondary.Segments neighbours) {
         return new Secondary(
-                SENTENCE, views.segments(counts), views.neighbours(counts.whole()), views.groups(), views.together());
+                SENTENCE,
+                segments,
+                neighbours,
+                groups(),
+                groupsOfAnyDensity(),
+                together(NetworkK.Correction.NONE, K, MOST_FOR_K),
+                together(NetworkK.Correction.ANG, CORRECTED_K, MOST_FOR_CORRECTED_K));
     }
 
     private SegmentCounts.Result count() {
@@ -176,22 +203,53 @@ public final class SecondaryViews {
         double eps = reachMetres / 2;
         int least = Math.max(2, minimumIncidents);
         NetworkClusters.Groups groups = NetworkClusters.dbscan(scene.placed(events), eps, least, threads);
+        return new Secondary.Groups(
+                GROUPS,
+                Figures.rounded(eps, 1),
+                least,
+                groups.count(),
+                groups.ungrouped(),
+                largest(groups.count(), groups.group()));
+    }
+
+    private Secondary.Groups groupsOfAnyDensity() {
+        int least = Math.max(2, minimumIncidents);
+        if (events.size() < least || events.size() > MOST_FOR_HIERARCHY) {
+            return new Secondary.Groups(
+                    NOT_OF_ANY_DENSITY.formatted(least, MOST_FOR_HIERARCHY), null, least, 0, null, List.of());
+        }
+        double farthest = FARTHEST * reachMetres;
+        PlacedEvents placed = scene.placed(events);
+        HierarchicalGroups groups = HierarchicalGroups.of(DistanceRows.alongRoads(placed, farthest), least);
+        int[] group = new int[events.size()];
+        for (int rank = 0; rank < group.length; rank++) {
+            group[placed.given(rank)] = groups.group()[rank];
+        }
+        return new Secondary.Groups(
+                String.format(Locale.ROOT, GROUPS_OF_ANY_DENSITY, farthest),
+                null,
+                least,
+                groups.count(),
+                (int) Arrays.stream(group).filter(one -> one == 0).count(),
+                largest(groups.count(), group));
+    }
+
+    /** @param groupOf of each event, from 1; 0 for none */
+    private List<Secondary.Group> largest(int count, int[] groupOf) {
         List<List<DatedEvent>> members = new ArrayList<>();
-        for (int group = 0; group < groups.count(); group++) {
+        for (int group = 0; group < count; group++) {
             members.add(new ArrayList<>());
         }
         for (int event = 0; event < events.size(); event++) {
-            if (groups.group()[event] > 0) {
-                members.get(groups.group()[event] - 1).add(events.get(event));
+            if (groupOf[event] > 0) {
+                members.get(groupOf[event] - 1).add(events.get(event));
             }
         }
-        List<Secondary.Group> largest = members.stream()
+        return members.stream()
                 .sorted(Comparator.comparingInt((List<DatedEvent> group) -> -group.size()))
                 .limit(MOST_GROUPS)
                 .map(this::group)
                 .toList();
-        return new Secondary.Groups(
-                GROUPS, Figures.rounded(eps, 1), least, groups.count(), groups.ungrouped(), largest);
     }
 
     /** By the line on which most of a group lies; of two with as many, the one that comes first. */
@@ -219,20 +277,19 @@ public final class SecondaryViews {
                 members.size());
     }
 
-    private Secondary.Together together() {
+    private Secondary.Together together(NetworkK.Correction correction, String method, int most) {
         int count = events.size();
-        if (count < 2 || count > MOST_FOR_K) {
+        if (count < 2 || count > most) {
             return new Secondary.Together(
-                    NOT_TOGETHER.formatted(MOST_FOR_K), List.of(), List.of(), List.of(), null, null, null, null, 0);
+                    NOT_TOGETHER.formatted(method, most), List.of(), List.of(), List.of(), null, null, null, null, 0);
         }
         double[] radii = new double[RADII];
         Arrays.setAll(radii, i -> 4 * reachMetres * (i + 1) / RADII);
         double[] even = new double[scene.graph().linkCount()];
         Arrays.fill(even, 1);
-        KEnvelope envelope =
-                KEnvelope.of(scene.placed(events), radii, NetworkK.Correction.NONE, even, SETS_FOR_K, seed, threads);
+        KEnvelope envelope = KEnvelope.of(scene.placed(events), radii, correction, even, SETS_FOR_K, seed, threads);
         return new Secondary.Together(
-                TOGETHER.formatted(SETS_FOR_K),
+                TOGETHER.formatted(method, SETS_FOR_K),
                 rounded(envelope.radiiMetres()),
                 rounded(envelope.observed()),
                 rounded(envelope.mean()),

@@ -145,6 +145,16 @@ class BesideSectionsTest {
         assertThat(secondary.segments().method()).contains("Poisson's distribution");
         assertThat(secondary.groups().count()).isEqualTo(1);
         assertThat(secondary.groups().largest().get(0)).isEqualTo(new Secondary.Group("Long Road", 2450, 2520, 8));
+        assertThat(secondary.groupsOfAnyDensity().count()).isPositive();
+        assertThat(secondary.groupsOfAnyDensity().epsMetres()).isNull();
+        // With the scattered ones around, which leave it one by one as the distance falls
+        Secondary.Group dense = secondary.groupsOfAnyDensity().largest().get(0);
+        assertThat(dense.road()).isEqualTo("Long Road");
+        assertThat(dense.fromChainageMetres()).isLessThanOrEqualTo(2450);
+        assertThat(dense.toChainageMetres()).isGreaterThanOrEqualTo(2520);
+        assertThat(dense.incidents()).isBetween(8, 12);
+        assertThat(secondary.togetherCorrected().method()).contains("Ang, Baddeley and Nair 2012");
+        assertThat(secondary.togetherCorrected().dclfP()).isLessThanOrEqualTo(0.05);
         assertThat(secondary.groups().ungrouped()).isEqualTo(18);
         assertThat(secondary.together().simulations()).isEqualTo(99);
         assertThat(secondary.together().nearer()).isTrue();
