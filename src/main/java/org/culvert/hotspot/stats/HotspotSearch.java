@@ -85,8 +85,7 @@ public final class HotspotSearch {
         }
         var naming = new HotspotNaming(pieces, chainage, twins, eventsIn, judged.moments.recorded(), settings);
         double critical = simulated.critical(settings.alpha());
-        return new Findings(
-                pieces, density, judged.moments.mean(), adjustedP, judged.surprise, critical, naming);
+        return new Findings(pieces, density, judged.moments.mean(), adjustedP, judged.surprise, critical, naming);
     }
 
     /** A set of events, and by which yardstick it is judged. */
