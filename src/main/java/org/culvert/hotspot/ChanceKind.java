@@ -13,6 +13,7 @@ public enum ChanceKind {
     PER_TRAFFIC_IN_PATCHES(
             "per-traffic-and-class-in-patches",
             "roads of the same class and traffic alike, but for patches that differ as the records do"),
+    PER_SURVEY_EFFORT("per-survey-effort", "every kilometre alike, each time that a survey went over it"),
     PER_KILOMETRE("per-kilometre", "every kilometre alike"),
     PER_KILOMETRE_IN_PATCHES(
             "per-kilometre-in-patches", "every kilometre alike, but for patches that differ as the records do");

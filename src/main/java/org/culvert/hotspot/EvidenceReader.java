@@ -10,6 +10,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
@@ -38,10 +39,12 @@ class EvidenceReader {
 
     private final IncidentService incidents;
     private final RegionService regions;
+    private final SurveyedGround surveyedGround;
 
-    EvidenceReader(IncidentService incidents, RegionService regions) {
+    EvidenceReader(IncidentService incidents, RegionService regions, SurveyedGround surveyedGround) {
         this.incidents = incidents;
         this.regions = regions;
+        this.surveyedGround = surveyedGround;
     }
 
     Evidence read(RunSettings settings, CurrentRoads roads) {
@@ -49,16 +52,28 @@ class EvidenceReader {
         List<CollisionReport> reports = incidents.listCollisionReports(
                 settings.periodFrom().atStartOfDay(zone).toInstant(),
                 settings.periodTo().plusDays(1).atStartOfDay(zone).toInstant());
-        var tally = new Tally(settings, new RoadDoubt(roads.network().graph(), roads::findLink));
+        var tally =
+                new Tally(settings, new RoadDoubt(roads.network().graph(), roads::findLink), surveys(settings, roads));
         for (CollisionReport report : reports) {
             tally.take(report, zone, roads);
         }
         return tally.evidence(reports.size(), roads);
     }
 
+    /** The surveys of the season that a run counts on; null where it counts whatever was reported. */
+    private SurveyedGround.@Nullable Surveys surveys(RunSettings settings, CurrentRoads roads) {
+        if (!settings.chance().equals(ChanceKind.PER_SURVEY_EFFORT.key())) {
+            return null;
+        }
+        return surveyedGround
+                .find(settings.periodFrom(), settings.periodTo(), settings.taxonGroup(), roads)
+                .begunOn(settings::has);
+    }
+
     private static final class Tally {
         private final RunSettings settings;
         private final RoadDoubt doubt;
+        private final SurveyedGround.@Nullable Surveys surveys;
         private final Map<LeftOut, Integer> leftOut = new EnumMap<>(LeftOut.class);
         private final List<DatedEvent> group = new ArrayList<>();
         private final List<DatedEvent> all = new ArrayList<>();
@@ -69,11 +84,12 @@ class EvidenceReader {
         private int timedByReport;
         private int placedByJunction;
 
-        Tally(RunSettings settings, RoadDoubt doubt) {
+        Tally(RunSettings settings, RoadDoubt doubt, SurveyedGround.@Nullable Surveys surveys) {
             this.settings = settings;
             this.doubt = doubt;
+            this.surveys = surveys;
             this.comparesSeasons = settings.chance().equals(ChanceKind.PER_OTHER_SEASONS.key());
-            for (LeftOut reason : LeftOut.values()) {
+            for (LeftOut reason : surveys == null ? LeftOut.WITHOUT_SURVEYS : EnumSet.allOf(LeftOut.class)) {
                 leftOut.put(reason, 0);
             }
         }
@@ -122,6 +138,10 @@ class EvidenceReader {
             all.add(new DatedEvent(day, event));
             if (!ofGroup) {
                 count(report.taxonGroups().isEmpty() ? LeftOut.KIND_UNKNOWN : LeftOut.OTHER_KIND);
+                return;
+            }
+            if (surveys != null && !surveys.cover(day, event.link(), event.metres())) {
+                count(LeftOut.NOT_SURVEYED);
                 return;
             }
             group.add(new DatedEvent(day, event));
@@ -208,25 +228,33 @@ class EvidenceReader {
                     group,
                     all,
                     wholeYear,
+                    Objects.requireNonNullElse(surveys, SurveyedGround.Surveys.NONE),
                     incidentsByYear,
                     incidentsInPeriod,
                     timedByReport,
                     placedByJunction,
                     leftOut,
                     months,
-                    sha256(group, all, wholeYear, roads.number()));
+                    sha256(group, all, wholeYear, surveys, roads.number()));
         }
     }
 
     /** Over the events in an order of their own, so that it does not matter in which order the database gave them. */
     private static String sha256(
-            List<DatedEvent> group, List<DatedEvent> all, List<DatedEvent> wholeYear, int networkNumber) {
+            List<DatedEvent> group,
+            List<DatedEvent> all,
+            List<DatedEvent> wholeYear,
+            SurveyedGround.@Nullable Surveys surveys,
+            int networkNumber) {
         try {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");
             digest.update(("network " + networkNumber + "\n").getBytes(StandardCharsets.UTF_8));
             addTo(digest, "group", group);
             addTo(digest, "all", all);
             addTo(digest, "year", wholeYear);
+            if (surveys != null) {
+                addTo(digest, surveys);
+            }
             return HexFormat.of().formatHex(digest.digest());
         } catch (NoSuchAlgorithmException impossible) {
             throw new IllegalStateException("every JDK has SHA-256", impossible);
@@ -239,6 +267,13 @@ class EvidenceReader {
                         + dated.event().metres() + " "
                         + dated.event().recording().roundingMetres() + " "
                         + dated.event().recording().spreadMetres() + "\n")
+                .sorted()
+                .forEach(line -> digest.update(line.getBytes(StandardCharsets.UTF_8)));
+    }
+
+    private static void addTo(MessageDigest digest, SurveyedGround.Surveys surveys) {
+        surveys.all().stream()
+                .map(survey -> "survey " + survey.firstDay() + " " + survey.lastDay() + " " + survey.spans() + "\n")
                 .sorted()
                 .forEach(line -> digest.update(line.getBytes(StandardCharsets.UTF_8)));
     }

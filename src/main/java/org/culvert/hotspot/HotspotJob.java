@@ -24,6 +24,7 @@ import org.culvert.hotspot.stats.Findings;
 import org.culvert.hotspot.stats.Hotspot;
 import org.culvert.hotspot.stats.HotspotSearch;
 import org.culvert.hotspot.stats.RecordDoubts;
+import org.culvert.hotspot.stats.RoadSpan;
 import org.culvert.platform.ConflictException;
 import org.culvert.platform.CulvertException;
 import org.culvert.platform.Job;
@@ -174,9 +175,28 @@ class HotspotJob implements Job {
             case PER_OTHER_SEASONS -> perOtherSeasons(evidence);
             case PER_TRAFFIC -> roads.perTrafficAndClass();
             case PER_TRAFFIC_IN_PATCHES -> new Chance.Patchy(roads.perTrafficAndClass(), PATCH_METRES);
+            case PER_SURVEY_EFFORT -> perSurveyEffort(settings, evidence);
             case PER_KILOMETRE -> new Chance.PerKilometre();
             case PER_KILOMETRE_IN_PATCHES -> new Chance.Patchy(new Chance.PerKilometre(), PATCH_METRES);
         };
+    }
+
+    private static Chance perSurveyEffort(RunSettings settings, Evidence evidence) {
+        List<List<RoadSpan>> passes = evidence.surveys().passes();
+        int notPlaced = evidence.surveys().notPlaced();
+        if (passes.isEmpty()) {
+            throw new ConflictException("No survey of that period and season looked for "
+                    + (settings.taxonGroup() == null ? "all animals" : "this group")
+                    + (notPlaced == 0
+                            ? ""
+                            : " on the current roads, which have no place for " + notPlaced + " that did")
+                    + ". Enter those that were made, or ask with the chance " + ChanceKind.PER_TRAFFIC.key() + ".");
+        }
+        if (evidence.group().isEmpty()) {
+            throw new ConflictException("No collision of that period and season lies on ground that was surveyed on its"
+                    + " day (surveys: " + passes.size() + "): too few to say anything.");
+        }
+        return new Chance.PerSurveyEffort(passes, notPlaced);
     }
 
     private static Chance perOtherSeasons(Evidence evidence) {

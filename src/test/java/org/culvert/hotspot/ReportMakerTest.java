@@ -76,8 +76,18 @@ class ReportMakerTest {
                 .network();
         var leftOut = new EnumMap<Evidence.LeftOut, Integer>(Evidence.LeftOut.class);
         leftOut.put(Evidence.LeftOut.NO_PLACE, 2);
-        var evidence =
-                new Evidence(List.of(), List.of(), List.of(), new TreeMap<>(), 12, 0, 0, leftOut, new int[12], "abc");
+        var evidence = new Evidence(
+                List.of(),
+                List.of(),
+                List.of(),
+                SurveyedGround.Surveys.NONE,
+                new TreeMap<>(),
+                12,
+                0,
+                0,
+                leftOut,
+                new int[12],
+                "abc");
         return new ReportMaker(network, settings(chance.name()))
                 .report(4, "def", evidence, chance, doubts, List.of(hotspot), Beside.NONE);
     }

@@ -73,9 +73,7 @@ public record RestsOn(
                     "A large animal is likely to be seen from farther and for longer than a small one: counts of two groups"
                             + " are no measure of how often each is struck (common experience; no figure of it here).",
                     null),
-            new Caveat(
-                    "Nobody is sent to look where nothing is reported: a road without reports is not a road without deaths.",
-                    null));
+            new Caveat("Where nobody was sent to look, a road without reports is not a road without deaths.", null));
 
     /** @param incidentsByYear of any cause */
     public static RestsOn of(

@@ -8,7 +8,7 @@ import java.util.List;
  *
  * <p>A hotspot is a claim against one kind of chance. Each kind has a name in plain words, used in every sentence that
  * states an error rate, and says what in real records can still make false hotspots under it; a run that leaves such
- * flaws uncontrolled claims no error rate for the real road. A further kind (survey effort) joins here.
+ * flaws uncontrolled claims no error rate for the real road.
  */
 public sealed interface Chance {
     /** A flaw that a patchy background takes up. */
@@ -96,6 +96,78 @@ public sealed interface Chance {
             return List.of(
                     "one incident is entered once, however many people report it",
                     "within a class and a band of traffic every kilometre is alike");
+        }
+    }
+
+    /**
+     * Each event anew on the ground that was surveyed, by the metres of it that surveys went over: ground surveyed three times
+     * is three times as likely as ground surveyed once. The events must be those found on surveyed ground.
+     *
+     * @param passes where each survey went, a list of spans a survey; a stretch may come in many
+     * @param notPlaced surveys that the network has no place for
+     */
+    record PerSurveyEffort(List<List<RoadSpan>> passes, int notPlaced) implements Chance {
+        public PerSurveyEffort {
+            passes = passes.stream().map(List::copyOf).toList();
+            if (passes.stream().allMatch(List::isEmpty) || notPlaced < 0) {
+                throw new IllegalArgumentException("somebody must have surveyed some stretch");
+            }
+        }
+
+        /** Metres of road surveyed, each counted as often as a survey went over it. */
+        public double surveyedMetres() {
+            return passes.stream()
+                    .flatMap(List::stream)
+                    .mapToDouble(RoadSpan::lengthMetres)
+                    .sum();
+        }
+
+        /** Metres that surveys went over in each piece, each counted as often as a survey went over it. */
+        double[] metresIn(Pieces pieces) {
+            double[] metres = new double[pieces.count()];
+            for (List<RoadSpan> pass : passes) {
+                for (RoadSpan span : pass) {
+                    int last = pieces.at(span.link(), span.toMetres());
+                    for (int piece = pieces.at(span.link(), span.fromMetres()); piece <= last; piece++) {
+                        double from = Math.max(span.fromMetres(), pieces.start(piece));
+                        double to = Math.min(span.toMetres(), pieces.end(piece));
+                        metres[piece] += Math.max(0, to - from);
+                    }
+                }
+            }
+            return metres;
+        }
+
+        @Override
+        public String name() {
+            return "per-survey-effort";
+        }
+
+        @Override
+        public String clause() {
+            return "every kilometre that a survey went over, counted each time, were as likely as any other to have each"
+                    + " collision found on it (" + passes.size() + (passes.size() == 1 ? " survey, " : " surveys, ")
+                    + Math.round(surveyedMetres() / 1000) + " km)";
+        }
+
+        @Override
+        public List<String> uncontrolled() {
+            List<String> flaws = new ArrayList<>(List.of(
+                    "traffic and class of road: on a busy road more animals are struck between two surveys",
+                    "calls: a collision that a caller reported from ground surveyed on that day counts as found",
+                    "how well surveys see: a slow one, one on foot, or the first after a long pause finds more",
+                    DENSE_FOR_KILOMETRES));
+            if (notPlaced > 0) {
+                flaws.add("surveys that the current roads have no place for, and that count as none: " + notPlaced);
+            }
+            return List.copyOf(flaws);
+        }
+
+        @Override
+        public List<String> assumptions() {
+            return List.of(
+                    "one incident is entered once, however many people report it",
+                    "every survey is recorded, also one that found nothing, and what it found is entered for its day");
         }
     }
 

@@ -132,6 +132,9 @@ public final class HotspotSearch {
     }
 
     private RedrawnPlaces redrawn(Chance chance, Responses responses, List<RoadEvent> ordered) {
+        if (chance instanceof Chance.PerSurveyEffort effort) {
+            return RedrawnPlaces.bySurveys(responses, ordered, effort.metresIn(responses.pieces()));
+        }
         int[] stratumOfPiece = new int[responses.pieces().count()];
         if (chance instanceof Chance.PerTrafficAndClass strata) {
             int[] stratumOfLink = strata(strata);

@@ -1,15 +1,18 @@
 package org.culvert.hotspot.stats;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 import org.apache.commons.rng.UniformRandomProvider;
 
 /**
- * Every event gets a new true place, uniformly by length within its own stratum of the network, and is then recorded as
- * the real one was: rounded to the same step and spread as far. How many events a stratum and a way of recording has is
- * kept, so that nothing has to be estimated.
+ * Every event gets a new true place, within its own stratum of the network uniformly by length or by survey effort, and is
+ * then recorded as the real one was: rounded to the same step and spread as far. How many events a stratum and a way of
+ * recording has is kept, so that nothing has to be estimated.
  */
 final class RedrawnPlaces implements NullModel {
     private record Key(int stratum, double rounding, int firstRow) implements Comparable<Key> {
@@ -45,6 +48,12 @@ final class RedrawnPlaces implements NullModel {
         }
     }
 
+    /** Makes what true places are drawn from. */
+    private interface Draws {
+        /** @param recordedPiece where an event in each true piece is recorded; one array for one rounding */
+        WeightedDraw of(int stratum, int[] recordedPiece);
+    }
+
     private final Responses responses;
     private final List<Group> groups = new ArrayList<>();
 
@@ -52,6 +61,10 @@ final class RedrawnPlaces implements NullModel {
      * @param stratumOfPiece number of the stratum of each piece; an event belongs to that of the piece it is recorded in
      */
     RedrawnPlaces(Responses responses, List<RoadEvent> events, int[] stratumOfPiece) {
+        this(responses, events, stratumOfPiece, byLength(responses.pieces(), stratumOfPiece));
+    }
+
+    private RedrawnPlaces(Responses responses, List<RoadEvent> events, int[] stratumOfPiece, Draws draws) {
         this.responses = responses;
         Map<Key, Integer> eventsOf = new TreeMap<>();
         Map<Double, int[]> recordedBy = new TreeMap<>();
@@ -62,22 +75,59 @@ final class RedrawnPlaces implements NullModel {
             recordedBy.computeIfAbsent(rounding, key -> responses.recordedPieces(recording));
             eventsOf.merge(new Key(stratumOfPiece[piece], rounding, responses.firstRow(recording)), 1, Integer::sum);
         }
-        Map<Integer, WeightedDraw> drawOf = new TreeMap<>();
-        eventsOf.forEach((key, count) -> groups.add(new Group(
-                drawOf.computeIfAbsent(key.stratum(), stratum -> drawWithin(stratum, stratumOfPiece)),
-                recordedBy.getOrDefault(key.rounding(), new int[0]),
-                key.firstRow(),
-                count)));
+        eventsOf.forEach((key, count) -> {
+            int[] recordedPiece = recordedBy.getOrDefault(key.rounding(), new int[0]);
+            groups.add(new Group(draws.of(key.stratum(), recordedPiece), recordedPiece, key.firstRow(), count));
+        });
     }
 
-    private WeightedDraw drawWithin(int stratum, int[] stratumOfPiece) {
-        int[] within = java.util.stream.IntStream.range(0, stratumOfPiece.length)
+    /**
+     * By the metres that surveys went over, in one stratum. What a rounding moves counts where it is recorded, so it is drawn
+     * as often as the less surveyed of the two places was surveyed, and never where it would have been left out.
+     *
+     * @param metresIn metres surveyed in each piece, each counted as often as it was surveyed; not zero everywhere
+     */
+    static RedrawnPlaces bySurveys(Responses responses, List<RoadEvent> events, double[] metresIn) {
+        Pieces pieces = responses.pieces();
+        Map<int[], WeightedDraw> drawOf = new IdentityHashMap<>();
+        return new RedrawnPlaces(
+                responses,
+                events,
+                new int[pieces.count()],
+                (stratum, recordedPiece) ->
+                        drawOf.computeIfAbsent(recordedPiece, key -> drawSurveyed(pieces, recordedPiece, metresIn)));
+    }
+
+    private static WeightedDraw drawSurveyed(Pieces pieces, int[] recordedPiece, double[] metresIn) {
+        double[] weight = new double[metresIn.length];
+        for (int piece = 0; piece < weight.length; piece++) {
+            int recorded = recordedPiece[piece];
+            weight[piece] =
+                    Math.min(metresIn[piece], metresIn[recorded] / pieces.length(recorded) * pieces.length(piece));
+        }
+        // A step so coarse that nothing surveyed is recorded on surveyed ground
+        double[] given = Arrays.stream(weight).sum() > 0 ? weight : metresIn;
+        int[] surveyed = IntStream.range(0, given.length)
+                .filter(piece -> given[piece] > 0)
+                .toArray();
+        return new WeightedDraw(
+                surveyed,
+                Arrays.stream(surveyed).mapToDouble(piece -> given[piece]).toArray());
+    }
+
+    /** Groups of one stratum share their draw. */
+    private static Draws byLength(Pieces pieces, int[] stratumOfPiece) {
+        Map<Integer, WeightedDraw> drawOf = new TreeMap<>();
+        return (stratum, recordedPiece) ->
+                drawOf.computeIfAbsent(stratum, key -> drawWithin(pieces, key, stratumOfPiece));
+    }
+
+    private static WeightedDraw drawWithin(Pieces pieces, int stratum, int[] stratumOfPiece) {
+        int[] within = IntStream.range(0, stratumOfPiece.length)
                 .filter(piece -> stratumOfPiece[piece] == stratum)
                 .toArray();
-        double[] length = java.util.Arrays.stream(within)
-                .mapToDouble(responses.pieces()::length)
-                .toArray();
-        return new WeightedDraw(within, length);
+        return new WeightedDraw(
+                within, Arrays.stream(within).mapToDouble(pieces::length).toArray());
     }
 
     @Override

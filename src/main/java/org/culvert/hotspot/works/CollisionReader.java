@@ -72,7 +72,7 @@ class CollisionReader {
             this.zone = zone;
             this.roads = roads;
             this.doubt = new RoadDoubt(roads.network().graph(), roads::findLink);
-            for (LeftOut reason : LeftOut.values()) {
+            for (LeftOut reason : LeftOut.WITHOUT_SURVEYS) {
                 leftOut.put(reason, 0);
             }
         }

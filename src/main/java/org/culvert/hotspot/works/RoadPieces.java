@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
 import org.culvert.hotspot.Words;
+import org.culvert.hotspot.stats.RoadSpan;
 import org.culvert.hotspot.stats.rate.RoadProfile.Section;
 import org.culvert.platform.InvalidException;
 import org.culvert.road.network.Road;
@@ -19,7 +20,7 @@ import org.culvert.road.network.RoadNetwork;
  * A network's roads as unbroken pieces, along each of which chainage runs on from link to link. A road with a gap, with a
  * branch, or with two carriageways is several pieces.
  */
-final class RoadPieces {
+public final class RoadPieces {
     /** Chainages of links that follow one another may differ by as much as they are rounded to. */
     private static final double GAP_METRES = 1;
 
@@ -36,14 +37,14 @@ final class RoadPieces {
      * @param label the road's label
      * @param links in order of chainage
      */
-    record Piece(int number, String id, String label, double from, double to, List<Integer> links) {
+    public record Piece(int number, String id, String label, double from, double to, List<Integer> links) {
         boolean overlaps(double start, double end) {
             return from < end && start < to;
         }
     }
 
     /** What of a piece lies in a stretch. */
-    record Part(Piece piece, double from, double to) {
+    public record Part(Piece piece, double from, double to) {
         double lengthMetres() {
             return to - from;
         }
@@ -58,7 +59,7 @@ final class RoadPieces {
         this.pieceOfLink = new int[network.linkCount()];
     }
 
-    static RoadPieces of(RoadNetwork network) {
+    public static RoadPieces of(RoadNetwork network) {
         var all = new RoadPieces(network);
         Set<String> taken = new HashSet<>();
         for (Road road : network.roads()) {
@@ -167,6 +168,20 @@ final class RoadPieces {
         return Objects.requireNonNullElse(network.attributes(link).roadClass(), CLASS_NOT_KNOWN);
     }
 
+    /** A part as spans of its links. */
+    public List<RoadSpan> spans(Part part) {
+        List<RoadSpan> spans = new ArrayList<>();
+        for (int link : part.piece().links()) {
+            double start = network.fromChainage(link);
+            double from = Math.max(part.from(), start) - start;
+            double to = Math.min(part.to(), network.toChainage(link)) - start;
+            if (from < to) {
+                spans.add(new RoadSpan(link, from, to));
+            }
+        }
+        return spans;
+    }
+
     /** The classes of the links that a part lies on. */
     Set<String> classes(Part part) {
         Set<String> classes = new TreeSet<>();
@@ -185,7 +200,7 @@ final class RoadPieces {
      * @param road a label, a number, or the name of a piece
      * @throws InvalidException naming the field where there is no such stretch, or more than one
      */
-    List<Part> requireStretch(String prefix, String road, double from, double to) {
+    public List<Part> requireStretch(String prefix, String road, double from, double to) {
         if (!(from < to)) {
             throw InvalidException.of(
                     prefix + "toChainageMetres",

@@ -29,6 +29,15 @@ class NullModelTest {
     }
 
     @Test
+    void momentsOfPlacesBySurveysAreThoseOfTheirSimulations() {
+        List<RoadEvent> events = mixedEvents(25);
+        Responses responses = responses(events, true);
+        double[] metres = new double[pieces.count()];
+        Arrays.setAll(metres, piece -> pieces.linkOf(piece) % 4 == 0 ? 0 : pieces.length(piece) * (piece % 5));
+        compare(RedrawnPlaces.bySurveys(responses, events, metres), responses, events.size());
+    }
+
+    @Test
     void momentsOfShuffledReportsAreThoseOfTheirSimulations() {
         List<RoadEvent> reports = mixedEvents(60);
         Responses responses = responses(reports, false);

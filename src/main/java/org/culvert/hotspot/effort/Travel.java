@@ -1,0 +1,9 @@
+package org.culvert.hotspot.effort;
+
+/** How a survey was made. */
+public enum Travel {
+    motorVehicle,
+    bicycle,
+    foot,
+    other
+}
