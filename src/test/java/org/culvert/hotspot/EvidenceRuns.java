@@ -15,6 +15,16 @@ public final class EvidenceRuns {
 
     /** A finished run about wallabies, with one hotspot. */
     public static String wallabies() {
-        return EvidenceWorld.run(",\"taxonGroup\":\"macropods\"");
+        return wallabies("");
+    }
+
+    /** A run about wallabies with some more settings that has come to its end. */
+    public static String wallabies(String more) {
+        return EvidenceWorld.run(",\"taxonGroup\":\"macropods\"" + more);
+    }
+
+    /** How many wallabies lie within some 150 m of Row Road 4, one on each day from 10 June. */
+    public static int planted() {
+        return EvidenceWorld.PLANTED;
     }
 }

@@ -267,6 +267,12 @@ public class RoadSurveyService {
                     "The survey would last longer than a day and a night.",
                     "at most 24 hours after startedAt; enter a survey for each day"));
         }
+        if (!(survey.fromChainageMetres < survey.toChainageMetres)) {
+            errors.add(error(
+                    "toChainageMetres",
+                    "The stretch ends before it begins.",
+                    "a chainage greater than fromChainageMetres"));
+        }
         if (survey.speedKmh != null && !(survey.speedKmh > 0 && survey.speedKmh <= FASTEST_KMH)) {
             errors.add(error(
                     "speedKmh",

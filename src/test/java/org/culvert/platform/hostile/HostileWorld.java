@@ -60,6 +60,7 @@ final class HostileWorld {
             Map.entry("/api/release-rules/", "rule"),
             Map.entry("/api/release-sites/", "site"),
             Map.entry("/api/releases/", "release"),
+            Map.entry("/api/road-surveys/", "roadSurvey"),
             Map.entry("/api/taxa/", "taxon"),
             Map.entry("/api/visits/", "visit"),
             Map.entry("PATCH /api/visits/{id}/discharge", "dischargedVisit"),
@@ -69,12 +70,12 @@ final class HostileWorld {
 
     private static final String SPENDING =
             "attendances|joins|hand-overs|visits|clutches|agreements|cases|incidents|people|retention-rules"
-                    + "|hotspot-runs";
+                    + "|hotspot-runs|road-surveys";
 
     private static final Set<String> SPENT = Set.of(
             ("attendance join handOver visit dischargedVisit clutch agreement case deadCase unheldCase incident call"
                             + " otherIncident animalId linkId findingId readingId procedureId recoveryId hatchingId person"
-                            + " hiddenPerson retentionRule clutchLinkId closing longRun")
+                            + " hiddenPerson retentionRule clutchLinkId closing longRun roadSurvey")
                     .split(" "));
 
     private final World world = World.shared();
@@ -175,6 +176,7 @@ final class HostileWorld {
                     .statusCode(200);
             return hidden;
         });
+        makers.put("roadSurvey", () -> make(COORDINATOR, "/api/road-surveys", "POST /api/road-surveys"));
         makers.put("works", () -> make(COORDINATOR, "/api/works", "POST /api/works"));
         makers.put("retentionRule", () -> make(ADMIN, "/api/retention-rules", "POST /api/retention-rules"));
         makers.put(

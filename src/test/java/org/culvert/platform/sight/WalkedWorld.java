@@ -102,6 +102,14 @@ public final class WalkedWorld {
                         {"kind":"fence","words":"a fence","road":"Mill Road","fromChainageMetres":3000,
                          "toChainageMetres":5000,"endsMetres":500,"builtFrom":"2019-01-01","builtUntil":"2019-12-31"}
                         """).getString("id"));
+        known.put(
+                "/api/road-surveys",
+                Api.make(COORDINATOR, "/api/road-surveys", """
+                        {"organisationId":"%s","road":"Mill Road","fromChainageMetres":3000,"toChainageMetres":5000,
+                         "startedAt":"1995-01-05T10:00:00Z","endedAt":"1995-01-05T11:00:00Z","travelledBy":"foot",
+                         "speedKmh":4,"observers":2,"taxonGroups":["turtles"],"words":"both verges"}
+                        """.formatted(world.network))
+                        .getString("id"));
         known.put("/works", known.get("/api/works"));
         return known;
     }
