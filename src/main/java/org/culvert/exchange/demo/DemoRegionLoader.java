@@ -52,6 +52,7 @@ class DemoRegionLoader {
     private final RoadNetworkService roads;
     private final ReleaseLoader release;
     private final SeasonWindowService seasons;
+    private final SurveyLoader surveys;
     private final CallLoader calls;
     private final EntityManager entities;
     private final Clock clock;
@@ -64,6 +65,7 @@ class DemoRegionLoader {
             RoadNetworkService roads,
             ReleaseLoader release,
             SeasonWindowService seasons,
+            SurveyLoader surveys,
             CallLoader calls,
             EntityManager entities,
             Clock clock) {
@@ -74,6 +76,7 @@ class DemoRegionLoader {
         this.roads = roads;
         this.release = release;
         this.seasons = seasons;
+        this.surveys = surveys;
         this.calls = calls;
         this.entities = entities;
         this.clock = clock;
@@ -97,6 +100,7 @@ class DemoRegionLoader {
             release.load(region);
             DemoReport.enterSeasons(seasons, settings.lastDay(), settings.firstDay());
         });
+        parts.once("surveys", settings.name(), importId -> surveys.load(region));
         loadCalls(region, files.getOrDefault("calls.csv", ""), say);
         parts.once(ALL_OF_IT, settings.name(), importId -> {});
     }
