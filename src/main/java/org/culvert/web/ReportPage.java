@@ -26,7 +26,7 @@ public record ReportPage(
         List<LeftOutRow> leftOut,
         int leftOutTotal,
         List<Bar> bars,
-        MonthRose rose,
+        Rose rose,
         BesidePage beside,
         List<RoadCurve> curves) {
     private static final int CHART_WIDTH = 360;
@@ -79,7 +79,9 @@ public record ReportPage(
                         .mapToInt(HotspotReport.Reason::incidents)
                         .sum(),
                 bars(report.months()),
-                MonthRose.of(report.months()),
+                Rose.ofMonths(report.months().stream()
+                        .map(HotspotReport.Month::incidents)
+                        .toList()),
                 BesidePage.of(report),
                 RoadCurve.of(report.hotspots()));
     }

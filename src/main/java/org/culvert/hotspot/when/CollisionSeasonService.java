@@ -63,7 +63,7 @@ public class CollisionSeasonService {
 
     /** @throws InvalidException naming every field that is wrong */
     @Transactional
-    CollisionSeasonsView tell(SeasonQuestion question) {
+    public CollisionSeasonsView tell(SeasonQuestion question) {
         ZoneId zone = regions.zone();
         LocalDate today = clock.instant().atZone(zone).toLocalDate();
         LocalDate last = question.periodTo() == null ? LocalDate.of(today.getYear() - 1, 12, 31) : question.periodTo();

@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param comparedWith another group
  * @param owner of the roads; all when left out
  */
-record SeasonQuestion(
+public record SeasonQuestion(
         @Nullable LocalDate periodFrom,
         @Nullable LocalDate periodTo,
         @Nullable String taxonGroup,

@@ -1,0 +1,177 @@
+package org.culvert.web;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.culvert.hotspot.when.CollisionSeasonsView;
+import org.culvert.hotspot.when.CollisionSeasonsView.GroupSeason;
+import org.culvert.hotspot.when.CollisionSeasonsView.HourTable;
+import org.culvert.hotspot.when.CollisionSeasonsView.YearCircle;
+import org.culvert.taxon.TaxonService.GroupView;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * When collisions happen, laid out for reading.
+ *
+ * @param seasons of the group that was asked about, and of that it was compared with
+ * @param comparison whether the two have the same season
+ */
+public record SeasonsPage(
+        String period,
+        @Nullable String owner,
+        @Nullable String smallest,
+        List<Group> seasons,
+        @Nullable Compared comparison,
+        List<String> restsOn) {
+    /**
+     * A group.
+     *
+     * @param key tells its parts of the page from those of another group
+     * @param circle null where there are too few to tell anything
+     */
+    public record Group(
+            String key,
+            String name,
+            String collisions,
+            String countedOnDayOfReport,
+            String inWords,
+            List<LeftOutRow> leftOut,
+            Rose months,
+            List<MonthRow> monthRows,
+            @Nullable Circle circle,
+            String effortInWords,
+            @Nullable TestRow effortTest,
+            List<LightRow> light,
+            String lightUnknown,
+            String lightInWords,
+            Hours hours,
+            Hours reportHours) {}
+
+    public record LeftOutRow(String reason, int incidents) {}
+
+    public record MonthRow(String name, String collisions, String calls) {}
+
+    /** The circle of the year in figures. */
+    public record Circle(
+            String meanDay, String resultantLength, String deviation, String because, List<TestRow> tests) {}
+
+    public record TestRow(String test, String statistic, String p, String pBy) {}
+
+    public record LightRow(String light, String collisions, String share) {}
+
+    /** The hours around a day. */
+    public record Hours(Rose rose, String unknown, @Nullable String mean) {}
+
+    public record Compared(String inWords, @Nullable TestRow test, String inBoth) {}
+
+    static SeasonsPage of(CollisionSeasonsView view, List<GroupView> groups) {
+        List<Group> seasons = new ArrayList<>();
+        seasons.add(group("first", view.season(), groups));
+        GroupSeason other = view.comparedWith();
+        if (other != null) {
+            seasons.add(group("second", other, groups));
+        }
+        CollisionSeasonsView.Comparison comparison = view.comparison();
+        return new SeasonsPage(
+                view.periodFrom() + " to " + view.periodTo(),
+                view.owner(),
+                view.smallestCount() == null ? null : view.smallestCount().toString(),
+                seasons,
+                comparison == null
+                        ? null
+                        : new Compared(comparison.inWords(), test(comparison.test()), told(comparison.inBothLeftOut())),
+                view.restsOn());
+    }
+
+    private static Group group(String key, GroupSeason season, List<GroupView> groups) {
+        List<MonthRow> months = new ArrayList<>();
+        for (int month = 1; month <= season.months().size(); month++) {
+            months.add(new MonthRow(
+                    ReportPage.monthName(month),
+                    told(season.months().get(month - 1)),
+                    told(season.effort().calls().get(month - 1))));
+        }
+        return new Group(
+                key,
+                name(season.taxonGroup(), groups),
+                told(season.collisions()),
+                told(season.countedOnDayOfReport()),
+                season.inWords(),
+                season.leftOut().stream()
+                        .filter(left -> left.incidents() > 0)
+                        .map(left -> new LeftOutRow(left.reason(), left.incidents()))
+                        .toList(),
+                Rose.ofMonths(season.months()),
+                months,
+                circle(season.year()),
+                season.effort().inWords(),
+                test(season.effort().test()),
+                season.light().classes().stream()
+                        .map(row -> new LightRow(
+                                row.light().replace('-', ' '),
+                                told(row.collisions()),
+                                row.shareOfTime() == null
+                                        ? "not known"
+                                        : String.format(Locale.ROOT, "%.0f %%", 100 * row.shareOfTime())))
+                        .toList(),
+                told(season.light().unknown()),
+                season.light().inWords(),
+                hours(season.hours()),
+                hours(season.reportHours()));
+    }
+
+    private static String name(@Nullable String key, List<GroupView> groups) {
+        return key == null
+                ? "All animals"
+                : groups.stream()
+                        .filter(group -> group.key().equals(key))
+                        .map(GroupView::name)
+                        .findFirst()
+                        .orElse(key);
+    }
+
+    private static @Nullable Circle circle(@Nullable YearCircle year) {
+        if (year == null) {
+            return null;
+        }
+        String mean = year.meanDay() == null
+                ? "none"
+                : year.meanDay().getDayOfMonth() + " "
+                        + ReportPage.monthName(year.meanDay().getMonthValue());
+        return new Circle(
+                year.meanDayHalfWidthDays() == null
+                        ? mean
+                        : mean + ", give or take " + figure(year.meanDayHalfWidthDays()) + " days",
+                figure(year.resultantLength()),
+                year.circularStandardDeviationDays() == null
+                        ? "none"
+                        : figure(year.circularStandardDeviationDays()) + " days",
+                year.because(),
+                year.tests().stream().map(SeasonsPage::known).toList());
+    }
+
+    private static Hours hours(HourTable hours) {
+        return new Hours(
+                Rose.ofHours(hours.counts()),
+                told(hours.unknown()),
+                hours.meanHour() == null ? null : figure(hours.meanHour()));
+    }
+
+    private static @Nullable TestRow test(CollisionSeasonsView.@Nullable Test test) {
+        return test == null ? null : known(test);
+    }
+
+    private static TestRow known(CollisionSeasonsView.Test test) {
+        return new TestRow(test.test(), figure(test.statistic()), figure(test.p()), test.pBy());
+    }
+
+    private static String told(@Nullable Integer count) {
+        return count == null ? Rose.NOT_TOLD : count.toString();
+    }
+
+    private static String figure(double value) {
+        BigDecimal plain = BigDecimal.valueOf(value).stripTrailingZeros();
+        return plain.precision() - plain.scale() < -3 ? plain.toString() : plain.toPlainString();
+    }
+}
