@@ -16,7 +16,7 @@ import org.culvert.support.World;
 
 /**
  * Evidence in which every text that a page of road evidence can show is markup, script and template at once: names and
- * owners of roads, a season window, a group of animals. Three roads side by side, of which one has a hotspot.
+ * owners of roads, a season window, a group of animals, works. Three roads side by side, of which one has a hotspot.
  */
 public final class HostileEvidence {
     /** Breaks out of an attribute and of a text, runs as an element, a script and a handler, and counts in a template. */
@@ -70,6 +70,40 @@ public final class HostileEvidence {
                     "Wallabia bicolor", SOUTH + 0.02 * (i % 3), WEST + 0.004 + 0.002 * i, YEAR + "-03-1" + i % 10);
         }
         return run();
+    }
+
+    /** Works on the road with the hotspot, with a text wherever people may write one; returns their identifier. */
+    public static String makeWorks() {
+        return Api.make(
+                        COORDINATOR,
+                        "/api/works",
+                        json(Map.of(
+                                "kind",
+                                "fence",
+                                "words",
+                                TEXT,
+                                "road",
+                                "0" + TEXT,
+                                "fromChainageMetres",
+                                4000,
+                                "toChainageMetres",
+                                6000,
+                                "endsMetres",
+                                300,
+                                "builtFrom",
+                                YEAR + "-08-01",
+                                "builtUntil",
+                                YEAR + "-08-31",
+                                "effortChange",
+                                "effort" + TEXT,
+                                "publicityChange",
+                                "publicity" + TEXT)))
+                .getString("id");
+    }
+
+    /** The year in which everything happened, as it stands in the address of a page that asks about it. */
+    public static int year() {
+        return YEAR;
     }
 
     private static void importRoads() {

@@ -27,6 +27,7 @@ class HostileTextsIT {
     @Test
     void whatWasStoredAsATextIsShownAsOneAndNeverRun() {
         String run = HostileEvidence.make();
+        String works = HostileEvidence.makeWorks();
         Api.as(ADMIN)
                 .body(HostileEvidence.json(Map.of("name", TEXT, "scopes", List.of("taxa:read"))))
                 .post("/api/tokens")
@@ -38,7 +39,9 @@ class HostileTextsIT {
             whoIsNobodyMeetsThem(browser);
             signIn(browser);
             storedOnesAreTexts(browser, run);
+            storedOnesOfWorksAreTexts(browser, works);
             typedOnesComeBackAsTexts(browser);
+            typedOnesOfWorksComeBackAsTexts(browser);
         } finally {
             Api.as(ADMIN).body(told(region)).put("/api/region").then().statusCode(200);
         }
@@ -83,6 +86,72 @@ class HostileTextsIT {
         shows(browser, "/api/taxon-groups", "pwned");
         shows(browser, "/api/hotspot-runs/" + run + "/result", "pwned");
         shows(browser, "/api/road-networks/current/links", "pwned");
+    }
+
+    private static void storedOnesOfWorksAreTexts(Browser browser, String works) {
+        shows(browser, "/works", TEXT);
+        assertThat(browser.list("table th[scope=row]"))
+                .extracting(cell -> cell.getDomProperty("textContent"))
+                .contains(TEXT);
+        assertThat(browser.list("td[data-head=Road]"))
+                .extracting(cell -> cell.getDomProperty("textContent"))
+                .contains("0" + TEXT);
+        browser.assertUsable("hostile-works");
+        browser.open("/works/" + works + "?taxonGroup=hostile&yearsBefore=1&yearsAfter=1");
+        browser.assertNothingRan();
+        assertThat(browser.find("h1").getDomProperty("textContent")).isEqualTo(TEXT + ": did it help?");
+        assertThat(browser.words()).contains("effort: effort" + TEXT, "publicity: publicity" + TEXT);
+        browser.assertUsable("hostile-effect");
+        shows(
+                browser,
+                "/stretch?road=0" + QUOTED + "&fromChainageMetres=4000&toChainageMetres=6000&yearFrom="
+                        + HostileEvidence.year() + "&yearTo=" + HostileEvidence.year() + "&taxonGroup=hostile",
+                "collisions were reported on 0" + TEXT);
+        assertThat(browser.find("#road").getDomProperty("value")).isEqualTo("0" + TEXT);
+        browser.assertUsable("hostile-stretch");
+        shows(
+                browser,
+                "/seasons?taxonGroup=hostile&periodFrom=" + HostileEvidence.year() + "-01-01&periodTo="
+                        + HostileEvidence.year() + "-12-31&owner=" + QUOTED,
+                "on the roads of " + TEXT);
+        assertThat(browser.find("h2#first").getDomProperty("textContent")).isEqualTo(TEXT);
+        browser.assertUsable("hostile-seasons");
+        shows(browser, "/api/works", "pwned");
+        shows(browser, "/api/works/" + works, "pwned");
+        shows(browser, "/api/works/" + works + "/effect?yearsBefore=1&yearsAfter=1", "pwned");
+    }
+
+    private static void typedOnesOfWorksComeBackAsTexts(Browser browser) {
+        browser.open("/works");
+        browser.script("document.querySelectorAll('form.ask input').forEach(i => i.removeAttribute('required'));"
+                + "return true;");
+        List<String> fields = List.of(
+                "words",
+                "road",
+                "fromChainageMetres",
+                "toChainageMetres",
+                "endsMetres",
+                "effortChange",
+                "publicityChange");
+        fields.forEach(field -> browser.fill("#" + field, TEXT));
+        browser.press("form.ask button");
+        browser.assertNothingRan();
+        assertThat(browser.text("[role=alert]")).contains("Not entered.", "This cannot be read: " + TEXT);
+        for (String field : fields) {
+            assertThat(browser.find("#" + field).getDomProperty("value"))
+                    .as(field)
+                    .isEqualTo(TEXT);
+        }
+        shows(
+                browser,
+                "/stretch?road=" + QUOTED + "&fromChainageMetres=" + QUOTED + "&costSource=" + QUOTED + "&worksKind="
+                        + QUOTED,
+                "This cannot be read: " + TEXT);
+        assertThat(browser.find("#costSource").getDomProperty("value")).isEqualTo(TEXT);
+        shows(browser, "/seasons?owner=" + QUOTED + "&periodFrom=" + QUOTED + "&taxonGroup=" + QUOTED, "Not answered.");
+        assertThat(browser.find("#owner").getDomProperty("value")).isEqualTo(TEXT);
+        shows(browser, "/works?cursor=" + QUOTED, "This is no identifier.");
+        shows(browser, "/works/" + QUOTED.replace("+", "%20"), "This is no identifier.");
     }
 
     private static void typedOnesComeBackAsTexts(Browser browser) {
