@@ -86,8 +86,8 @@ public record Rose(List<Petal> petals, List<String> rings) {
     public String words() {
         return petals.stream()
                 .filter(petal -> !petal.incidents().equals("0"))
-                .map(petal -> petal.name() + " " + petal.incidents())
-                .collect(Collectors.joining(", "));
+                .map(petal -> petal.name() + ": " + petal.incidents())
+                .collect(Collectors.joining("; "));
     }
 
     private static double angle(double petal, int petals) {

@@ -24,6 +24,8 @@ public record SeasonsPage(
         List<Group> seasons,
         @Nullable Compared comparison,
         List<String> restsOn) {
+    private static final double SMALLEST_P = 0.0001;
+
     /**
      * A group.
      *
@@ -163,15 +165,19 @@ public record SeasonsPage(
     }
 
     private static TestRow known(CollisionSeasonsView.Test test) {
-        return new TestRow(test.test(), figure(test.statistic()), figure(test.p()), test.pBy());
+        return new TestRow(test.test(), figure(test.statistic()), p(test.p()), test.pBy());
     }
 
     private static String told(@Nullable Integer count) {
         return count == null ? Rose.NOT_TOLD : count.toString();
     }
 
+    /** No reader does more with a smaller one, and no formula is true so far out. */
+    private static String p(double value) {
+        return value < SMALLEST_P ? "below " + figure(SMALLEST_P) : figure(value);
+    }
+
     private static String figure(double value) {
-        BigDecimal plain = BigDecimal.valueOf(value).stripTrailingZeros();
-        return plain.precision() - plain.scale() < -3 ? plain.toString() : plain.toPlainString();
+        return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
     }
 }

@@ -29,7 +29,7 @@ class RoseTest {
         assertThat(area(rose.petals().get(3)) / most).isCloseTo(0.125, within(0.01));
         assertThat(rose.petals().get(4).path()).isEmpty();
         assertThat(rose.petals().get(9).path()).isEmpty();
-        assertThat(rose.words()).isEqualTo("January 8, February 4, March 2, April 1, October not told");
+        assertThat(rose.words()).isEqualTo("January: 8; February: 4; March: 2; April: 1; October: not told");
     }
 
     /** As on a clock of 24 hours: midnight up, six to the right, noon down. */
