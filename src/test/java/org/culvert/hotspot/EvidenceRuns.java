@@ -1,5 +1,9 @@
 package org.culvert.hotspot;
 
+import java.time.LocalDate;
+import java.util.List;
+import java.util.stream.IntStream;
+
 /** The invented evidence for tests in other rooms. */
 public final class EvidenceRuns {
     private EvidenceRuns() {}
@@ -23,8 +27,10 @@ public final class EvidenceRuns {
         return EvidenceWorld.run(",\"taxonGroup\":\"macropods\"" + more);
     }
 
-    /** How many wallabies lie within some 150 m of Row Road 4, one on each day from 10 June. */
-    public static int planted() {
-        return EvidenceWorld.PLANTED;
+    /** The days of the wallabies that lie within some 150 m of Row Road 4, one on each. */
+    public static List<LocalDate> plantedDays() {
+        return IntStream.range(0, EvidenceWorld.PLANTED)
+                .mapToObj(i -> LocalDate.parse(EvidenceWorld.plantedDay(i)))
+                .toList();
     }
 }

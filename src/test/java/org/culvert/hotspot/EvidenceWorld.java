@@ -50,6 +50,11 @@ final class EvidenceWorld {
         return year;
     }
 
+    /** The day of one of the planted wallabies. */
+    static String plantedDay(int i) {
+        return year + "-06-1" + i;
+    }
+
     private static void importRoads() {
         var features = new StringBuilder();
         features.append(text(
@@ -96,7 +101,7 @@ final class EvidenceWorld {
     private static void strew() {
         UniformRandomProvider random = RandomSource.XO_SHI_RO_256_PP.create(2019L);
         for (int i = 0; i < PLANTED; i++) {
-            call("Wallabia bicolor", row(4), PLANTED_LONGITUDE + 0.0002 * i, year + "-06-1" + i);
+            call("Wallabia bicolor", row(4), PLANTED_LONGITUDE + 0.0002 * i, plantedDay(i));
         }
         for (int i = 0; i < SCATTERED_WALLABIES; i++) {
             strewn("Wallabia bicolor", random);

@@ -21,6 +21,7 @@ import jakarta.inject.Inject;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -244,37 +245,36 @@ class RoadSurveyResourceTest {
     }
 
     /**
-     * Eight wallabies lie within 150 m of Row Road 4, one found on each day from 10 June; the others are strewn over all roads
+     * Eight wallabies lie within 150 m of Row Road 4, each of another day; the others are strewn over all roads
      * and days. Where the road was surveyed from end to end on those days the eight stand out; where only the two hundred
      * metres about them were, again and again, they do not.
      */
     @Test
     void whatWasFoundIsJudgedByHowOftenSomebodyLooked() {
         assertThat(failure("")).contains("No survey", "this group", "per-traffic-and-class");
+        List<LocalDate> days = EvidenceRuns.plantedDays();
+        LocalDate dayBefore = days.get(0).minusDays(1);
         List<String> surveys = new ArrayList<>();
         // Looked for others alone, in another season, or on a day when nothing was found there
-        surveys.add(daily(0, 9400, 10, ",\"taxonGroups\":[\"turtles\"]"));
+        surveys.add(daily(0, 9400, days.get(0), ",\"taxonGroups\":[\"turtles\"]"));
         assertThat(failure("")).contains("No survey");
-        surveys.add(daily(0, 9400, 9, ""));
+        surveys.add(daily(0, 9400, dayBefore, ""));
         assertThat(failure("")).contains("No collision", "surveys: 1", "too few");
         assertThat(failure(",\"months\":[1,2]")).contains("No survey");
 
-        // From ten in the evening of the ninth until one in the morning of the tenth, in the region's zone
-        surveys.add(survey(
-                0, 9400, EvidenceRuns.year() + "-06-09T12:00:00Z", EvidenceRuns.year() + "-06-09T15:00:00Z", ""));
+        // From ten in the evening until one in the morning of the first one's day, in the region's zone
+        surveys.add(survey(0, 9400, dayBefore + "T12:00:00Z", dayBefore + "T15:00:00Z", ""));
         JsonPath night = result("");
         assertThat(night.getInt("inputs.collisionsCounted")).isEqualTo(1);
         assertThat(night.getList("hotspots")).isEmpty();
 
-        for (int day = 10; day < 10 + EvidenceRuns.planted(); day++) {
-            surveys.add(daily(0, 9400, day, ""));
-        }
+        days.forEach(day -> surveys.add(daily(0, 9400, day, "")));
         JsonPath even = result("");
-        assertThat(even.getInt("inputs.collisionsCounted")).isEqualTo(EvidenceRuns.planted());
+        assertThat(even.getInt("inputs.collisionsCounted")).isEqualTo(days.size());
         int leftOut = leftOut(even).get("not on ground that was surveyed on its day");
         assertThat(leftOut).isGreaterThan(20);
         assertThat(even.getInt("inputs.incidentsInPeriod"))
-                .isEqualTo(EvidenceRuns.planted()
+                .isEqualTo(days.size()
                         + leftOut(even).values().stream()
                                 .mapToInt(Integer::intValue)
                                 .sum());
@@ -288,12 +288,12 @@ class RoadSurveyResourceTest {
 
         // One survey from end to end stays, and 150 of a short stretch come to it: 9 km and 30 km
         withdraw(surveys.subList(0, surveys.size() - 1));
-        surveys = new ArrayList<>(surveys.subList(surveys.size() - 1, surveys.size()));
+        surveys.subList(0, surveys.size() - 1).clear();
         for (int i = 0; i < 150; i++) {
-            surveys.add(daily(4720, 4920, 10 + i % EvidenceRuns.planted(), ""));
+            surveys.add(daily(4720, 4920, days.get(i % days.size()), ""));
         }
         JsonPath uneven = result("");
-        assertThat(uneven.getInt("inputs.collisionsCounted")).isEqualTo(EvidenceRuns.planted());
+        assertThat(uneven.getInt("inputs.collisionsCounted")).isEqualTo(days.size());
         assertThat(uneven.getString("inputs.sha256")).isNotEqualTo(even.getString("inputs.sha256"));
         assertThat(uneven.getString("errorRate.sentence")).contains("(151 surveys, 39 km)");
         assertThat(uneven.getList("hotspots")).isEmpty();
@@ -314,9 +314,8 @@ class RoadSurveyResourceTest {
         return leftOut;
     }
 
-    private static String daily(double from, double to, int day, String more) {
-        String june = EvidenceRuns.year() + "-06-" + String.format(Locale.ROOT, "%02d", day);
-        return survey(from, to, june + "T01:00:00Z", june + "T03:00:00Z", more);
+    private static String daily(double from, double to, LocalDate day, String more) {
+        return survey(from, to, day + "T01:00:00Z", day + "T03:00:00Z", more);
     }
 
     private static String survey(double from, double to, String startedAt, String endedAt, String more) {
