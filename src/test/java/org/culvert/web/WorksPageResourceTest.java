@@ -87,6 +87,53 @@ class WorksPageResourceTest {
     }
 
     @Test
+    void windowsAreRankedAndDrawnBesideRoadsLikeThem() {
+        String html = Api.as(COORDINATOR)
+                .queryParam("taxonGroup", "turtles")
+                .queryParam("yearFrom", "2016")
+                .queryParam("yearTo", "2018")
+                .get("/burden")
+                .then()
+                .statusCode(200)
+                .extract()
+                .asString();
+        assertThat(html)
+                .contains("Burden, not risk", "It ranks; it names no hotspot", "in the order of length")
+                .contains(
+                        "class=\"estimate\"",
+                        "class=\"interval\"",
+                        "class=\"sums\"",
+                        "<option value=\"turtles\" selected>");
+        String drawn = html.substring(html.indexOf("compared-words"), html.indexOf("</svg>"));
+        String table = html.substring(html.indexOf("<tbody>"), html.indexOf("</tbody>"));
+        String first = Api.get(COORDINATOR, "/api/burden?taxonGroup=turtles&yearFrom=2016&yearTo=2018")
+                .getString("windows[0].road");
+        assertThat(drawn).contains("First is " + first, "7 counted");
+        assertThat(table.substring(0, table.indexOf("</tr>"))).contains(first, "<td class=\"number\">7</td>");
+        assertThat(html).as("no inline scripts or styles").doesNotContain("<script>", "style=\"", "onclick");
+    }
+
+    @Test
+    void whatIsWrongWithTheWindowsIsSaidAndWhatWasTypedStands() {
+        Api.as(COORDINATOR)
+                .queryParam("windowMetres", "wide")
+                .queryParam("yearFrom", "2016")
+                .get("/burden")
+                .then()
+                .statusCode(400)
+                .body(containsString("This cannot be read: wide."))
+                .body(containsString("value=\"2016\""));
+        Api.as(COORDINATOR)
+                .queryParam("windowMetres", "10")
+                .get("/burden")
+                .then()
+                .statusCode(400)
+                .body(containsString("<code>windowMetres</code>"));
+        Api.as(COORDINATOR).get("/burden").then().statusCode(200).body(containsString("Length of a window"));
+        Api.as(CARER).get("/burden").then().statusCode(403);
+    }
+
+    @Test
     void worksAreListedEnteredAndTheirEffectShown() {
         String id = WorksWorlds.fence();
         Api.as(ROADS_AUTHORITY).get("/works").then().statusCode(200).body(containsString("/works/" + id));

@@ -40,6 +40,9 @@ class WorksPagesIT {
             browser.open("/stretch?road=Nowhere&fromChainageMetres=1&toChainageMetres=2");
             assertThat(browser.text("[role=alert]")).contains("Nowhere");
             browser.assertUsable("stretch-wrong");
+            browser.open("/burden?taxonGroup=turtles&yearFrom=2016&yearTo=2018");
+            assertThat(browser.list(".intervals .estimate")).isNotEmpty();
+            browser.assertUsable("burden");
             browser.open("/works");
             browser.assertUsable("works");
             browser.open("/works/" + fence + "?taxonGroup=turtles&yearsBefore=3&yearsAfter=3");

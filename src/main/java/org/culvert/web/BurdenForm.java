@@ -1,0 +1,113 @@
+package org.culvert.web;
+
+import jakarta.ws.rs.QueryParam;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import org.culvert.hotspot.works.BurdenService;
+import org.culvert.hotspot.works.BurdenView;
+import org.culvert.platform.InvalidException;
+import org.culvert.platform.InvalidException.FieldError;
+import org.jspecify.annotations.Nullable;
+
+/** The form that asks which roads carry more than roads like them, as texts, so that what was typed stands there again. */
+public class BurdenForm {
+    @QueryParam("asked")
+    @Nullable
+    String asked;
+
+    @QueryParam("yearFrom")
+    @Nullable
+    String yearFrom;
+
+    @QueryParam("yearTo")
+    @Nullable
+    String yearTo;
+
+    @QueryParam("taxonGroup")
+    @Nullable
+    String taxonGroup;
+
+    @QueryParam("months")
+    @Nullable
+    List<String> months;
+
+    @QueryParam("windowMetres")
+    @Nullable
+    String windowMetres;
+
+    /** What was typed into a field, or nothing. */
+    public String typed(String field) {
+        String text = switch (field) {
+            case "yearFrom" -> yearFrom;
+            case "yearTo" -> yearTo;
+            case "taxonGroup" -> taxonGroup;
+            case "windowMetres" -> windowMetres;
+            default -> throw new IllegalArgumentException("there is no field " + field);
+        };
+        return text == null ? "" : text;
+    }
+
+    /** The months to tick, with their names. */
+    public List<RunForm.MonthBox> monthBoxes() {
+        List<RunForm.MonthBox> boxes = new ArrayList<>();
+        for (int month = 1; month <= 12; month++) {
+            boxes.add(new RunForm.MonthBox(
+                    month, ReportPage.monthName(month), months != null && months.contains(Integer.toString(month))));
+        }
+        return boxes;
+    }
+
+    /** Whether anything was asked; the form with nothing typed asks for what is usual. */
+    boolean isAsked() {
+        return given(asked) != null
+                || given(yearFrom) != null
+                || given(yearTo) != null
+                || given(taxonGroup) != null
+                || given(windowMetres) != null
+                || (months != null && !months.isEmpty());
+    }
+
+    /**
+     * The answer.
+     *
+     * @throws InvalidException naming every field that cannot be read, or that the service refuses
+     */
+    BurdenView ask(BurdenService service) {
+        List<FieldError> errors = new ArrayList<>();
+        Integer first = read("yearFrom", yearFrom, Integer::valueOf, "a year such as 2021", errors);
+        Integer last = read("yearTo", yearTo, Integer::valueOf, "a year such as 2025", errors);
+        Double window = read("windowMetres", windowMetres, Double::valueOf, "metres, such as 1000", errors);
+        if (!errors.isEmpty()) {
+            throw new InvalidException(errors);
+        }
+        return service.burden(
+                first,
+                last,
+                given(taxonGroup),
+                months == null || months.isEmpty() ? null : String.join(",", months),
+                null,
+                window,
+                null,
+                null,
+                null);
+    }
+
+    private static <T> @Nullable T read(
+            String field, @Nullable String text, Function<String, T> reader, String wanted, List<FieldError> errors) {
+        String given = given(text);
+        if (given == null) {
+            return null;
+        }
+        try {
+            return reader.apply(given);
+        } catch (IllegalArgumentException e) {
+            errors.add(new FieldError(field, "This cannot be read: " + given + ".", wanted, null));
+            return null;
+        }
+    }
+
+    private static @Nullable String given(@Nullable String text) {
+        return text == null || text.isBlank() ? null : text.strip();
+    }
+}
