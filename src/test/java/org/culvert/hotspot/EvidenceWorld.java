@@ -50,9 +50,9 @@ final class EvidenceWorld {
         return year;
     }
 
-    /** The day of one of the planted wallabies. */
+    /** The day of one of the planted wallabies: apart, since those of one night are no collisions one by one. */
     static String plantedDay(int i) {
-        return year + "-06-1" + i;
+        return text("%d-06-%02d", year, 2 + 3 * i);
     }
 
     private static void importRoads() {

@@ -153,7 +153,9 @@ public final class Truthfulness {
     /** Whether a run against this kind of chance says that it does not control a flaw. */
     public boolean declares(Flaw flaw, String chance) {
         return flaw.told != null
-                && chance(chance, List.of()).uncontrolled().stream().anyMatch(words -> words.startsWith(flaw.told));
+                && chance(chance, List.of()).uncontrolled().stream()
+                        .anyMatch(words -> words.startsWith(flaw.told)
+                                || (flaw == Flaw.VERY_PATCHY && words.equals(Chance.Patchy.VERY_ROUGH)));
     }
 
     /** @param all of the group and of others, where others matter */
