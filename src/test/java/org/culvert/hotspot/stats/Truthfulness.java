@@ -155,7 +155,8 @@ public final class Truthfulness {
         return flaw.told != null
                 && chance(chance, List.of()).uncontrolled().stream()
                         .anyMatch(words -> words.startsWith(flaw.told)
-                                || (flaw == Flaw.VERY_PATCHY && words.equals(Chance.Patchy.VERY_ROUGH)));
+                                || (flaw.told.equals(Chance.DENSE_FOR_KILOMETRES)
+                                        && words.equals(Chance.Patchy.VERY_ROUGH)));
     }
 
     /** @param all of the group and of others, where others matter */
