@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record BurdenPage(
         BurdenView view,
+        String windowMetres,
         List<WindowRow> windows,
         @Nullable Compared compared,
         @Nullable Residuals residuals,
@@ -22,7 +23,7 @@ public record BurdenPage(
         int leftOutTotal) {
     private static final int MOST_DRAWN = 12;
     private static final double WIDTH = 360;
-    private static final double ROW = 26;
+    private static final double ROW = 28;
     private static final double PLOT_HEIGHT = 170;
     private static final double EDGE = 8;
 
@@ -84,6 +85,7 @@ public record BurdenPage(
         BurdenView.Residuals residuals = view.residuals();
         return new BurdenPage(
                 view,
+                number("%.0f", view.windowMetres()),
                 view.windows().stream().map(BurdenPage::row).toList(),
                 view.windows().isEmpty() ? null : compared(view.windows()),
                 residuals == null || residuals.steps().isEmpty() ? null : residuals(residuals),
@@ -140,7 +142,7 @@ public record BurdenPage(
                     window.rank() + ". " + window.road() + ", km " + kilometres(window.fromChainageMetres()) + "–"
                             + kilometres(window.toChainageMetres()),
                     number("%.1f", y),
-                    number("%.1f", y - 8),
+                    number("%.1f", y - 7),
                     number("%.1f", x(window.low(), most)),
                     number("%.1f", x(window.high(), most)),
                     number("%.1f", x(window.estimate(), most)),

@@ -98,7 +98,11 @@ class WorksPageResourceTest {
                 .extract()
                 .asString();
         assertThat(html)
-                .contains("Burden, not risk", "It ranks; it names no hotspot", "in the order of length")
+                .contains(
+                        "Burden, not risk",
+                        "It ranks; it names no hotspot",
+                        "in the order of length",
+                        "of 1000 m along")
                 .contains(
                         "class=\"estimate\"",
                         "class=\"interval\"",
