@@ -57,7 +57,11 @@ class WorksPageResourceTest {
                 .contains("12 collisions were reported on Works Road", "chosen before anyone looked")
                 .contains("2016 8, 2017 0, 2018 4", "class=\"bar-of-month\"")
                 .contains("Burden, not risk", "Huijser", "Santos", "Would an effect be seen?")
-                .contains("Benefits over costs", "value=\"the insurer\"", "<option value=\"fence\" selected>");
+                .contains(
+                        "Benefits over costs",
+                        "value=\"the insurer\"",
+                        "5000.0 AUD, says the insurer",
+                        "<option value=\"fence\" selected>");
         assertThat(html).as("no inline scripts or styles").doesNotContain("<script>", "style=\"", "onclick");
         assertThat(html).as("nothing of another host").doesNotContain("http://", "https://");
     }

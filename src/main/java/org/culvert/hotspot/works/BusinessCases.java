@@ -77,6 +77,9 @@ final class BusinessCases {
         return new StretchAnswer.Case(
                 asked.currency(),
                 asked.priceYear(),
+                worked.inputs().unitCosts().stream()
+                        .map(cost -> new StretchAnswer.Cost(cost.name(), ranged(cost.perCollision(), 2), cost.source()))
+                        .toList(),
                 ranged(worked.inputs().collisionsPerYear(), 4),
                 collisionsAreTheAskers,
                 ranged(worked.benefits(), 2),

@@ -108,10 +108,15 @@ public record StretchAnswer(
      */
     public record YearOfPower(int yearsAfter, double power, double atBest) {}
 
-    /** What works would be worth, in present values; a range is what comes of all figures at their worst or best. */
+    /**
+     * What works would be worth, in present values; a range is what comes of all figures at their worst or best.
+     *
+     * @param unitCosts what a collision costs, as the asker has it
+     */
     public record Case(
             String currency,
             int priceYear,
+            List<Cost> unitCosts,
             Ranged collisionsPerYear,
             boolean collisionsAreTheAskers,
             Ranged benefits,
@@ -121,6 +126,9 @@ public record StretchAnswer(
             @Nullable Double breakEvenShareAvoided,
             List<Sensitivity> sensitivities,
             String sentence) {}
+
+    /** What a collision costs, of one kind of cost, and who says so. */
+    public record Cost(String name, Ranged perCollision, String source) {}
 
     /** A range with its best figure. */
     public record Ranged(double low, double best, double high) {}
