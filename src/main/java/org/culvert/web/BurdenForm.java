@@ -3,7 +3,6 @@ package org.culvert.web;
 import jakarta.ws.rs.QueryParam;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.Function;
 import org.culvert.hotspot.works.BurdenService;
 import org.culvert.hotspot.works.BurdenView;
 import org.culvert.platform.InvalidException;
@@ -50,21 +49,16 @@ public class BurdenForm {
 
     /** The months to tick, with their names. */
     public List<RunForm.MonthBox> monthBoxes() {
-        List<RunForm.MonthBox> boxes = new ArrayList<>();
-        for (int month = 1; month <= 12; month++) {
-            boxes.add(new RunForm.MonthBox(
-                    month, ReportPage.monthName(month), months != null && months.contains(Integer.toString(month))));
-        }
-        return boxes;
+        return Typed.monthBoxes(months);
     }
 
     /** Whether anything was asked; the form with nothing typed asks for what is usual. */
     boolean isAsked() {
-        return given(asked) != null
-                || given(yearFrom) != null
-                || given(yearTo) != null
-                || given(taxonGroup) != null
-                || given(windowMetres) != null
+        return Typed.given(asked) != null
+                || Typed.given(yearFrom) != null
+                || Typed.given(yearTo) != null
+                || Typed.given(taxonGroup) != null
+                || Typed.given(windowMetres) != null
                 || (months != null && !months.isEmpty());
     }
 
@@ -75,39 +69,21 @@ public class BurdenForm {
      */
     BurdenView ask(BurdenService service) {
         List<FieldError> errors = new ArrayList<>();
-        Integer first = read("yearFrom", yearFrom, Integer::valueOf, "a year such as 2021", errors);
-        Integer last = read("yearTo", yearTo, Integer::valueOf, "a year such as 2025", errors);
-        Double window = read("windowMetres", windowMetres, Double::valueOf, "metres, such as 1000", errors);
+        Integer first = Typed.read("yearFrom", yearFrom, Integer::valueOf, "a year such as 2021", errors);
+        Integer last = Typed.read("yearTo", yearTo, Integer::valueOf, "a year such as 2025", errors);
+        Double window = Typed.read("windowMetres", windowMetres, Double::valueOf, "metres, such as 1000", errors);
         if (!errors.isEmpty()) {
             throw new InvalidException(errors);
         }
         return service.burden(
                 first,
                 last,
-                given(taxonGroup),
+                Typed.given(taxonGroup),
                 months == null || months.isEmpty() ? null : String.join(",", months),
                 null,
                 window,
                 null,
                 null,
                 null);
-    }
-
-    private static <T> @Nullable T read(
-            String field, @Nullable String text, Function<String, T> reader, String wanted, List<FieldError> errors) {
-        String given = given(text);
-        if (given == null) {
-            return null;
-        }
-        try {
-            return reader.apply(given);
-        } catch (IllegalArgumentException e) {
-            errors.add(new FieldError(field, "This cannot be read: " + given + ".", wanted, null));
-            return null;
-        }
-    }
-
-    private static @Nullable String given(@Nullable String text) {
-        return text == null || text.isBlank() ? null : text.strip();
     }
 }

@@ -69,8 +69,6 @@ public record BurdenPage(
             String predicted,
             String counted) {}
 
-    public record Tick(String at, String words) {}
-
     /**
      * Sums of residuals in the order of a covariate: Hauer and Bamfo (1997), Two tools for finding what function links the
      * dependent variable to the explanatory variables.
@@ -150,31 +148,22 @@ public record BurdenPage(
                     number("%.1f", x(window.incidents(), most))));
         }
         double foot = ROW * drawn.size() + 10;
-        List<Tick> ticks = new ArrayList<>();
-        double step = step(most);
-        for (double at = 0; at <= most; at += step) {
-            ticks.add(new Tick(number("%.1f", x(at, most)), number("%.0f", at)));
-        }
+        double longest = most;
         BurdenView.Window first = drawn.get(0);
         String words = "First is " + first.road() + " at km " + kilometres(first.fromChainageMetres()) + " to "
                 + kilometres(first.toChainageMetres()) + ": " + first.incidents() + " counted, "
                 + number("%.1f", first.predicted()) + " expected of roads like it, "
                 + number("%.1f", first.estimate()) + " by empirical Bayes. The table has all figures.";
-        return new Compared(number("%.0f", foot + 20), number("%.1f", foot), words, bars, ticks);
+        return new Compared(
+                number("%.0f", foot + 20),
+                number("%.1f", foot),
+                words,
+                bars,
+                Tick.between(0, longest, value -> x(value, longest)));
     }
 
     private static double x(double value, double most) {
         return EDGE + (WIDTH - 2 * EDGE) * value / most;
-    }
-
-    /** One, two or five times a power of ten, at least one, so that there are at most ten. */
-    private static double step(double most) {
-        double step = 1;
-        while (most / step > 10) {
-            String first = number("%.0f", step);
-            step *= first.startsWith("2") ? 2.5 : 2;
-        }
-        return step;
     }
 
     private static Residuals residuals(BurdenView.Residuals residuals) {

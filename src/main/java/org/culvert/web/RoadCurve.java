@@ -6,7 +6,6 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.function.DoubleUnaryOperator;
 import java.util.function.ToDoubleFunction;
 import org.culvert.hotspot.HotspotReport.Along;
 import org.culvert.hotspot.HotspotReport.Stretch;
@@ -40,11 +39,6 @@ public record RoadCurve(
 
     /** More than that many times what was reported is above the drawing. */
     private static final double TALLEST = 2.5;
-
-    private static final int MOST_TICKS = 5;
-
-    /** A mark on an axis: where in the drawing, and its number. */
-    public record Tick(String at, String words) {}
 
     /** Draws the hotspots whose roads are told. */
     static List<RoadCurve> of(List<Stretch> stretches) {
@@ -111,8 +105,8 @@ public record RoadCurve(
                             .toList(),
                     text(x(stretch.fromChainageMetres())),
                     text(x(stretch.toChainageMetres()) - x(stretch.fromChainageMetres())),
-                    ticks(from / 1000, to / 1000, kilometre -> x(1000 * kilometre)),
-                    ticks(0, highest, this::y));
+                    Tick.between(from / 1000, to / 1000, kilometre -> x(1000 * kilometre)),
+                    Tick.between(0, highest, this::y));
         }
 
         private String sentence() {
@@ -184,31 +178,6 @@ public record RoadCurve(
 
         private double y(double rate) {
             return FOOT - (FOOT - TOP) * Math.min(1, rate / highest);
-        }
-
-        private static List<Tick> ticks(double from, double to, DoubleUnaryOperator place) {
-            double step = step(to - from);
-            List<Tick> ticks = new ArrayList<>();
-            for (long i = (long) Math.ceil(from / step - 1e-9); i * step <= to + 1e-9 * step; i++) {
-                BigDecimal number = BigDecimal.valueOf(i * step)
-                        .round(new MathContext(6, RoundingMode.HALF_EVEN))
-                        .stripTrailingZeros();
-                ticks.add(new Tick(
-                        text(place.applyAsDouble(i * step)),
-                        (number.scale() < 0 ? number.setScale(0, RoundingMode.UNNECESSARY) : number).toPlainString()));
-            }
-            return ticks;
-        }
-
-        /** The least of 1, 2 and 5 times a power of ten that makes few enough ticks. */
-        private static double step(double length) {
-            double power = Math.pow(10, Math.floor(Math.log10(length / MOST_TICKS)));
-            for (double times : new double[] {1, 2, 5}) {
-                if (length / (times * power) <= MOST_TICKS) {
-                    return times * power;
-                }
-            }
-            return 10 * power;
         }
     }
 

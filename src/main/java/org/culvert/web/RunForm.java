@@ -1,11 +1,9 @@
 package org.culvert.web;
 
 import jakarta.ws.rs.FormParam;
-import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.Function;
 import org.culvert.hotspot.AlsoAsk;
 import org.culvert.hotspot.ChanceKind;
 import org.culvert.hotspot.RunEntry;
@@ -109,12 +107,7 @@ public class RunForm {
 
     /** The months to tick, with their names. */
     public List<MonthBox> monthBoxes() {
-        List<MonthBox> boxes = new ArrayList<>();
-        for (int month = 1; month <= 12; month++) {
-            boxes.add(new MonthBox(
-                    month, ReportPage.monthName(month), months != null && months.contains(Integer.toString(month))));
-        }
-        return boxes;
+        return Typed.monthBoxes(months);
     }
 
     /** One month to tick. */
@@ -141,15 +134,15 @@ public class RunForm {
      */
     RunEntry entry() {
         List<FieldError> errors = new ArrayList<>();
-        LocalDate from = read("periodFrom", periodFrom, LocalDate::parse, "a day such as 2024-07-01", errors);
-        LocalDate to = read("periodTo", periodTo, LocalDate::parse, "a day such as 2026-06-30", errors);
-        Double reach = read("reachMetres", reachMetres, Double::valueOf, "metres, 20 to 5000", errors);
-        Double sigma = read("sigmaMetres", sigmaMetres, Double::valueOf, "metres, 10 to 2500", errors);
-        Integer sets = read("simulations", simulations, Integer::valueOf, "a whole number, 19 to 99999", errors);
-        Long number = read("seed", seed, Long::valueOf, "a whole number", errors);
+        LocalDate from = Typed.read("periodFrom", periodFrom, LocalDate::parse, "a day such as 2024-07-01", errors);
+        LocalDate to = Typed.read("periodTo", periodTo, LocalDate::parse, "a day such as 2026-06-30", errors);
+        Double reach = Typed.read("reachMetres", reachMetres, Double::valueOf, "metres, 20 to 5000", errors);
+        Double sigma = Typed.read("sigmaMetres", sigmaMetres, Double::valueOf, "metres, 10 to 2500", errors);
+        Integer sets = Typed.read("simulations", simulations, Integer::valueOf, "a whole number, 19 to 99999", errors);
+        Long number = Typed.read("seed", seed, Long::valueOf, "a whole number", errors);
         List<Integer> ticked = new ArrayList<>();
         for (String month : months == null ? List.<String>of() : months) {
-            Integer read = read("months", month, Integer::valueOf, "1 to 12", errors);
+            Integer read = Typed.read("months", month, Integer::valueOf, "1 to 12", errors);
             if (read != null) {
                 ticked.add(read);
             }
@@ -171,38 +164,20 @@ public class RunForm {
                 from,
                 to,
                 ticked.isEmpty() ? null : ticked,
-                given(seasonWindow),
-                given(taxonGroup),
-                given(owner),
+                Typed.given(seasonWindow),
+                Typed.given(taxonGroup),
+                Typed.given(owner),
                 reach,
                 sigma,
                 null,
                 sets,
                 number,
-                given(chance),
+                Typed.given(chance),
                 null,
                 null,
                 null,
                 null,
                 alsoAsk == null || alsoAsk.isEmpty() ? null : alsoAsk);
-    }
-
-    private static @Nullable String given(@Nullable String text) {
-        return text == null || text.isBlank() ? null : text.strip();
-    }
-
-    private static <T> @Nullable T read(
-            String field, @Nullable String text, Function<String, T> reader, String wanted, List<FieldError> errors) {
-        String given = given(text);
-        if (given == null) {
-            return null;
-        }
-        try {
-            return reader.apply(given);
-        } catch (DateTimeException | NumberFormatException e) {
-            errors.add(new FieldError(field, "This cannot be read: " + given + ".", wanted, null));
-            return null;
-        }
     }
 
     private static void required(List<FieldError> errors, String field) {

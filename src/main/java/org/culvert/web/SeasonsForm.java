@@ -51,12 +51,12 @@ public class SeasonsForm {
 
     /** Whether anything was asked; the form with nothing typed asks for what is usual. */
     boolean isAsked() {
-        return given(asked) != null
-                || given(periodFrom) != null
-                || given(periodTo) != null
-                || given(taxonGroup) != null
-                || given(comparedWith) != null
-                || given(owner) != null;
+        return Typed.given(asked) != null
+                || Typed.given(periodFrom) != null
+                || Typed.given(periodTo) != null
+                || Typed.given(taxonGroup) != null
+                || Typed.given(comparedWith) != null
+                || Typed.given(owner) != null;
     }
 
     /**
@@ -71,11 +71,11 @@ public class SeasonsForm {
         if (!errors.isEmpty()) {
             throw new InvalidException(errors);
         }
-        return new SeasonQuestion(from, to, given(taxonGroup), given(comparedWith), given(owner));
+        return new SeasonQuestion(from, to, Typed.given(taxonGroup), Typed.given(comparedWith), Typed.given(owner));
     }
 
     private static @Nullable LocalDate day(String field, @Nullable String text, List<FieldError> errors) {
-        String given = given(text);
+        String given = Typed.given(text);
         if (given == null) {
             return null;
         }
@@ -85,9 +85,5 @@ public class SeasonsForm {
             errors.addAll(e.errors());
             return null;
         }
-    }
-
-    private static @Nullable String given(@Nullable String text) {
-        return text == null || text.isBlank() ? null : text.strip();
     }
 }

@@ -3,7 +3,6 @@ package org.culvert.web;
 import jakarta.ws.rs.QueryParam;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.Function;
 import org.culvert.hotspot.works.StretchQuestion;
 import org.culvert.hotspot.works.WorksKind;
 import org.culvert.platform.InvalidException;
@@ -130,17 +129,14 @@ public class StretchForm {
 
     /** The months to tick, with their names. */
     public List<RunForm.MonthBox> monthBoxes() {
-        List<RunForm.MonthBox> boxes = new ArrayList<>();
-        for (int month = 1; month <= 12; month++) {
-            boxes.add(new RunForm.MonthBox(
-                    month, ReportPage.monthName(month), months != null && months.contains(Integer.toString(month))));
-        }
-        return boxes;
+        return Typed.monthBoxes(months);
     }
 
     /** Whether anything was asked. */
     boolean isAsked() {
-        return given(road) != null || given(fromChainageMetres) != null || given(toChainageMetres) != null;
+        return Typed.given(road) != null
+                || Typed.given(fromChainageMetres) != null
+                || Typed.given(toChainageMetres) != null;
     }
 
     /**
@@ -150,36 +146,38 @@ public class StretchForm {
      */
     StretchQuestion question() {
         errors.clear();
-        String name = given(road);
+        String name = Typed.given(road);
         if (name == null || name.length() > MOST_ROAD) {
             errors.add(new FieldError("road", "A road is needed.", "the label of a road as the network has it", null));
         }
         Double from = needed("fromChainageMetres", fromChainageMetres, -1e6, 1e7, "metres along the road");
         Double to = needed("toChainageMetres", toChainageMetres, -1e6, 1e7, "metres along the road");
-        Integer first = read("yearFrom", yearFrom, Integer::valueOf, "a year such as 2021");
-        Integer last = read("yearTo", yearTo, Integer::valueOf, "a year such as 2025");
+        Integer first = Typed.read("yearFrom", yearFrom, Integer::valueOf, "a year such as 2021", errors);
+        Integer last = Typed.read("yearTo", yearTo, Integer::valueOf, "a year such as 2025", errors);
         List<Integer> ticked = new ArrayList<>();
         for (String month : months == null ? List.<String>of() : months) {
-            Integer number = read("months", month, Integer::valueOf, "1 to 12");
+            Integer number = Typed.read("months", month, Integer::valueOf, "1 to 12", errors);
             if (number != null) {
                 ticked.add(number);
             }
         }
-        WorksKind kind = read("worksKind", worksKind, WorksKind::valueOf, "one of the kinds that are listed");
-        Double percent = read("reductionPercent", reductionPercent, Double::valueOf, "per cent, 1 to 100");
+        WorksKind kind =
+                Typed.read("worksKind", worksKind, WorksKind::valueOf, "one of the kinds that are listed", errors);
+        Double percent =
+                Typed.read("reductionPercent", reductionPercent, Double::valueOf, "per cent, 1 to 100", errors);
         require(percent == null || (percent >= 1 && percent <= 100), "reductionPercent", "per cent, 1 to 100");
         StretchQuestion.BusinessCase worth = businessCase();
         if (!errors.isEmpty() || name == null || from == null || to == null) {
             throw new InvalidException(errors);
         }
-        String chosen = given(chosenBeforeLooking);
+        String chosen = Typed.given(chosenBeforeLooking);
         return new StretchQuestion(
                 name,
                 from,
                 to,
                 first,
                 last,
-                given(taxonGroup),
+                Typed.given(taxonGroup),
                 ticked.isEmpty() ? null : ticked,
                 null,
                 chosen == null ? null : Boolean.valueOf(chosen.equals("yes")),
@@ -191,12 +189,12 @@ public class StretchForm {
 
     /** Where a cost is given, all other figures are needed: none of them has a usual value. */
     private StretchQuestion.@Nullable BusinessCase businessCase() {
-        if (given(costPerCollision) == null && given(building) == null) {
+        if (Typed.given(costPerCollision) == null && Typed.given(building) == null) {
             return null;
         }
-        String money = given(currency);
+        String money = Typed.given(currency);
         require(money != null && money.length() <= 20, "currency", "such as AUD");
-        String source = given(costSource);
+        String source = Typed.given(costSource);
         require(source != null && source.length() <= 1000, "costSource", "who says so");
         Double year = needed("priceYear", priceYear, 1900, 2200, "a year such as 2025");
         Double cost = needed("costPerCollision", costPerCollision, 0, 1e12, "an amount, 0 or more");
@@ -239,8 +237,8 @@ public class StretchForm {
     }
 
     private @Nullable Double needed(String field, @Nullable String text, double least, double most, String wanted) {
-        Double value = read(field, text, Double::valueOf, wanted);
-        if (given(text) == null) {
+        Double value = Typed.read(field, text, Double::valueOf, wanted, errors);
+        if (Typed.given(text) == null) {
             errors.add(new FieldError(field, "A figure is needed.", wanted, null));
         } else if (value != null) {
             require(value >= least && value <= most, field, wanted);
@@ -248,26 +246,9 @@ public class StretchForm {
         return value;
     }
 
-    private <T> @Nullable T read(String field, @Nullable String text, Function<String, T> reader, String wanted) {
-        String given = given(text);
-        if (given == null) {
-            return null;
-        }
-        try {
-            return reader.apply(given);
-        } catch (IllegalArgumentException e) {
-            errors.add(new FieldError(field, "This cannot be read: " + given + ".", wanted, null));
-            return null;
-        }
-    }
-
     private void require(boolean right, String field, String wanted) {
         if (!right) {
             errors.add(new FieldError(field, "This is missing or out of range.", wanted, null));
         }
-    }
-
-    private static @Nullable String given(@Nullable String text) {
-        return text == null || text.isBlank() ? null : text.strip();
     }
 }

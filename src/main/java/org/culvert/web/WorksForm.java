@@ -1,12 +1,10 @@
 package org.culvert.web;
 
 import jakarta.ws.rs.FormParam;
-import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.function.Function;
 import org.culvert.hotspot.works.WorksKind;
 import org.culvert.hotspot.works.WorksService.WorksEntry;
 import org.culvert.platform.InvalidException;
@@ -90,15 +88,15 @@ public class WorksForm {
      */
     WorksEntry entry() {
         errors.clear();
-        WorksKind of = read("kind", kind, WorksKind::valueOf, "one of the kinds that are listed");
+        WorksKind of = Typed.read("kind", kind, WorksKind::valueOf, "one of the kinds that are listed", errors);
         String what = text("words", words, MOST_WORDS);
         String where = text("road", road, MOST_ROAD);
         Double from = number("fromChainageMetres", fromChainageMetres, -1e6, 1e7);
         Double to = number("toChainageMetres", toChainageMetres, -1e6, 1e7);
         Double ends = number("endsMetres", endsMetres, 1, 10_000);
-        LocalDate begun = read("builtFrom", builtFrom, LocalDate::parse, "a day such as 2024-07-01");
-        LocalDate finished = read("builtUntil", builtUntil, LocalDate::parse, "a day such as 2024-07-01");
-        LocalDate ended = read("endedOn", endedOn, LocalDate::parse, "a day such as 2024-07-01");
+        LocalDate begun = Typed.read("builtFrom", builtFrom, LocalDate::parse, "a day such as 2024-07-01", errors);
+        LocalDate finished = Typed.read("builtUntil", builtUntil, LocalDate::parse, "a day such as 2024-07-01", errors);
+        LocalDate ended = Typed.read("endedOn", endedOn, LocalDate::parse, "a day such as 2024-07-01", errors);
         needed("kind", of);
         needed("words", what);
         needed("road", where);
@@ -126,7 +124,7 @@ public class WorksForm {
     }
 
     private @Nullable String text(String field, @Nullable String text, int most) {
-        String given = given(text);
+        String given = Typed.given(text);
         if (given != null && given.length() > most) {
             errors.add(new FieldError(field, "This is too long.", "at most " + most + " characters", null));
         }
@@ -134,7 +132,7 @@ public class WorksForm {
     }
 
     private @Nullable Double number(String field, @Nullable String text, double least, double most) {
-        Double value = read(field, text, Double::valueOf, "metres");
+        Double value = Typed.read(field, text, Double::valueOf, "metres", errors);
         if (value != null && !(value >= least && value <= most)) {
             errors.add(new FieldError(field, "This is out of range.", "metres", null));
         }
@@ -145,22 +143,5 @@ public class WorksForm {
         if (value == null && errors.stream().noneMatch(error -> error.field().equals(field))) {
             errors.add(new FieldError(field, "This is needed.", "a value", null));
         }
-    }
-
-    private <T> @Nullable T read(String field, @Nullable String text, Function<String, T> reader, String wanted) {
-        String given = given(text);
-        if (given == null) {
-            return null;
-        }
-        try {
-            return reader.apply(given);
-        } catch (IllegalArgumentException | DateTimeException e) {
-            errors.add(new FieldError(field, "This cannot be read: " + given + ".", wanted, null));
-            return null;
-        }
-    }
-
-    private static @Nullable String given(@Nullable String text) {
-        return text == null || text.isBlank() ? null : text.strip();
     }
 }

@@ -80,10 +80,8 @@ class RoadCurveTest {
                         "Most was reported at km 1.45: 2.0 collisions per km and year, smoothed along the road, where"
                                 + " chance expects 0.25 and 1.0 would just be significant. The line is at or above the shading's"
                                 + " edge from km 1.40 to 1.60.");
-        assertThat(curve.kilometres())
-                .extracting(RoadCurve.Tick::words)
-                .containsExactly("1", "1.2", "1.4", "1.6", "1.8", "2");
-        assertThat(curve.rates()).extracting(RoadCurve.Tick::words).containsExactly("0", "0.5", "1", "1.5", "2");
+        assertThat(curve.kilometres()).extracting(Tick::words).containsExactly("1", "1.2", "1.4", "1.6", "1.8", "2");
+        assertThat(curve.rates()).extracting(Tick::words).containsExactly("0", "0.5", "1", "1.5", "2");
     }
 
     @Test

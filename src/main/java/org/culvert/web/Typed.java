@@ -1,0 +1,47 @@
+package org.culvert.web;
+
+import java.time.DateTimeException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import org.culvert.platform.InvalidException.FieldError;
+import org.jspecify.annotations.Nullable;
+
+/** What people typed into a form. */
+final class Typed {
+    private Typed() {}
+
+    /** Without the spaces around it; null where nothing was typed. */
+    static @Nullable String given(@Nullable String text) {
+        return text == null || text.isBlank() ? null : text.strip();
+    }
+
+    /**
+     * What was typed as something else; null where nothing was typed, or where it cannot be read.
+     *
+     * @param errors gets the field and what would be right where it cannot
+     */
+    static <T> @Nullable T read(
+            String field, @Nullable String text, Function<String, T> reader, String wanted, List<FieldError> errors) {
+        String given = given(text);
+        if (given == null) {
+            return null;
+        }
+        try {
+            return reader.apply(given);
+        } catch (IllegalArgumentException | DateTimeException e) {
+            errors.add(new FieldError(field, "This cannot be read: " + given + ".", wanted, null));
+            return null;
+        }
+    }
+
+    /** The months to tick, with their names. */
+    static List<RunForm.MonthBox> monthBoxes(@Nullable List<String> ticked) {
+        List<RunForm.MonthBox> boxes = new ArrayList<>();
+        for (int month = 1; month <= 12; month++) {
+            boxes.add(new RunForm.MonthBox(
+                    month, ReportPage.monthName(month), ticked != null && ticked.contains(Integer.toString(month))));
+        }
+        return boxes;
+    }
+}
