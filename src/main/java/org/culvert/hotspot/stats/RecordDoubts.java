@@ -113,7 +113,9 @@ public record RecordDoubts(int closePairs, double closePairsExpected, List<Strin
         double cellMetres = 2 * NEAR * step;
         for (RoadEvent event : events) {
             Recording recording = event.recording();
-            if (recording.roundingMetres() >= step || recording.spreadMetres() > step / 4.0) {
+            // Of a place rounded to any step that is known, nothing is doubtful: a tenth of whole hectometres are
+            // kilometres
+            if (recording.roundingMetres() > 0 || recording.spreadMetres() > step / 4.0) {
                 continue;
             }
             double at = chainage.at(event.link(), event.metres());

@@ -67,6 +67,16 @@ class RecordDoubtsTest {
             events.add(new RoadEvent(0, 1000 * i, new Recording(1000, 0)));
         }
         assertThat(RecordDoubts.of(road, events, new long[19]).words()).isEmpty();
+        events.clear();
+        UniformRandomProvider random = MonteCarlo.generator(65, 0);
+        long[] days = new long[300];
+        for (int i = 0; i < days.length; i++) {
+            events.add(new RoadEvent(0, 100 * random.nextInt(600), new Recording(100, 0)));
+            days[i] = 3L * i;
+        }
+        assertThat(RecordDoubts.of(road, events, days).words())
+                .as("hectometres, of which one in ten is a kilometre")
+                .isEmpty();
     }
 
     /** A season of nights at one bend is a hotspot, not rounding, nor doubled. */
