@@ -91,7 +91,7 @@ class PersonalDataResourceTest {
                     List.of("/api/calls/" + id, "/api/incidents/" + incident, "/api/calls/" + id + "?asOf=" + before)) {
                 String shown =
                         Api.as(role).get(path).then().statusCode(200).extract().asString();
-                assertThat(shown).as(role + " " + path).doesNotContain("Hidewell", "570", "gum tree");
+                assertThat(shown).as(role + " " + path).doesNotContain("Hidewell", "570 156", "570156", "gum tree");
             }
         }
         assertThat(callView(id).getBoolean("callerHidden")).isTrue();
