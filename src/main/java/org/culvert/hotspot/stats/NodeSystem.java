@@ -9,32 +9,40 @@ import org.culvert.road.network.RoadGraph;
  * <p>No pivots are looked for: turned by some angle the system has a positive definite real part, since the transforms are
  * taken off the negative real axis, and such a system is factored stably in any symmetric order (Higham 1998, Factorizing
  * complex symmetric matrices with positive definite real and imaginary parts, Mathematics of Computation 67, 1591-1599).
- * Columns by Davis (2006), Direct Methods for Sparse Linear Systems, chapter 4. Immutable; a {@link Solver} serves one thread.
+ * Columns by Davis (2006), Direct Methods for Sparse Linear Systems, chapter 4.
+ *
+ * <p>What joins two nodes falls by {@code exp(-|kappa| distance)}, so on a large network most of what elimination could fill is
+ * nothing: entries of the factor under {@link #NOTHING} are left out, and the work grows as the network does, not faster. They
+ * are as good as nothing in the solution: the diagonal outweighs its row by some {@code (kappa l)^2 / 2}, a thousandth where
+ * all links are a twentieth of sigma. Immutable; a {@link Solver} serves one thread.
  */
 final class NodeSystem {
+    /** An entry of L, whose diagonal is one, that is left out. */
+    static final double NOTHING = 1e-13;
+
     private final EliminationOrder order;
 
     /** By place: index of the first entry below the diagonal of its column. */
     private final int[] start;
 
-    private final int[] row;
-    private final double[] lowerRe;
-    private final double[] lowerIm;
+    private int[] row;
+    private double[] lowerRe;
+    private double[] lowerIm;
 
     /** One over the diagonal D. */
     private final double[] pivotRe;
 
     private final double[] pivotIm;
 
-    private NodeSystem(Builder asked) {
+    private NodeSystem(Builder asked, double nothing) {
         this.order = asked.order;
-        this.start = order.starts();
-        this.row = order.rows();
+        this.start = new int[order.nodes() + 1];
+        this.row = new int[order.nodes()];
         this.lowerRe = new double[row.length];
         this.lowerIm = new double[row.length];
         this.pivotRe = new double[order.nodes()];
         this.pivotIm = new double[order.nodes()];
-        factor(asked);
+        factor(asked, nothing);
     }
 
     /** Collects what the links ask. */
@@ -65,12 +73,17 @@ final class NodeSystem {
         }
 
         NodeSystem build() {
-            return new NodeSystem(this);
+            return build(NOTHING);
+        }
+
+        /** @param nothing entries of the factor smaller than this are left out */
+        NodeSystem build(double nothing) {
+            return new NodeSystem(this, nothing);
         }
     }
 
     /** Column after column, each less what the columns before it that reach its row leave there. */
-    private void factor(Builder asked) {
+    private void factor(Builder asked, double nothing) {
         int nodes = order.nodes();
         double[] workRe = new double[nodes];
         double[] workIm = new double[nodes];
@@ -81,7 +94,7 @@ final class NodeSystem {
         // Columns waiting for a row, as lists through the columns; each stands at its entry of that row
         int[] firstWaiting = new int[nodes];
         int[] nextWaiting = new int[nodes];
-        int[] standsAt = start.clone();
+        int[] standsAt = new int[nodes];
         java.util.Arrays.fill(firstWaiting, -1);
         for (int place = 0; place < nodes; place++) {
             gather(asked, nodeAt[place], place, workRe, workIm);
@@ -106,15 +119,42 @@ final class NodeSystem {
             pivotIm[place] = pivot.im();
             workRe[place] = 0;
             workIm[place] = 0;
-            for (int k = start[place]; k < start[place + 1]; k++) {
-                double re = workRe[row[k]];
-                double im = workIm[row[k]];
-                lowerRe[k] = re * pivot.re() - im * pivot.im();
-                lowerIm[k] = re * pivot.im() + im * pivot.re();
-                workRe[row[k]] = 0;
-                workIm[row[k]] = 0;
-            }
+            keep(place, pivot, nothing, workRe, workIm);
             wait(place, start[place], firstWaiting, nextWaiting, standsAt);
+        }
+        row = java.util.Arrays.copyOf(row, start[nodes]);
+        lowerRe = java.util.Arrays.copyOf(lowerRe, start[nodes]);
+        lowerIm = java.util.Arrays.copyOf(lowerIm, start[nodes]);
+    }
+
+    /** Turns what has been summed for a column into entries of L, and leaves the sums at zero. */
+    private void keep(int place, Complex pivot, double nothing, double[] workRe, double[] workIm) {
+        int from = order.starts()[place];
+        int to = order.starts()[place + 1];
+        int at = start[place];
+        reserve(at + to - from);
+        for (int k = from; k < to; k++) {
+            int touched = order.rows()[k];
+            double re = workRe[touched] * pivot.re() - workIm[touched] * pivot.im();
+            double im = workRe[touched] * pivot.im() + workIm[touched] * pivot.re();
+            workRe[touched] = 0;
+            workIm[touched] = 0;
+            if (re * re + im * im >= nothing * nothing) {
+                row[at] = touched;
+                lowerRe[at] = re;
+                lowerIm[at] = im;
+                at++;
+            }
+        }
+        start[place + 1] = at;
+    }
+
+    private void reserve(int entries) {
+        if (entries > row.length) {
+            int length = Math.max(entries, 2 * row.length);
+            row = java.util.Arrays.copyOf(row, length);
+            lowerRe = java.util.Arrays.copyOf(lowerRe, length);
+            lowerIm = java.util.Arrays.copyOf(lowerIm, length);
         }
     }
 
@@ -199,6 +239,7 @@ final class NodeSystem {
      * The entries of the inverse between nodes that are eliminated into each other, neighbours among them: Takahashi, Fagan
      * and Chin (1973), Formation of a sparse bus impedance matrix and its application to short circuit study; Erisman and
      * Tinney (1975), On computing certain elements of the inverse of a sparse matrix, Communications of the ACM 18, 177-179.
+     * Where an entry of the factor was left out, that of the inverse is too.
      */
     Inverse inverse() {
         return new Inverse();
@@ -255,7 +296,10 @@ final class NodeSystem {
             sumIm[at] -= lowerRe[lower] * im + lowerIm[lower] * re;
         }
 
-        /** The entry between a node and itself or one that a link joins to it. */
+        /**
+         * The entry between a node and itself or one that a link joins to it; nothing if the link's length lets nothing through,
+         * though a shorter way may.
+         */
         Complex entry(int node, int other) {
             int one = Math.min(order.placeOf(node), order.placeOf(other));
             int two = Math.max(order.placeOf(node), order.placeOf(other));
@@ -264,7 +308,7 @@ final class NodeSystem {
             }
             int at = java.util.Arrays.binarySearch(row, start[one], start[one + 1], two);
             if (at < 0) {
-                throw new IllegalArgumentException("the inverse between these nodes was not computed");
+                return new Complex(0, 0);
             }
             return new Complex(belowRe[at], belowIm[at]);
         }
