@@ -19,6 +19,11 @@ final class CompactSmoother implements Smoother {
     }
 
     @Override
+    public int atOnce() {
+        return 1;
+    }
+
+    @Override
     public Brush newBrush() {
         return new Adding();
     }
@@ -29,28 +34,28 @@ final class CompactSmoother implements Smoother {
         private int count;
 
         @Override
-        public void smooth(int[] of) {
+        public void smooth(int[]... sets) {
             for (int i = 0; i < count; i++) {
                 density[touched[i]] = 0;
             }
             count = 0;
-            for (int row : of) {
+            for (int row : sets[0]) {
                 count = rows.addTo(row, density, touched, count);
             }
         }
 
         @Override
-        public double[] density() {
+        public double[] density(int set) {
             return density;
         }
 
         @Override
-        public int touchedCount() {
+        public int touchedCount(int set) {
             return count;
         }
 
         @Override
-        public int[] touched() {
+        public int[] touched(int set) {
             return touched;
         }
     }

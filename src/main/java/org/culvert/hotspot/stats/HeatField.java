@@ -14,13 +14,13 @@ package org.culvert.hotspot.stats;
  * <p>Densities are means over pieces, exactly integrated, in events per metre; an event keeps its own place within its piece.
  * A mass of one an event is kept to the error of the contour, {@link #ERROR} of an event's peak; below that, tails are noise
  * and may come out as zero. A transform is large on a large network and made where it is needed; {@link #keep} keeps all, for
- * many sets of events. Immutable; a {@link Worker} serves one thread.
+ * many sets of events. Immutable.
  */
 final class HeatField {
     /** Greatest error of the density that one event gives, in parts of the peak {@code 1 / (sigma sqrt(2 pi))}. */
     static final double ERROR = 1e-6;
 
-    private static final int TRANSFORMS = 7;
+    static final int TRANSFORMS = 7;
 
     private final Pieces pieces;
     private final EliminationOrder order;
@@ -110,10 +110,10 @@ final class HeatField {
      *
      * @param threads how many threads to use; the result does not depend on it
      */
-    Kept keep(int threads) {
+    HeatTables keep(int threads) {
         var transforms = new HeatTransform[TRANSFORMS];
         Parallel.forEach(TRANSFORMS, threads, () -> k -> transforms[k] = transform(k));
-        return new Kept(transforms);
+        return new HeatTables(pieces, transforms, threads);
     }
 
     private static double[] notBelowZero(double[] density) {
@@ -121,43 +121,5 @@ final class HeatField {
             density[piece] = Math.max(0, density[piece]);
         }
         return density;
-    }
-
-    /** All transforms of a field. */
-    static final class Kept {
-        private final HeatTransform[] transforms;
-
-        private Kept(HeatTransform[] transforms) {
-            this.transforms = transforms;
-        }
-
-        /** Smooths many sets of events, one after another, each at the centres of their pieces. */
-        Worker newWorker() {
-            return new Worker(transforms);
-        }
-    }
-
-    /** What one thread needs. */
-    static final class Worker {
-        private final HeatTransform.Worker[] workers = new HeatTransform.Worker[TRANSFORMS];
-
-        private Worker(HeatTransform[] transforms) {
-            for (int k = 0; k < workers.length; k++) {
-                workers[k] = transforms[k].newWorker();
-            }
-        }
-
-        /**
-         * @param count events, or shares of them, at the centre of each piece
-         * @param density is overwritten: events per metre, by piece
-         */
-        void smooth(double[] count, double[] density) {
-            java.util.Arrays.fill(density, 0);
-            var sources = new HeatTransform.Sources(count);
-            for (HeatTransform.Worker worker : workers) {
-                worker.addTo(density, sources);
-            }
-            notBelowZero(density);
-        }
     }
 }

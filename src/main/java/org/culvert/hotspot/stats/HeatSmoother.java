@@ -19,8 +19,10 @@ final class HeatSmoother implements Smoother {
      */
     private static final double NOTHING = 100 * HeatField.ERROR;
 
+    private static final int[] NONE = {};
+
     private final Responses shares;
-    private final HeatField.Kept field;
+    private final HeatTables field;
     private final HeatField narrower;
     private final double[] returns;
     private final double nothing;
@@ -46,8 +48,11 @@ final class HeatSmoother implements Smoother {
     public NullModel.Moments moments(NullModel chance) {
         NullModel.Moments counts = chance.moments();
         int pieces = counts.mean().length;
-        double[] mean = new double[pieces];
-        field.newWorker().smooth(counts.mean(), mean);
+        var counted = new double[HeatTables.SETS][pieces];
+        counted[0] = counts.mean();
+        var smoothed = new double[HeatTables.SETS][pieces];
+        field.newWorker().smooth(counted, smoothed);
+        double[] mean = smoothed[0];
         double[] nearby = narrower.smooth(counts.mean(), threads);
         double[] variance = new double[pieces];
         for (int piece = 0; piece < pieces; piece++) {
@@ -62,39 +67,48 @@ final class HeatSmoother implements Smoother {
     }
 
     @Override
+    public int atOnce() {
+        return HeatTables.SETS;
+    }
+
+    @Override
     public Brush newBrush() {
         return new Heating();
     }
 
     private final class Heating implements Brush {
-        private final HeatField.Worker worker = field.newWorker();
-        private final double[] counts = new double[shares.pieces().count()];
-        private final int[] met = new int[counts.length];
-        private final double[] density = new double[counts.length];
-        private final int[] everywhere = IntStream.range(0, counts.length).toArray();
+        private final HeatTables.Worker worker = field.newWorker();
+        private final double[][] counts =
+                new double[HeatTables.SETS][shares.pieces().count()];
+        private final double[][] density =
+                new double[HeatTables.SETS][shares.pieces().count()];
+        private final int[] met = new int[shares.pieces().count()];
+        private final int[] everywhere = IntStream.range(0, met.length).toArray();
 
         @Override
-        public void smooth(int[] rows) {
-            Arrays.fill(counts, 0);
-            int count = 0;
-            for (int row : rows) {
-                count = shares.addTo(row, counts, met, count);
+        public void smooth(int[]... sets) {
+            for (int set = 0; set < counts.length; set++) {
+                Arrays.fill(counts[set], 0);
+                int count = 0;
+                for (int row : set < sets.length ? sets[set] : NONE) {
+                    count = shares.addTo(row, counts[set], met, count);
+                }
             }
             worker.smooth(counts, density);
         }
 
         @Override
-        public double[] density() {
-            return density;
+        public double[] density(int set) {
+            return density[set];
         }
 
         @Override
-        public int touchedCount() {
-            return density.length;
+        public int touchedCount(int set) {
+            return everywhere.length;
         }
 
         @Override
-        public int[] touched() {
+        public int[] touched(int set) {
             return everywhere;
         }
     }

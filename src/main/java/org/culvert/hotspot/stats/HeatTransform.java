@@ -131,6 +131,27 @@ final class HeatTransform {
         return new Worker();
     }
 
+    /** The system that gives the values at the nodes. */
+    NodeSystem nodes() {
+        return nodes;
+    }
+
+    /** What is the same for all pieces of a link. */
+    OfLink ofLink(int link) {
+        return new OfLink(
+                kappa,
+                along.step.get(link),
+                along.half.get(link),
+                along.whole.get(link),
+                along.perWhole.get(link),
+                along.wave.get(link),
+                along.own.get(link));
+    }
+
+    /** Of one link, what {@link Along} holds of all. */
+    record OfLink(
+            Complex kappa, Complex step, Complex half, Complex whole, Complex perWhole, Complex wave, Complex own) {}
+
     /** Adds the weighted real part of the transform, from the centre of every piece to itself. */
     void addReturns(double[] density) {
         NodeSystem.Inverse inverse = nodes.inverse();

@@ -74,13 +74,13 @@ public final class HotspotSearch {
         }
         Smoother.Brush brush = smoother.newBrush();
         brush.smooth(judged.rows);
-        double[] density = brush.density();
+        double[] density = brush.density(0);
         MonteCarlo simulated = MonteCarlo.run(
                 smoother, judged.model, judged.surprise, settings.simulations(), settings.seed(), threads, done);
         double[] adjustedP = new double[pieces.count()];
         Arrays.fill(adjustedP, 1);
-        for (int i = 0; i < brush.touchedCount(); i++) {
-            int piece = brush.touched()[i];
+        for (int i = 0; i < brush.touchedCount(0); i++) {
+            int piece = brush.touched(0)[i];
             adjustedP[piece] = simulated.adjustedP(judged.surprise.at(piece, density[piece]));
         }
         var naming = new HotspotNaming(pieces, chainage, twins, eventsIn, judged.moments.recorded(), settings);

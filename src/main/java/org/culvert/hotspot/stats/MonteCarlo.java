@@ -33,14 +33,22 @@ final class MonteCarlo {
             IntConsumer done) {
         double[] greatest = new double[simulations];
         var finished = new AtomicInteger();
-        Parallel.forEach(simulations, threads, () -> {
+        int atOnce = smoother.atOnce();
+        int batches = (simulations + atOnce - 1) / atOnce;
+        Parallel.forEach(batches, threads, () -> {
             Smoother.Brush brush = smoother.newBrush();
-            int[] rows = new int[chance.events()];
-            return simulation -> {
-                chance.draw(generator(seed, simulation), rows);
-                brush.smooth(rows);
-                greatest[simulation] = greatest(brush, surprise);
-                done.accept(finished.incrementAndGet());
+            int[][] sets = new int[atOnce][chance.events()];
+            return batch -> {
+                int first = batch * atOnce;
+                int count = Math.min(atOnce, simulations - first);
+                for (int set = 0; set < count; set++) {
+                    chance.draw(generator(seed, first + set), sets[set]);
+                }
+                brush.smooth(Arrays.copyOf(sets, count));
+                for (int set = 0; set < count; set++) {
+                    greatest[first + set] = greatest(brush, set, surprise);
+                    done.accept(finished.incrementAndGet());
+                }
             };
         });
         return ofGreatest(greatest);
@@ -53,12 +61,12 @@ final class MonteCarlo {
         return new MonteCarlo(ascending);
     }
 
-    /** The greatest surprise anywhere of the set that was smoothed last. */
-    static double greatest(Smoother.Brush brush, Surprise surprise) {
-        double[] density = brush.density();
-        int[] touched = brush.touched();
+    /** The greatest surprise anywhere of one of the sets that were smoothed last. */
+    static double greatest(Smoother.Brush brush, int set, Surprise surprise) {
+        double[] density = brush.density(set);
+        int[] touched = brush.touched(set);
         double best = 0;
-        for (int i = 0; i < brush.touchedCount(); i++) {
+        for (int i = 0; i < brush.touchedCount(set); i++) {
             best = surprise.orBetter(best, touched[i], density[touched[i]]);
         }
         return best;

@@ -20,6 +20,11 @@ final class NodeSystem {
     /** An entry of L, whose diagonal is one, that is left out. */
     static final double NOTHING = 1e-13;
 
+    /** Right-hand sides that are solved for at once. */
+    static final int SETS = 4;
+
+    private static final int PER_PLACE = 2 * SETS;
+
     private final EliminationOrder order;
 
     /** By place: index of the first entry below the diagonal of its column. */
@@ -180,57 +185,113 @@ final class NodeSystem {
         }
     }
 
+    /** How many entries the factor has below its diagonal. */
+    int entries() {
+        return row.length;
+    }
+
     Solver newSolver() {
         return new Solver();
     }
 
-    /** Solves for one right-hand side after another. */
+    /**
+     * Solves for some right-hand sides at once: the factor is longer than what a processor keeps near, and is gone through
+     * once for all of them.
+     */
     final class Solver {
-        private final double[] valueRe = new double[pivotRe.length];
-        private final double[] valueIm = new double[pivotRe.length];
+        /** By place, right-hand side and part: real, imaginary. */
+        private final double[] value = new double[Math.multiplyExact(PER_PLACE, pivotRe.length)];
 
         private Solver() {}
 
         /** Begins with nothing sent. */
         void clear() {
-            java.util.Arrays.fill(valueRe, 0);
-            java.util.Arrays.fill(valueIm, 0);
+            java.util.Arrays.fill(value, 0);
         }
 
-        /** Adds to the right-hand side of a node. */
+        /** Adds to the first right-hand side of a node. */
         void send(int node, Complex amount) {
-            int place = order.placeOf(node);
-            valueRe[place] += amount.re();
-            valueIm[place] += amount.im();
+            int at = at(node);
+            value[at] += amount.re();
+            value[at + 1] += amount.im();
         }
 
-        /** The solution at a node. */
+        /** The first solution at a node. */
         Complex value(int node) {
-            int place = order.placeOf(node);
-            return new Complex(valueRe[place], valueIm[place]);
+            int at = at(node);
+            return new Complex(value[at], value[at + 1]);
+        }
+
+        /** Where the {@link #PER_PLACE} numbers of a node begin in {@link #values}. */
+        int at(int node) {
+            return PER_PLACE * order.placeOf(node);
+        }
+
+        /** Before {@link #solve} what is sent, after it the solution; real and imaginary part of set after set. */
+        double[] values() {
+            return value;
         }
 
         void solve() {
-            for (int place = 0; place < valueRe.length; place++) {
-                double re = valueRe[place];
-                double im = valueIm[place];
-                if (re == 0 && im == 0) {
-                    continue;
-                }
+            // The four sets are written out: so they stay in registers
+            double[] v = value;
+            for (int place = 0; place < pivotRe.length; place++) {
+                int own = PER_PLACE * place;
+                double re0 = v[own];
+                double im0 = v[own + 1];
+                double re1 = v[own + 2];
+                double im1 = v[own + 3];
+                double re2 = v[own + 4];
+                double im2 = v[own + 5];
+                double re3 = v[own + 6];
+                double im3 = v[own + 7];
                 for (int k = start[place]; k < start[place + 1]; k++) {
-                    valueRe[row[k]] -= lowerRe[k] * re - lowerIm[k] * im;
-                    valueIm[row[k]] -= lowerRe[k] * im + lowerIm[k] * re;
+                    double re = lowerRe[k];
+                    double im = lowerIm[k];
+                    int at = PER_PLACE * row[k];
+                    v[at] -= re * re0 - im * im0;
+                    v[at + 1] -= re * im0 + im * re0;
+                    v[at + 2] -= re * re1 - im * im1;
+                    v[at + 3] -= re * im1 + im * re1;
+                    v[at + 4] -= re * re2 - im * im2;
+                    v[at + 5] -= re * im2 + im * re2;
+                    v[at + 6] -= re * re3 - im * im3;
+                    v[at + 7] -= re * im3 + im * re3;
                 }
             }
-            for (int place = valueRe.length - 1; place >= 0; place--) {
-                double re = valueRe[place] * pivotRe[place] - valueIm[place] * pivotIm[place];
-                double im = valueRe[place] * pivotIm[place] + valueIm[place] * pivotRe[place];
+            for (int place = pivotRe.length - 1; place >= 0; place--) {
+                int own = PER_PLACE * place;
+                double re = pivotRe[place];
+                double im = pivotIm[place];
+                double re0 = v[own] * re - v[own + 1] * im;
+                double im0 = v[own] * im + v[own + 1] * re;
+                double re1 = v[own + 2] * re - v[own + 3] * im;
+                double im1 = v[own + 2] * im + v[own + 3] * re;
+                double re2 = v[own + 4] * re - v[own + 5] * im;
+                double im2 = v[own + 4] * im + v[own + 5] * re;
+                double re3 = v[own + 6] * re - v[own + 7] * im;
+                double im3 = v[own + 6] * im + v[own + 7] * re;
                 for (int k = start[place]; k < start[place + 1]; k++) {
-                    re -= lowerRe[k] * valueRe[row[k]] - lowerIm[k] * valueIm[row[k]];
-                    im -= lowerRe[k] * valueIm[row[k]] + lowerIm[k] * valueRe[row[k]];
+                    re = lowerRe[k];
+                    im = lowerIm[k];
+                    int at = PER_PLACE * row[k];
+                    re0 -= re * v[at] - im * v[at + 1];
+                    im0 -= re * v[at + 1] + im * v[at];
+                    re1 -= re * v[at + 2] - im * v[at + 3];
+                    im1 -= re * v[at + 3] + im * v[at + 2];
+                    re2 -= re * v[at + 4] - im * v[at + 5];
+                    im2 -= re * v[at + 5] + im * v[at + 4];
+                    re3 -= re * v[at + 6] - im * v[at + 7];
+                    im3 -= re * v[at + 7] + im * v[at + 6];
                 }
-                valueRe[place] = re;
-                valueIm[place] = im;
+                v[own] = re0;
+                v[own + 1] = im0;
+                v[own + 2] = re1;
+                v[own + 3] = im1;
+                v[own + 4] = re2;
+                v[own + 5] = im2;
+                v[own + 6] = re3;
+                v[own + 7] = im3;
             }
         }
     }

@@ -33,21 +33,24 @@ interface Smoother {
     /** What a kind of chance gives the density at every piece, on these rows. */
     NullModel.Moments moments(NullModel chance);
 
+    /** How many sets a brush may smooth at once, and does so sooner than one by one. */
+    int atOnce();
+
     /** One for one thread. */
     Brush newBrush();
 
-    /** The density of one set of events after another. */
+    /** The density of sets of events, {@link Smoother#atOnce} at a time. A set's density does not depend on those beside it. */
     interface Brush {
-        /** Smooths a set; that before it is forgotten. */
-        void smooth(int[] rows);
+        /** Smooths one set or a few; those before are forgotten. */
+        void smooth(int[]... sets);
 
-        /** The density by piece, in events per metre; overwritten by the next set. */
-        double[] density();
+        /** The density of a set by piece, in events per metre; overwritten when the next are smoothed. */
+        double[] density(int set);
 
-        /** How many pieces the density may be other than zero at. */
-        int touchedCount();
+        /** How many pieces the density of a set may be other than zero at. */
+        int touchedCount(int set);
 
         /** The pieces: the first {@link #touchedCount} of these. */
-        int[] touched();
+        int[] touched(int set);
     }
 }

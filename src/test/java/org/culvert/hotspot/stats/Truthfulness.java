@@ -136,13 +136,13 @@ public final class Truthfulness {
         HotspotSearch.Judged judged = search.new Judged(events, chance, smoother);
         Smoother.Brush brush = smoother.newBrush();
         brush.smooth(judged.rows);
-        double least = MonteCarlo.least(MonteCarlo.greatest(brush, judged.surprise));
+        double least = MonteCarlo.least(MonteCarlo.greatest(brush, 0, judged.surprise));
         int[] rows = new int[judged.rows.length];
         int asSurprising = 0;
         for (int simulation = 0; simulation < SIMULATIONS; simulation++) {
             judged.model.draw(MonteCarlo.generator(seed, simulation), rows);
             brush.smooth(rows);
-            asSurprising += MonteCarlo.greatest(brush, judged.surprise) >= least ? 1 : 0;
+            asSurprising += MonteCarlo.greatest(brush, 0, judged.surprise) >= least ? 1 : 0;
             if (1 + asSurprising > ALPHA * (SIMULATIONS + 1)) {
                 return false;
             }
