@@ -110,7 +110,7 @@ public record Rule(
     }
 
     /** A taxon is of a taxon when it is that, or its name goes on from that name. */
-    private static boolean isOf(String wider, String name) {
+    static boolean isOf(String wider, String name) {
         return name.equals(wider) || name.startsWith(wider + " ");
     }
 }
