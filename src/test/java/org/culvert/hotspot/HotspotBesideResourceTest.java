@@ -56,7 +56,7 @@ class HotspotBesideResourceTest {
     @Test
     void aPlainRunSaysWhatIsNewAndWhatItRestsOnAndNoMore() {
         JsonPath result = JsonPath.from(result(COORDINATOR, EvidenceWorld.run(",\"taxonGroup\":\"macropods\"")));
-        assertThat(result.getString("engine.version")).isEqualTo("4");
+        assertThat(result.getString("engine.version")).isEqualTo("5");
         assertThat(result.getString("isItNew.sentence")).contains("error rate of its own");
         assertThat(result.getInt("isItNew.simulations")).isEqualTo(999);
         assertThat(result.getInt("isItNew.longestWindowDays")).isEqualTo(182);
