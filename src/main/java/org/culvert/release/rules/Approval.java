@@ -11,7 +11,11 @@ import org.jspecify.annotations.Nullable;
  * @param until its last day; null: none was named
  * @param reference what proves it: a letter's number, a document's name
  */
-public record Approval(Of of, boolean given, @Nullable LocalDate until, @Nullable String reference) {
+public record Approval(
+        Of of,
+        boolean given,
+        @Nullable LocalDate until,
+        @Nullable String reference) {
     /** Whose approval it is. */
     public enum Of {
         landowner,

@@ -12,7 +12,12 @@ import org.locationtech.jts.geom.Geometry;
  * @param source who says so, or whose map it is
  * @param until the first day on which it no longer holds; null: nobody knows
  */
-public record Land(Kind kind, String name, Geometry shape, String source, @Nullable LocalDate until) {
+public record Land(
+        Kind kind,
+        String name,
+        Geometry shape,
+        String source,
+        @Nullable LocalDate until) {
     /** What is known of it. */
     public enum Kind {
         /** The land that drains to one water: animals of that water keep to it. */
