@@ -4,6 +4,12 @@ package org.culvert.geo;
  * A box of latitudes and longitudes on WGS 84, edges included. Where {@code west > east} the box crosses the antimeridian.
  */
 public record Bounds(double south, double west, double north, double east) {
+    /** WGS 84's least radius of curvature: that of the meridian at the equator, a(1 - e2), in metres. */
+    private static final double LEAST_RADIUS_METRES = 6335439.3;
+
+    /** By how much the angle of a circle is widened for rounding, in radians: some micrometres. */
+    private static final double ROUNDING = 1e-12;
+
     public Bounds {
         if (!(south >= -90 && north <= 90 && south <= north)) {
             throw new IllegalArgumentException("south and north must be latitudes, south first");
@@ -11,6 +17,30 @@ public record Bounds(double south, double west, double north, double east) {
         if (!(Math.abs(west) <= 180 && Math.abs(east) <= 180)) {
             throw new IllegalArgumentException("west and east must be longitudes");
         }
+    }
+
+    /**
+     * A box that holds every position within some metres of a centre, and at most a hundredth more of them on each side.
+     *
+     * <p>On a sphere of the ellipsoid's least radius of curvature no line between two latitudes and longitudes is longer than
+     * on the ellipsoid, so that its cap holds the circle: of angle a = metres / radius, with poles or else longitudes up to
+     * asin(sin a / cos latitude) away.
+     *
+     * @throws IllegalArgumentException if the metres are negative or no finite number
+     */
+    public static Bounds around(Position centre, double metres) {
+        if (!(metres >= 0) || Double.isInfinite(metres)) {
+            throw new IllegalArgumentException("a circle of " + metres + " m is not possible");
+        }
+        double angle = metres / LEAST_RADIUS_METRES + ROUNDING;
+        double latitude = Math.toRadians(centre.latitude());
+        double south = Math.max(-90, centre.latitude() - Math.toDegrees(angle));
+        double north = Math.min(90, centre.latitude() + Math.toDegrees(angle));
+        if (Math.abs(latitude) + angle >= Math.PI / 2) {
+            return new Bounds(south, -180, north, 180);
+        }
+        double aside = Math.toDegrees(Math.asin(Math.min(1, Math.sin(angle) / Math.cos(latitude))));
+        return new Bounds(south, wrapped(centre.longitude() - aside), north, wrapped(centre.longitude() + aside));
     }
 
     public boolean contains(Position position) {

@@ -1,10 +1,14 @@
 package org.culvert.geo;
 
+import java.util.List;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.geom.LinearRing;
+import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Point;
+import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.PrecisionModel;
 import org.locationtech.jts.io.ParseException;
 import org.locationtech.jts.io.WKBReader;
@@ -27,11 +31,34 @@ public final class Shapes {
 
     /** A line from longitudes and latitudes in turn: longitude, latitude, longitude, latitude. */
     public static LineString line(double[] longitudeLatitude) {
+        return FACTORY.createLineString(coordinates(longitudeLatitude));
+    }
+
+    /**
+     * A polygon from rings of longitudes and latitudes in turn, the outer one first. Whether it is valid is not looked at.
+     *
+     * @throws IllegalArgumentException if there is no ring, or one is not closed or has fewer than four positions
+     */
+    public static Polygon polygon(List<double[]> rings) {
+        if (rings.isEmpty()) {
+            throw new IllegalArgumentException("a polygon has an outer ring");
+        }
+        List<LinearRing> made = rings.stream()
+                .map(ring -> FACTORY.createLinearRing(coordinates(ring)))
+                .toList();
+        return FACTORY.createPolygon(made.get(0), made.subList(1, made.size()).toArray(new LinearRing[0]));
+    }
+
+    public static MultiPolygon multiPolygon(List<Polygon> polygons) {
+        return FACTORY.createMultiPolygon(polygons.toArray(new Polygon[0]));
+    }
+
+    private static Coordinate[] coordinates(double[] longitudeLatitude) {
         Coordinate[] coordinates = new Coordinate[longitudeLatitude.length / 2];
         for (int i = 0; i < coordinates.length; i++) {
             coordinates[i] = new Coordinate(longitudeLatitude[2 * i], longitudeLatitude[2 * i + 1]);
         }
-        return FACTORY.createLineString(coordinates);
+        return coordinates;
     }
 
     /** The longitudes and latitudes of a line in turn. */

@@ -84,6 +84,19 @@ public final class Corrections {
         return instant;
     }
 
+    /**
+     * An instant as entered, which has passed; now where it is left out.
+     *
+     * @throws InvalidException naming the field where it is still to come
+     */
+    public static Instant passed(String field, @Nullable Instant entered, Clock clock) {
+        if (entered == null) {
+            return clock.instant();
+        }
+        requirePast(field, entered, clock);
+        return entered;
+    }
+
     private static void requirePast(String field, Instant instant, Clock clock) {
         if (instant.isAfter(clock.instant().plusSeconds(SECONDS_OF_CLOCKS_APART))) {
             throw InvalidException.of(field, "This lies in the future.", "an instant that has passed");

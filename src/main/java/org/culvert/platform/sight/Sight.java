@@ -49,6 +49,11 @@ public class Sight {
         return !right(resource, field).isNothing();
     }
 
+    /** Whether the asker sees a field of every record of a kind as it is. */
+    public boolean seesExactly(String resource, String field) {
+        return right(resource, field).exact() == Right.Exact.ALWAYS;
+    }
+
     /** Whether the asker sees of a kind of record only those of their own organisation. */
     public boolean seesOwnOnly(String resource) {
         return table.showsOwnOnly(resource, viewers.current().roles());

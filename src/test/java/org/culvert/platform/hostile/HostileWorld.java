@@ -45,11 +45,13 @@ final class HostileWorld {
             Map.entry("/api/closings/", "closing"),
             Map.entry("/api/vaccinations/", "vaccination"),
             Map.entry("/api/hand-overs/", "handOver"),
+            Map.entry("/api/holds/", "hold"),
             Map.entry("/api/hotspot-runs/", "run"),
             Map.entry("POST /api/hotspot-runs/{id}/cancellation", "longRun"),
             Map.entry("/hotspots/", "run"),
             Map.entry("/api/incidents/", "incident"),
             Map.entry("/api/joins/", "join"),
+            Map.entry("/api/land-areas/", "landArea"),
             Map.entry("/api/members/", "member"),
             Map.entry("/api/organisations/", "organisation"),
             Map.entry("/api/people/", "person"),
@@ -57,10 +59,12 @@ final class HostileWorld {
             Map.entry("/api/retention-rules/", "retentionRule"),
             Map.entry("/api/placements/", "placement"),
             Map.entry("/api/records/", "case"),
+            Map.entry("/api/release-approvals/", "approval"),
             Map.entry("/api/release-rules/", "rule"),
             Map.entry("/api/release-sites/", "site"),
             Map.entry("/api/releases/", "release"),
             Map.entry("/api/road-surveys/", "roadSurvey"),
+            Map.entry("/api/species-facts/", "speciesFact"),
             Map.entry("/api/taxa/", "taxon"),
             Map.entry("/api/visits/", "visit"),
             Map.entry("PATCH /api/visits/{id}/discharge", "dischargedVisit"),
@@ -70,12 +74,12 @@ final class HostileWorld {
 
     private static final String SPENDING =
             "attendances|joins|hand-overs|visits|clutches|agreements|cases|incidents|people|retention-rules"
-                    + "|hotspot-runs|road-surveys";
+                    + "|hotspot-runs|road-surveys|holds|release-approvals";
 
     private static final Set<String> SPENT = Set.of(
             ("attendance join handOver visit dischargedVisit clutch agreement case deadCase unheldCase incident call"
                             + " otherIncident animalId linkId findingId readingId procedureId recoveryId hatchingId person"
-                            + " hiddenPerson retentionRule clutchLinkId closing longRun roadSurvey")
+                            + " hiddenPerson retentionRule clutchLinkId closing longRun roadSurvey hold approval")
                     .split(" "));
 
     private final World world = World.shared();
@@ -177,6 +181,15 @@ final class HostileWorld {
             return hidden;
         });
         makers.put("roadSurvey", () -> make(COORDINATOR, "/api/road-surveys", "POST /api/road-surveys"));
+        makers.put("landArea", () -> make(COORDINATOR, "/api/land-areas", "POST /api/land-areas"));
+        makers.put("speciesFact", () -> make(COORDINATOR, "/api/species-facts", "POST /api/species-facts"));
+        makers.put("hold", () -> make(RESCUER, "/api/cases/" + id("case") + "/holds", "POST /api/cases/{id}/holds"));
+        makers.put(
+                "approval",
+                () -> make(
+                        COORDINATOR,
+                        "/api/release-sites/" + id("site") + "/approvals",
+                        "POST /api/release-sites/{id}/approvals"));
         makers.put("works", () -> make(COORDINATOR, "/api/works", "POST /api/works"));
         makers.put("retentionRule", () -> make(ADMIN, "/api/retention-rules", "POST /api/retention-rules"));
         makers.put(

@@ -111,7 +111,36 @@ public final class WalkedWorld {
                         """.formatted(world.network))
                         .getString("id"));
         known.put("/works", known.get("/api/works"));
+        ground(world, known, mother, site);
         return known;
+    }
+
+    /** What release rules ask of beside the case and the site. */
+    private static void ground(World world, Map<String, String> known, String mother, String site) {
+        known.put(
+                "/api/holds",
+                Api.make(RESCUER, "/api/cases/" + mother + "/holds", """
+                        {"kind":"asked","askedBy":"the health unit","reference":"H-1"}
+                        """).getString("id"));
+        Api.make(CLINIC, "/api/cases/" + mother + "/fitness-checks", """
+                {"vetName":"Dr Vet","vetRegistration":"V-1","items":[{"aspect":"movement","answer":"fit"}],
+                 "housedWithPets":"no","words":"moves well"}
+                """);
+        String approval = """
+                {"of":"landowner","given":true,"until":"2090-01-01","reference":"L-1","askedOf":"the estate's office"}
+                """;
+        Api.make(COORDINATOR, "/api/cases/" + mother + "/release-approvals", approval);
+        known.put(
+                "/api/release-approvals",
+                Api.make(COORDINATOR, "/api/release-sites/" + site + "/approvals", approval)
+                        .getString("id"));
+        known.put(
+                "/api/land-areas", Api.make(COORDINATOR, "/api/land-areas", """
+                        {"kind":"water","name":"The lagoon","source":"a map","from":"2020-01-01",
+                         "geometry":{"type":"Polygon",
+                           "coordinates":[[[150.03,-30.53],[150.04,-30.53],[150.04,-30.52],[150.03,-30.53]]]}}
+                        """).getString("id"));
+        known.put("/api/species-facts", "01920000-0000-7000-8000-000000034001");
     }
 
     private static String newCase(World world, String incident, String attendance) {

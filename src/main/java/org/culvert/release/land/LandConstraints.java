@@ -1,0 +1,16 @@
+package org.culvert.release.land;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.Map;
+import org.culvert.platform.ConstraintSentences;
+
+/** What this room says when one of its constraints refuses a row. */
+@ApplicationScoped
+class LandConstraints implements ConstraintSentences {
+    @Override
+    public Map<String, String> sentences() {
+        return Map.of(
+                "land_ends_after_it_began", "What is known of land ends after it began.",
+                "the_box_of_land_is_on_the_earth", "Land lies on the Earth and has some width and height.");
+    }
+}
