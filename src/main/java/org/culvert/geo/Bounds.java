@@ -20,7 +20,7 @@ public record Bounds(double south, double west, double north, double east) {
     }
 
     /**
-     * A box that holds every position within some metres of a centre, and at most a hundredth more of them on each side.
+     * A box that holds every position within some metres of a centre, and on each side at most 1.1 hundredths more of them.
      *
      * <p>On a sphere of the ellipsoid's least radius of curvature no line between two latitudes and longitudes is longer than
      * on the ellipsoid, so that its cap holds the circle: of angle a = metres / radius, with poles or else longitudes up to

@@ -20,6 +20,7 @@ import org.culvert.platform.ledger.RecordView;
 import org.culvert.platform.ledger.RecordViews;
 import org.culvert.release.SiteService;
 import org.culvert.release.rules.Approval;
+import org.culvert.release.rules.Approval.Of;
 import org.jspecify.annotations.Nullable;
 
 /** Keeps approvals and refusals, and says which stand. */
@@ -41,7 +42,7 @@ public class ApprovalService {
      * @param at when they answered; now when left out
      */
     public record ApprovalEntry(
-            Approval.@NotNull Of of,
+            @NotNull Of of,
             @NotNull Boolean given,
             @Nullable LocalDate until,
             @Nullable @Size(max = 200) String reference,

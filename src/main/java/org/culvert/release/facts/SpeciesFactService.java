@@ -16,6 +16,8 @@ import org.culvert.platform.NotFoundException;
 import org.culvert.platform.ledger.RecordView;
 import org.culvert.platform.ledger.RecordViews;
 import org.culvert.release.rules.SpeciesFact;
+import org.culvert.release.rules.SpeciesFact.ActivePeriod;
+import org.culvert.release.rules.SpeciesFact.Kind;
 import org.jspecify.annotations.Nullable;
 
 /** Keeps facts of species. */
@@ -39,12 +41,12 @@ public class SpeciesFactService {
      * @param validTo the first day on which it no longer stands
      */
     public record FactEntry(
-            SpeciesFact.@NotNull Kind kind,
+            @NotNull Kind kind,
             @NotBlank @Size(max = 200) String scientificName,
 
             @Nullable @Positive @DecimalMax("20100000") Double metres,
 
-            SpeciesFact.@Nullable ActivePeriod activePeriod,
+            @Nullable ActivePeriod activePeriod,
             @NotBlank @Size(max = 4000) String words,
             @NotBlank @Size(max = 4000) String source,
             @NotNull LocalDate readOn,
@@ -136,15 +138,14 @@ public class SpeciesFactService {
     }
 
     private static void requireWhole(FactEntry entry) {
-        boolean ofDistance =
-                entry.kind() == SpeciesFact.Kind.movementRange || entry.kind() == SpeciesFact.Kind.nestToWater;
+        boolean ofDistance = entry.kind() == Kind.movementRange || entry.kind() == Kind.nestToWater;
         if (ofDistance != (entry.metres() != null)) {
             throw InvalidException.of(
                     "metres",
                     "Metres are told of a range and of a distance from water, and of those alone.",
                     "metres for movementRange and nestToWater, nothing for the rest");
         }
-        if ((entry.kind() == SpeciesFact.Kind.activePeriod) != (entry.activePeriod() != null)) {
+        if ((entry.kind() == Kind.activePeriod) != (entry.activePeriod() != null)) {
             throw InvalidException.of(
                     "activePeriod",
                     "When it is about is told by activePeriod, and by that alone.",

@@ -19,6 +19,7 @@ import org.culvert.platform.ledger.Corrections;
 import org.culvert.platform.ledger.RecordView;
 import org.culvert.platform.ledger.RecordViews;
 import org.culvert.release.rules.Hold;
+import org.culvert.release.rules.Hold.Kind;
 import org.jspecify.annotations.Nullable;
 
 /** Keeps holds, and says which are active. */
@@ -56,7 +57,7 @@ public class HoldService {
      * @param reference its number of the matter
      */
     public record HoldEntry(
-            Hold.@NotNull Kind kind,
+            @NotNull Kind kind,
             @Nullable Instant since,
             @Nullable @Size(max = LONGEST_NAME) String askedBy,
             @Nullable @Size(max = LONGEST_NAME) String reference) {}
@@ -154,7 +155,7 @@ public class HoldService {
     @Transactional
     public CaseHoldView clear(UUID id, HoldClearing clearing) {
         CaseHold row = require(id);
-        if (row.kind() != Hold.Kind.asked && clearing.by() != ClearedBy.authority) {
+        if (row.kind() != Kind.asked && clearing.by() != ClearedBy.authority) {
             throw InvalidException.of(
                     "by", "The animal is held for the authority, and a vet does not clear that.", "authority");
         }
@@ -177,8 +178,8 @@ public class HoldService {
                 .toList();
     }
 
-    static void requireAsker(Hold.Kind kind, @Nullable String askedBy) {
-        if (kind == Hold.Kind.asked && (askedBy == null || askedBy.isBlank())) {
+    static void requireAsker(Kind kind, @Nullable String askedBy) {
+        if (kind == Kind.asked && (askedBy == null || askedBy.isBlank())) {
             throw InvalidException.of(
                     "askedBy",
                     "Nobody is named who asked for it.",
@@ -211,7 +212,7 @@ public class HoldService {
                 records.of(row));
     }
 
-    private static List<String> advice(Hold.Kind kind) {
+    private static List<String> advice(Kind kind) {
         return switch (kind) {
             case exposure -> AFTER_AN_EXPOSURE;
             case notifiableDisease -> AFTER_A_SUSPICION;

@@ -28,6 +28,7 @@ import org.culvert.platform.ledger.RecordViews;
 import org.culvert.platform.sight.Generalised;
 import org.culvert.platform.sight.Sight;
 import org.culvert.release.rules.Land;
+import org.culvert.release.rules.Land.Kind;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Geometry;
 
@@ -65,7 +66,7 @@ public class LandService {
      */
     @LargestBody(bytes = 10_000_000)
     public record LandEntry(
-            Land.@NotNull Kind kind,
+            @NotNull Kind kind,
             @NotBlank @Size(max = 200) String name,
             @NotBlank @Size(max = 2000) String source,
             @NotNull LocalDate from,
@@ -162,16 +163,12 @@ public class LandService {
      */
     @Transactional
     public Page<LandAreaView> listAreas(
-            Land.@Nullable Kind kind,
-            @Nullable String name,
-            @Nullable LocalDate day,
-            int limit,
-            @Nullable UUID before) {
+            @Nullable Kind kind, @Nullable String name, @Nullable LocalDate day, int limit, @Nullable UUID before) {
         List<String> conditions = new ArrayList<>(List.of("1 = 1"));
         Map<String, Object> values = new HashMap<>();
         if (!sight.seesExactly(RESOURCE, "geometry")) {
             conditions.add("kind <> :hidden");
-            values.put("hidden", Land.Kind.nestingGround.name());
+            values.put("hidden", Kind.nestingGround.name());
         }
         if (before != null) {
             conditions.add("id < :before");
@@ -236,7 +233,7 @@ public class LandService {
 
     private static Land land(Object[] row) {
         return new Land(
-                Land.Kind.valueOf((String) row[0]),
+                Kind.valueOf((String) row[0]),
                 (String) row[1],
                 Shapes.fromWkb((byte[]) row[2]),
                 (String) row[3],

@@ -179,6 +179,7 @@ class ApprovalResourceTest {
         String path = "/api/release-sites/" + site() + "/approvals";
         for (String[] wrong : new String[][] {
             {answer("king", true, ""), "of"},
+            {answer("border", true, "").replace("\"border\"", "null"), "of"},
             {answer("border", true, "").replace("\"given\":true,", ""), "given"},
             {answer("border", true, ",\"until\":\"2026-02-01\""), "until"},
             {answer("border", true, "").replace("2026", "2126"), "at"},

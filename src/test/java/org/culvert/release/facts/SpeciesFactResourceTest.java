@@ -127,6 +127,7 @@ class SpeciesFactResourceTest {
             {fact("aquatic", "Factus secundus", ",\"activePeriod\":\"day\""), "activePeriod"},
             {fact("activePeriod", "Factus secundus", ",\"activePeriod\":\"noon\""), "activePeriod"},
             {fact("aquatic", " ", ""), "scientificName"},
+            {fact("aquatic", "Factus secundus", "").replace("\"aquatic\"", "null"), "kind"},
             {fact("aquatic", "Factus secundus", "").replace("2030-01-01", "2020-01-01"), "reviewBy"},
             {fact("aquatic", "Factus secundus", ",\"validTo\":\"2020-01-01\""), "validTo"},
             {fact("aquatic", "Factus secundus", "").replace("made for a test", " "), "source"}

@@ -104,6 +104,9 @@ class HoldResourceTest {
                     .statusCode(400)
                     .body("errors.field", hasItem(field));
         }
+        Api.post(RESCUER, path, hold("asked", "").replace("\"asked\"", "null"))
+                .statusCode(400)
+                .body("errors.field", hasItem("kind"));
         Api.post(RESCUER, path, hold("asked", ""))
                 .statusCode(400)
                 .body("errors[0].field", equalTo("askedBy"))

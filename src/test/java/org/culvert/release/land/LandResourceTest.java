@@ -156,6 +156,7 @@ class LandResourceTest {
             {area("burnt", "x", "null", ""), "geometry", ""},
             {area("burnt", " ", good, ""), "name", ""},
             {area("moon", "x", good, ""), "kind", ""},
+            {area("burnt", "x", good, "").replace("\"burnt\"", "null"), "kind", ""},
             {area("burnt", "x", good, ",\"until\":\"2020-01-01\""), "until", "before it begins"}
         }) {
             Api.post(COORDINATOR, "/api/land-areas", wrong[0])
