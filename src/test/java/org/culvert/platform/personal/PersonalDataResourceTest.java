@@ -211,6 +211,21 @@ class PersonalDataResourceTest {
                         "/api/cases/" + animal + "/whereabouts",
                         "{\"words\":\"in a box with ADA QUILLFEATHER\",\"at\":\"2015-03-04T07:00:00Z\"}")
                 .statusCode(200);
+        Api.make(COORDINATOR, "/api/cases/" + animal + "/fitness-checks", """
+                {"at":"2015-03-04T08:00:00Z","vetName":"Dr Vet","vetRegistration":"V-1",
+                 "items":[{"aspect":"movement","answer":"fit"}],"words":"as Ada Quillfeather saw"}
+                """);
+        String hold = Api.make(
+                        COORDINATOR,
+                        "/api/cases/" + animal + "/holds",
+                        "{\"kind\":\"asked\",\"askedBy\":\"Ada Quillfeather\",\"since\":\"2015-03-04T07:00:00Z\"}")
+                .getString("id");
+        Api.change(
+                        COORDINATOR,
+                        "/api/holds/" + hold,
+                        "/clearing",
+                        "{\"by\":\"licensedVet\",\"name\":\"Dr Vet\",\"reference\":\"Ada Quillfeather rang\"}")
+                .statusCode(200);
         Api.change(COORDINATOR, "/api/cases/" + animal, "/fate", "{\"fate\":\"died\",\"at\":\"2015-03-05T00:00:00Z\"}")
                 .statusCode(200);
         disclose("for Ada Quillfeather");
@@ -222,6 +237,8 @@ class PersonalDataResourceTest {
                 .anyMatch(place -> place.startsWith("public.whereabouts "))
                 .anyMatch(place -> place.startsWith("public.reported_animals "))
                 .anyMatch(place -> place.startsWith("public.calls "))
+                .anyMatch(place -> place.startsWith("public.fitness_checks "))
+                .anyMatch(place -> place.startsWith("public.holds "))
                 .anyMatch(place -> place.startsWith("public.disclosures "));
 
         PersonalWorld.enterDuties("people");

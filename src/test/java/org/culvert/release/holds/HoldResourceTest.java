@@ -27,6 +27,7 @@ import java.util.UUID;
 import javax.sql.DataSource;
 import org.culvert.release.rules.Hold;
 import org.culvert.support.Api;
+import org.culvert.support.Clocks;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -151,6 +152,7 @@ class HoldResourceTest {
                     .then()
                     .statusCode(403);
         }
+        Instant before = Clocks.now();
         Api.change(COORDINATOR, path, "/clearing", CLEARED)
                 .statusCode(200)
                 .body("clearing.by", equalTo("authority"))
@@ -168,6 +170,10 @@ class HoldResourceTest {
         assertThat(holds.activeHolds(UUID.fromString(caseId), cleared)).isEmpty();
         assertThat(Api.get(OFFICER, "/api/cases/" + caseId + "/holds").getList("clearing.name"))
                 .containsExactly("the public health unit");
+        assertThat(Api.get(OFFICER, "/api/cases/" + caseId + "/holds?asOf=" + before)
+                        .getList("clearing"))
+                .containsOnlyNulls()
+                .hasSize(1);
         assertThat(Api.get(COORDINATOR, "/api/records/" + id + "/revisions").getList("reason"))
                 .containsExactly(null, "rang", null);
     }

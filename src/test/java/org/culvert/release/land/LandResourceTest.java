@@ -20,6 +20,7 @@ import jakarta.inject.Inject;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -29,6 +30,7 @@ import org.culvert.geo.Position;
 import org.culvert.geo.Shapes;
 import org.culvert.release.rules.Land;
 import org.culvert.support.Api;
+import org.culvert.support.Clocks;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
@@ -87,12 +89,16 @@ class LandResourceTest {
                 .body("errors.field", hasItem("until"));
         Api.change(COORDINATOR, path, "/ending", "{\"until\":\"2026-01-01\",\"reason\":\" \"}")
                 .statusCode(400);
+        Instant before = Clocks.now();
         Api.change(COORDINATOR, path, "/ending", "{\"until\":\"2026-01-01\",\"reason\":\"regrown\"}")
                 .statusCode(200)
                 .body("until", equalTo("2026-01-01"))
                 .body("record.revision", equalTo(2));
         assertThat(Api.get(OFFICER, "/api/records/" + id + "/revisions").getList("reason"))
                 .containsExactly(null, "regrown");
+        JsonPath past = Api.get(CARER, path + "?asOf=" + before);
+        assertThat(past.<Object>get("until")).isNull();
+        assertThat(past.getMap("geometry")).isEqualTo(read.getMap("geometry"));
     }
 
     @Test
