@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import org.culvert.call.IncidentService;
@@ -192,6 +193,12 @@ public class CaseService {
         fate.withdraw(clock.instant(), reason);
         custody.moveEnd(caseId, java.util.Objects.requireNonNull(fate.happenedAt()), null, reason);
         fates.flush();
+    }
+
+    /** Holds cases until the transaction ends, so that for the rooms above a release and what forbids it do not cross. */
+    @Transactional
+    public void hold(Collection<UUID> caseIds) {
+        caseIds.stream().distinct().sorted().forEach(custody::lock);
     }
 
     private CaseView settle(UUID caseId, CaseEntries.FateEntry entry, @Nullable UUID releaseId) {

@@ -26,6 +26,36 @@ class ReleaseConstraints implements ConstraintSentences {
                 Map.entry("an_override_has_a_reason", "Whoever sets a test aside gives a reason."),
                 Map.entry(
                         "a_permit_has_number_and_document",
-                        "A permit has its number, who issued it, and its document."));
+                        "A permit has its number, who issued it, and its document."),
+                Map.entry(
+                        "only_a_soft_release_has_support_feeding",
+                        "Only a soft release has support feeding: take its days away first, or leave it soft."),
+                Map.entry(
+                        "ending_support_feeding_has_time_and_name",
+                        "The end of support feeding is told with its time and who ended it."),
+                Map.entry("support_feeding_ends_after_the_release", "Support feeding ends after the release."),
+                Map.entry("a_file_is_one_photograph", "That file is a photograph already."),
+                Map.entry(
+                        "withdrawing_a_photograph_has_time_and_reason",
+                        "A photograph is taken back at a time and for a reason."),
+                Map.entry("a_release_and_its_time", "A release happened at one time."),
+                Map.entry("an_animal_is_once_in_a_release", "An animal is in a release once."),
+                Map.entry("a_case_and_its_animal", "A case is of one animal."),
+                Map.entry("a_sighting_is_of_a_release_at_its_time", "The release happened at another time."),
+                Map.entry("a_sighting_comes_after_the_release", "An animal is seen after it was let go."),
+                Map.entry("a_sighting_is_of_an_animal_of_the_release", "The animal of that case was not let go then."),
+                Map.entry("a_sighting_knows_the_animal_of_its_case", "That case is of another animal."),
+                Map.entry("a_sighting_names_case_and_animal_or_neither", "A sighting names a case with its animal."),
+                Map.entry("who_comes_in_again_is_the_same_animal", "The new case is of another animal."),
+                Map.entry(
+                        "who_comes_in_again_has_another_case",
+                        "Who comes in again has a case of its own, and is known by the one before."),
+                Map.entry(
+                        "a_sighting_has_its_whole_place_or_none",
+                        "A place is told with latitude, longitude and uncertainty."),
+                Map.entry("an_incident_is_named_of_a_death", "An incident is named of an animal that was found dead."),
+                Map.entry(
+                        "withdrawing_a_sighting_has_time_and_reason",
+                        "A sighting is taken back at a time and for a reason."));
     }
 }

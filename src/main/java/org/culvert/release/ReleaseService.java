@@ -10,6 +10,7 @@ import jakarta.validation.constraints.Pattern;
 import jakarta.validation.constraints.Size;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -24,10 +25,12 @@ import org.culvert.platform.LargestBody;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
 import org.culvert.platform.RefusedException;
+import org.culvert.platform.RegionService;
 import org.culvert.platform.ledger.Change;
 import org.culvert.platform.ledger.RecordView;
 import org.culvert.platform.ledger.RecordViews;
 import org.culvert.platform.sight.Sight;
+import org.culvert.release.nonrelease.NonReleaseService;
 import org.culvert.release.rules.Finding;
 import org.culvert.roster.RosterService;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
@@ -63,13 +66,30 @@ public class ReleaseService {
             @NotBlank @Size(max = 200) String key,
             @NotBlank @Size(max = 2000) String reason) {}
 
+    /** What light they were let go in. */
+    public enum Light {
+        day,
+        twilight,
+        night
+    }
+
+    /** How they were let go: soft with support feeding at the place, hard without. */
+    public enum Manner {
+        hard,
+        soft
+    }
+
     /**
-     * A release, of one animal or of a batch at one place.
+     * A release, of one animal or of a batch at one place: all of them or none.
      *
      * @param assessmentIds one of each case, all of the same place
      * @param at when they were let go; now when left out
      * @param approvedBy who approved the release
      * @param releasedByMemberId who let them go
+     * @param weather as it was seen
+     * @param supportFeedingUntil of a soft release, the last day on which they are meant to be fed at the place
+     * @param othersPresent who else was there
+     * @param raisedTogether whether they were raised together; null: nobody knows
      */
     @LargestBody(bytes = 30_000_000)
     public record ReleaseEntry(
@@ -79,7 +99,13 @@ public class ReleaseService {
             @NotBlank @Size(max = 200) String approvedBy,
             @Nullable UUID releasedByMemberId,
             List<@Valid Permit> permits,
-            List<@Valid Overriding> overrides) {
+            List<@Valid Overriding> overrides,
+            @Nullable @Size(max = 500) String weather,
+            @Nullable Light light,
+            @Nullable Manner manner,
+            @Nullable LocalDate supportFeedingUntil,
+            @Nullable @Size(max = 2000) String othersPresent,
+            @Nullable Boolean raisedTogether) {
         public ReleaseEntry {
             permits = permits == null ? List.of() : List.copyOf(permits);
             overrides = overrides == null ? List.of() : List.copyOf(overrides);
@@ -98,10 +124,22 @@ public class ReleaseService {
             @Nullable Instant withdrawnAt,
             @Nullable String withdrawnBecause) {}
 
-    /** Of who approved a release and who made it; where and when it was is taken back and recorded anew. */
+    /** The end of the support feeding; now when {@code at} is left out. */
+    public record SupportFeedingEnd(
+            @Nullable Instant at, @NotBlank @Size(max = 200) String by) {}
+
+    /** Of how a release was made and by whom; where and when it was is taken back and recorded anew. */
     public record ReleaseCorrection(
             Change<String> approvedBy,
             Change<UUID> releasedByMemberId,
+            Change<String> weather,
+            Change<Light> light,
+            Change<Manner> manner,
+            Change<LocalDate> supportFeedingUntil,
+            Change<Instant> supportFeedingEndedAt,
+            Change<String> supportFeedingEndedBy,
+            Change<String> othersPresent,
+            Change<Boolean> raisedTogether,
             @NotBlank @Size(max = 2000) String reason) {}
 
     /**
@@ -131,8 +169,18 @@ public class ReleaseService {
             @Nullable Instant at,
             String approvedBy,
             @Nullable UUID releasedByMemberId,
+            @Nullable String weather,
+            @Nullable String light,
+            @Nullable String manner,
+            @Nullable LocalDate supportFeedingUntil,
+            @Nullable Instant supportFeedingEndedAt,
+            @Nullable String supportFeedingEndedBy,
+            @Nullable String othersPresent,
+            @Nullable Boolean raisedTogether,
             List<ReleasedAnimalView> animals,
             List<LiftedView> lifted,
+            List<PhotographService.ReleasePhotographView> photographs,
+            SightingService.AfterRelease afterRelease,
             Instant recordedAt,
             UUID recordedBy,
             RecordView record) {}
@@ -144,8 +192,12 @@ public class ReleaseService {
     private final ReleaseRepositories.ReleasedAnimals animals;
     private final ReleaseRepositories.LiftedTests lifted;
     private final AssessmentService assessments;
+    private final NonReleaseService nonReleases;
+    private final PhotographService photographs;
+    private final SightingService sightings;
     private final CaseService cases;
     private final RosterService roster;
+    private final RegionService region;
     private final RecordViews records;
     private final Sight sight;
     private final Clock clock;
@@ -155,8 +207,12 @@ public class ReleaseService {
             ReleaseRepositories.ReleasedAnimals animals,
             ReleaseRepositories.LiftedTests lifted,
             AssessmentService assessments,
+            NonReleaseService nonReleases,
+            PhotographService photographs,
+            SightingService sightings,
             CaseService cases,
             RosterService roster,
+            RegionService region,
             RecordViews records,
             Sight sight,
             Clock clock) {
@@ -164,8 +220,12 @@ public class ReleaseService {
         this.animals = animals;
         this.lifted = lifted;
         this.assessments = assessments;
+        this.nonReleases = nonReleases;
+        this.photographs = photographs;
+        this.sightings = sightings;
         this.cases = cases;
         this.roster = roster;
+        this.region = region;
         this.records = records;
         this.sight = sight;
         this.clock = clock;
@@ -190,9 +250,11 @@ public class ReleaseService {
         List<Assessment> assessed =
                 entry.assessmentIds().stream().map(assessments::require).toList();
         Target target = requireOneEach(entry, assessed);
+        nonReleases.requireNoneStands(entry.caseIds());
         requireNothingInTheWay(entry, assessed);
 
-        var row = new Release(target, entry.approvedBy(), entry.releasedByMemberId(), at);
+        var row = new Release(target, entry, at);
+        requireRightFeeding(row);
         releases.persistAndFlush(row);
         for (Assessment assessment : assessed) {
             animals.persist(new ReleasedAnimal(row.id(), assessment.caseId, assessment.id(), at));
@@ -218,9 +280,41 @@ public class ReleaseService {
         if (member != null) {
             roster.getMember(member);
         }
-        row.correct(correction);
+        row.correct(correction, clock);
+        requireRightFeeding(row);
         releases.flush();
         return view(row);
+    }
+
+    /** The animals of a soft release are fed at the place no longer. */
+    @Transactional
+    public ReleaseView endSupportFeeding(UUID id, SupportFeedingEnd end) {
+        Release row = require(id);
+        Instant at = end.at() == null ? clock.instant() : end.at();
+        if (at.isAfter(clock.instant())) {
+            throw InvalidException.of("at", "That has not happened yet.", "an instant that has passed");
+        }
+        if (at.isBefore(row.at())) {
+            throw InvalidException.of("at", "That was before they were let go.", "an instant after " + row.at());
+        }
+        row.endSupportFeeding(at, end.by());
+        releases.flush();
+        return view(row);
+    }
+
+    private void requireRightFeeding(Release row) {
+        if (row.supportFeedingUntil == null) {
+            return;
+        }
+        if (!row.isSoft()) {
+            throw InvalidException.of(
+                    "supportFeedingUntil", "Only a soft release has support feeding.", "manner soft, or no such day");
+        }
+        LocalDate day = row.at().atZone(region.zone()).toLocalDate();
+        if (row.supportFeedingUntil.isBefore(day)) {
+            throw InvalidException.of(
+                    "supportFeedingUntil", "That was before they were let go.", "a day from " + day + " on");
+        }
     }
 
     /** Takes back that an animal was let go: its case goes on with whoever had it. */
@@ -361,6 +455,14 @@ public class ReleaseService {
                 row.happenedAt(),
                 row.approvedBy,
                 row.releasedByMemberId,
+                row.weather,
+                row.light,
+                row.manner,
+                row.supportFeedingUntil,
+                row.supportFeedingEndedAt,
+                row.supportFeedingEndedBy,
+                row.othersPresent,
+                row.raisedTogether,
                 animals.list("releaseId = ?1 order by id", row.id()).stream()
                         .map(animal -> new ReleasedAnimalView(
                                 animal.caseId,
@@ -371,6 +473,8 @@ public class ReleaseService {
                 lifted.list("releaseId = ?1 order by id", row.id()).stream()
                         .map(ReleaseService::view)
                         .toList(),
+                photographs.list(row.id()),
+                sightings.afterRelease(row.id()),
                 row.recordedAt(),
                 row.recordedBy(),
                 records.of(row));

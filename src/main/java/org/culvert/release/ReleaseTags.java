@@ -21,7 +21,17 @@ class ReleaseTags {
     @Singleton
     TagSource ofRelease(EntityManager entities, ReleaseService releases) {
         return new RowTag(
-                "release", "releases", entities, releases::getRelease, Map.of("released_animals", "release_id"));
+                "release",
+                "releases",
+                entities,
+                releases::getRelease,
+                Map.of(
+                        "released_animals",
+                        "release_id",
+                        "release_photographs",
+                        "release_id",
+                        "release_sightings",
+                        "release_id"));
     }
 
     @Produces

@@ -59,7 +59,7 @@ public record ProblemPage(String type, int status, String title, String meaning,
                     "too-large",
                     413,
                     "That is too large",
-                    "The body is larger than anything that is meant: 1 MB of JSON, 30 MB of a release with its documents, 200 MB of roads.",
+                    "The body is larger than anything that is meant: 1 MB of JSON, 30 MB of a release or a permit with its documents, 14 MB of a photograph, 200 MB of roads.",
                     "Send less at once, in several requests."),
             new ProblemPage(
                     "conflict",

@@ -124,7 +124,20 @@ class ReleaseLoader {
                     .assess(new AssessmentService.AssessmentEntry(caseId, siteId, null))
                     .id());
         }
-        releases.release(new ReleaseService.ReleaseEntry(caseIds, assessed, at, approvedBy, by, List.of(), List.of()));
+        releases.release(new ReleaseService.ReleaseEntry(
+                caseIds,
+                assessed,
+                at,
+                approvedBy,
+                by,
+                List.of(),
+                List.of(),
+                null,
+                null,
+                ReleaseService.Manner.hard,
+                null,
+                null,
+                null));
     }
 
     static People.ReleaseSite nearestSite(DemoRegion region, Spot found, String group) {

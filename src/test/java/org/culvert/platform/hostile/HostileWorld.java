@@ -53,6 +53,7 @@ final class HostileWorld {
             Map.entry("/api/joins/", "join"),
             Map.entry("/api/land-areas/", "landArea"),
             Map.entry("/api/members/", "member"),
+            Map.entry("/api/non-release-decisions/", "nonRelease"),
             Map.entry("/api/organisations/", "organisation"),
             Map.entry("/api/people/", "person"),
             Map.entry("/api/people/{id}/showing", "hiddenPerson"),
@@ -74,12 +75,12 @@ final class HostileWorld {
 
     private static final String SPENDING =
             "attendances|joins|hand-overs|visits|clutches|agreements|cases|incidents|people|retention-rules"
-                    + "|hotspot-runs|road-surveys|holds|release-approvals";
+                    + "|hotspot-runs|road-surveys|holds|release-approvals|non-release-decisions";
 
     private static final Set<String> SPENT = Set.of(
             ("attendance join handOver visit dischargedVisit clutch agreement case deadCase unheldCase incident call"
                             + " otherIncident animalId linkId findingId readingId procedureId recoveryId hatchingId person"
-                            + " hiddenPerson retentionRule clutchLinkId closing longRun roadSurvey hold approval")
+                            + " hiddenPerson retentionRule clutchLinkId closing longRun roadSurvey hold approval nonRelease partId permitToKeep")
                     .split(" "));
 
     private final World world = World.shared();
@@ -151,6 +152,27 @@ final class HostileWorld {
         makers.put("overrides", this::overrides);
         makers.put("release", () -> make(COORDINATOR, "/api/releases", "POST /api/releases"));
         makers.put("liftedId", () -> UUID.randomUUID().toString());
+        makers.put(
+                "photographId",
+                () -> make(
+                        COORDINATOR,
+                        "/api/releases/" + id("release") + "/photographs",
+                        "POST /api/releases/{id}/photographs"));
+        makers.put(
+                "sightingId",
+                () -> make(
+                        COORDINATOR,
+                        "/api/releases/" + id("release") + "/sightings",
+                        "POST /api/releases/{id}/sightings"));
+        makers.put(
+                "nonRelease",
+                () -> make(
+                        COORDINATOR,
+                        "/api/cases/" + liveCase() + "/non-release-decisions",
+                        "POST /api/cases/{id}/non-release-decisions"));
+        makers.put("partId", () -> ofNonRelease("second-opinion", "secondOpinions[0].id"));
+        makers.put("permitToKeep", () -> ofNonRelease("permit-to-keep", "permitsToKeep[0].id"));
+        makers.put("permitId", () -> id("permitToKeep"));
         makers.put("visit", () -> make(CLINIC, "/api/visits", "POST /api/visits"));
         makers.put("dischargedVisit", this::dischargedVisit);
         makers.put("findingId", () -> ofVisit("findings[0].id"));
@@ -280,7 +302,11 @@ final class HostileWorld {
     void spent(String operation) {
         if (operation.startsWith("POST /api/releases")) {
             made.keySet().removeAll(Set.of("releasable", "assessment", "overrides"));
-            made.keySet().removeAll(operation.endsWith("withdrawal") ? Set.of("release", "caseId") : Set.of());
+            made.keySet()
+                    .removeAll(
+                            operation.matches(".*(withdrawal|support-feeding-end)")
+                                    ? Set.of("release", "caseId", "photographId", "sightingId")
+                                    : Set.of());
         } else if (operation.matches("POST /api/(" + SPENDING + ")/.*")) {
             renew();
         }
@@ -362,6 +388,16 @@ final class HostileWorld {
                 .stream()
                 .map(key -> "{\"key\":\"%s\",\"reason\":\"asked\"}".formatted(key))
                 .collect(java.util.stream.Collectors.joining(",", "[", "]"));
+    }
+
+    private String ofNonRelease(String act, String path) {
+        return Api.post(
+                        COORDINATOR,
+                        "/api/non-release-decisions/" + id("nonRelease") + "/" + act,
+                        body("POST /api/non-release-decisions/{id}/" + act))
+                .statusCode(200)
+                .extract()
+                .path(path);
     }
 
     private String dischargedVisit() {

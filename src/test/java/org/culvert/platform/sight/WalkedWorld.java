@@ -86,6 +86,13 @@ public final class WalkedWorld {
         known.put("/api/clutches", clutch);
         known.put("/api/hand-overs", handOver);
         known.put("/api/release-sites", site);
+        known.put(
+                "/api/non-release-decisions",
+                Api.make(CLINIC, "/api/cases/" + mother + "/non-release-decisions", """
+                        {"grounds":["cannotBreedSafely"],"words":"her pelvis","vetName":"Dr Vet","vetRegistration":"V-1",
+                         "reviewDueOn":"2090-01-01"}
+                        """)
+                        .getString("id"));
         known.put("/problems", "invalid");
         release(world, known, incident, attendance, site);
         known.put(
