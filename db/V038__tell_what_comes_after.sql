@@ -1,7 +1,8 @@
 -- What is known of animals after their release. Who is not seen again is not known to be dead.
 ALTER TABLE releases ADD CONSTRAINT a_release_and_its_time UNIQUE (id, happened_at);
 ALTER TABLE released_animals ADD CONSTRAINT an_animal_is_once_in_a_release UNIQUE (release_id, case_id);
-ALTER TABLE cases ADD CONSTRAINT a_case_and_its_animal UNIQUE (id, animal_id);
+-- In this order, so that a case is looked for by its key as before.
+ALTER TABLE cases ADD CONSTRAINT a_case_and_its_animal UNIQUE (animal_id, id);
 
 CREATE TABLE release_sightings (
     id                               uuid PRIMARY KEY,

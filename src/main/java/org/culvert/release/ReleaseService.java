@@ -126,7 +126,7 @@ public class ReleaseService {
 
     /** The end of the support feeding; now when {@code at} is left out. */
     public record SupportFeedingEnd(
-            @Nullable Instant at, @NotBlank @Size(max = 200) String by) {}
+            @Nullable Instant at, @NotBlank @Size(max = 200) String endedBy) {}
 
     /** Of how a release was made and by whom; where and when it was is taken back and recorded anew. */
     public record ReleaseCorrection(
@@ -297,7 +297,7 @@ public class ReleaseService {
         if (at.isBefore(row.at())) {
             throw InvalidException.of("at", "That was before they were let go.", "an instant after " + row.at());
         }
-        row.endSupportFeeding(at, end.by());
+        row.endSupportFeeding(at, end.endedBy());
         releases.flush();
         return view(row);
     }

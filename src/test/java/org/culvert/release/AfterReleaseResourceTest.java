@@ -76,20 +76,20 @@ class AfterReleaseResourceTest {
         assertThat(kept.getString("othersPresent")).isEqualTo("who owns the dam");
         assertThat(kept.getBoolean("raisedTogether")).isFalse();
 
-        Api.change(CARER, path, "/support-feeding-end", "{\"at\":\"2022-01-31T02:00:00Z\",\"by\":\"a neighbour\"}")
+        Api.change(CARER, path, "/support-feeding-end", "{\"at\":\"2022-01-31T02:00:00Z\",\"endedBy\":\"a neighbour\"}")
                 .statusCode(400)
                 .body("errors[0].field", equalTo("at"));
         Api.as(CARER)
-                .body("{\"by\":\"a neighbour\"}")
+                .body("{\"endedBy\":\"a neighbour\"}")
                 .post(path + "/support-feeding-end")
                 .then()
                 .statusCode(428);
-        Api.change(CARER, path, "/support-feeding-end", "{\"at\":\"2022-02-12T02:00:00Z\",\"by\":\"a neighbour\"}")
+        Api.change(CARER, path, "/support-feeding-end", "{\"at\":\"2022-02-12T02:00:00Z\",\"endedBy\":\"a neighbour\"}")
                 .statusCode(200)
                 .body("supportFeedingEndedAt", equalTo("2022-02-12T02:00:00Z"))
                 .body("supportFeedingEndedBy", equalTo("a neighbour"))
                 .body("record.revision", equalTo(2));
-        Api.change(CARER, path, "/support-feeding-end", "{\"by\":\"a neighbour\"}")
+        Api.change(CARER, path, "/support-feeding-end", "{\"endedBy\":\"a neighbour\"}")
                 .statusCode(409);
         Api.correct(
                         COORDINATOR,
@@ -115,7 +115,7 @@ class AfterReleaseResourceTest {
         assertThat(made.getString("light")).isNull();
         assertThat(made.getString("manner")).isNull();
         assertThat((Object) made.get("raisedTogether")).isNull();
-        Api.change(COORDINATOR, "/api/releases/" + made.getString("id"), "/support-feeding-end", "{\"by\":\"me\"}")
+        Api.change(COORDINATOR, "/api/releases/" + made.getString("id"), "/support-feeding-end", "{\"endedBy\":\"me\"}")
                 .statusCode(409)
                 .body("detail", containsString("no soft release"));
         String id = turtles.newCase().getString("id");

@@ -153,6 +153,7 @@ final class Contract {
                     case "number" -> JSON.getNodeFactory().numberNode(20.5);
                     case "boolean" -> JSON.getNodeFactory().booleanNode(true);
                     case "string" -> text("other words");
+                    case "array" -> JSON.createArrayNode().add(value(name, resolved.get("items")));
                     default -> throw new IllegalStateException("no value for " + name + " " + schema);
                 };
         };
