@@ -226,6 +226,16 @@ class PersonalDataResourceTest {
                         "/clearing",
                         "{\"by\":\"licensedVet\",\"name\":\"Dr Vet\",\"reference\":\"Ada Quillfeather rang\"}")
                 .statusCode(200);
+        String decision = Api.make(COORDINATOR, "/api/cases/" + animal + "/non-release-decisions", """
+                        {"grounds":["injury"],"words":"as the film shows","vetName":"Ada Quillfeather","vetRegistration":"V-1",
+                         "decidedAt":"2015-03-04T09:00:00Z"}
+                        """)
+                .getString("id");
+        Api.post(COORDINATOR, "/api/non-release-decisions/" + decision + "/second-opinion", """
+                        {"vetName":"Ada Quillfeather the younger","vetRegistration":"V-2","agrees":true,"words":"so it is",
+                         "at":"2015-03-04T10:00:00Z"}
+                        """)
+                .statusCode(200);
         Api.change(COORDINATOR, "/api/cases/" + animal, "/fate", "{\"fate\":\"died\",\"at\":\"2015-03-05T00:00:00Z\"}")
                 .statusCode(200);
         disclose("for Ada Quillfeather");
@@ -239,6 +249,8 @@ class PersonalDataResourceTest {
                 .anyMatch(place -> place.startsWith("public.calls "))
                 .anyMatch(place -> place.startsWith("public.fitness_checks "))
                 .anyMatch(place -> place.startsWith("public.holds "))
+                .anyMatch(place -> place.startsWith("public.non_release_decisions "))
+                .anyMatch(place -> place.startsWith("public.second_opinions "))
                 .anyMatch(place -> place.startsWith("public.disclosures "));
 
         PersonalWorld.enterDuties("people");

@@ -22,6 +22,7 @@ import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.List;
@@ -33,6 +34,7 @@ import java.util.concurrent.Future;
 import javax.sql.DataSource;
 import org.culvert.release.ReleaseWorld;
 import org.culvert.support.Api;
+import org.culvert.support.Clocks;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -220,10 +222,17 @@ class NonReleaseResourceTest {
                 .then()
                 .statusCode(428);
         Api.change(CLINIC, path, "/withdrawal", "{\"reason\":\" \"}").statusCode(400);
+        Instant before = Clocks.now();
         Api.change(CLINIC, path, "/withdrawal", "{\"reason\":\"healed better than anybody thought\"}")
                 .statusCode(200)
                 .body("standing", equalTo("withdrawn"))
                 .body("withdrawnBecause", equalTo("healed better than anybody thought"));
+        // As it was before, it stood
+        assertThat(Api.get(OFFICER, path + "?asOf=" + before).getString("standing"))
+                .isEqualTo("stands");
+        String record = path.substring(path.lastIndexOf('/') + 1);
+        assertThat(Api.get(CLINIC, "/api/records/" + record + "/revisions").getList("reason"))
+                .containsExactly(null, "healed better than anybody thought");
         for (String act : List.of("/second-opinion", "/authority-notice")) {
             Api.post(
                             COORDINATOR,
@@ -458,6 +467,10 @@ class NonReleaseResourceTest {
                     .statusCode(404);
         }
         Api.post(CLINIC, of + "/second-opinion", OPINION.formatted("Another Vet", "V-2", true))
+                .statusCode(404);
+        Api.as(CLINIC)
+                .get("/api/records/" + of.substring(of.lastIndexOf('/') + 1) + "/revisions")
+                .then()
                 .statusCode(404);
     }
 }
