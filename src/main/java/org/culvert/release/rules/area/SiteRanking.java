@@ -1,0 +1,118 @@
+package org.culvert.release.rules.area;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.culvert.geo.LocalPlane;
+import org.culvert.release.rules.Separation;
+import org.culvert.release.rules.UncertainPosition;
+import org.culvert.release.rules.Verdict;
+import org.culvert.road.network.RoadCrossings;
+import org.culvert.road.network.RoadNetwork;
+import org.jspecify.annotations.Nullable;
+import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.Location;
+import org.locationtech.jts.operation.distance.IndexedFacetDistance;
+
+/**
+ * Known sites in the order in which they are worth looking at: what the tests say first, then whether it is fit for the kind of
+ * animal, then whether it lies in the area, then how great a barrier the roads between are, then how near it is.
+ */
+public final class SiteRanking {
+    private SiteRanking() {}
+
+    /**
+     * A site to be ranked.
+     *
+     * @param key its identifier: of two that are alike in everything the lesser goes first
+     * @param fitForKind whether it is entered as fit for the animal's group; unknown counts as not
+     * @param verdict what all tests come to there
+     */
+    public record Candidate(String key, String name, UncertainPosition at, boolean fitForKind, Verdict verdict) {}
+
+    /**
+     * A site with its place in the order.
+     *
+     * @param inArea whether all of it is in the area, none of it, or neither
+     */
+    public record Ranked(int rank, Candidate candidate, Separation separation, Verdict inArea, Barrier barrier) {}
+
+    /**
+     * @param network whose roads lie between; null: no roads are known and none is a barrier
+     * @return all candidates, whatever order they came in
+     */
+    public static List<Ranked> rank(
+            UncertainPosition origin, ReleaseArea area, List<Candidate> candidates, @Nullable RoadNetwork network) {
+        LocalPlane plane = LocalPlane.around(origin.position());
+        Inside inside = new Inside(Planes.toPlane(area.shape(), plane));
+        RoadCrossings crossings = network == null ? null : new RoadCrossings(network);
+        List<Ranked> unordered = new ArrayList<>();
+        for (Candidate candidate : candidates) {
+            Barrier barrier = network == null || crossings == null
+                    ? Barrier.NONE
+                    : Barrier.between(
+                            network,
+                            crossings,
+                            origin.position(),
+                            candidate.at().position(),
+                            origin.uncertaintyMetres());
+            unordered.add(
+                    new Ranked(0, candidate, origin.to(candidate.at()), inside.says(candidate.at(), plane), barrier));
+        }
+        unordered.sort(
+                Comparator.<Ranked>comparingInt(one -> order(one.candidate().verdict()))
+                        .thenComparingInt(one -> one.candidate().fitForKind() ? 0 : 1)
+                        .thenComparingInt(one -> order(one.inArea()))
+                        .thenComparing(Ranked::barrier)
+                        .thenComparingDouble(one -> one.separation().distanceMetres())
+                        .thenComparing(one -> one.candidate().key()));
+        List<Ranked> ranked = new ArrayList<>();
+        for (Ranked one : unordered) {
+            ranked.add(new Ranked(ranked.size() + 1, one.candidate(), one.separation(), one.inArea(), one.barrier()));
+        }
+        return List.copyOf(ranked);
+    }
+
+    private static int order(Verdict verdict) {
+        return switch (verdict) {
+            case pass -> 0;
+            case cantTell -> 1;
+            case fail -> 2;
+        };
+    }
+
+    /** Whether a circle lies in an area. */
+    private static final class Inside {
+        private final Geometry area;
+        private final @Nullable IndexedPointInAreaLocator locator;
+        private final @Nullable IndexedFacetDistance border;
+
+        Inside(Geometry area) {
+            this.area = area;
+            this.locator = area.isEmpty() ? null : new IndexedPointInAreaLocator(area);
+            this.border = area.isEmpty() ? null : new IndexedFacetDistance(area.getBoundary());
+        }
+
+        Verdict says(UncertainPosition place, LocalPlane plane) {
+            if (locator == null || border == null || !plane.covers(place.position())) {
+                return Verdict.fail;
+            }
+            double[] xy = plane.forward(place.position());
+            var point = new Coordinate(xy[0], xy[1]);
+            boolean centreIn = locator.locate(point) != Location.EXTERIOR;
+            boolean near = area.getEnvelopeInternal().distance(new org.locationtech.jts.geom.Envelope(point))
+                    <= place.uncertaintyMetres();
+            if (!centreIn && !near) {
+                return Verdict.fail;
+            }
+            boolean meetsBorder = border.distance(new GeometryFactory().createPoint(point)) < place.uncertaintyMetres();
+            if (meetsBorder) {
+                return Verdict.cantTell;
+            }
+            return centreIn ? Verdict.pass : Verdict.fail;
+        }
+    }
+}
