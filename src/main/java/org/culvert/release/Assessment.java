@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.UUID;
 import org.culvert.platform.Recorded;
 import org.culvert.release.rules.Assessor;
+import org.culvert.release.rules.Circumstances;
 import org.culvert.release.rules.Finding;
 import org.culvert.release.rules.Subject;
 import org.hibernate.annotations.Immutable;
@@ -38,6 +39,11 @@ class Assessment extends Recorded {
     @JdbcTypeCode(SqlTypes.JSON)
     Subject subject;
 
+    /** What was known beside; null in assessments that were made before it was kept. */
+    @Nullable
+    @JdbcTypeCode(SqlTypes.JSON)
+    Circumstances circumstances;
+
     @JdbcTypeCode(SqlTypes.JSON)
     List<Finding> findings;
 
@@ -45,7 +51,14 @@ class Assessment extends Recorded {
 
     protected Assessment() {}
 
-    Assessment(UUID caseId, Target target, Subject subject, List<Finding> findings, Instant at, LocalDate assessedOn) {
+    Assessment(
+            UUID caseId,
+            Target target,
+            Subject subject,
+            Circumstances circumstances,
+            List<Finding> findings,
+            Instant at,
+            LocalDate assessedOn) {
         happenedAt(at);
         this.caseId = caseId;
         this.siteId = target.siteId();
@@ -55,6 +68,7 @@ class Assessment extends Recorded {
         this.coordinateUncertaintyInMeters = target.coordinateUncertaintyInMeters();
         this.assessedOn = assessedOn;
         this.subject = subject;
+        this.circumstances = circumstances;
         this.findings = findings;
         this.overall = Assessor.overall(findings).name();
     }

@@ -28,6 +28,8 @@ import org.culvert.platform.ledger.RecordView;
 import org.culvert.platform.ledger.RecordViews;
 import org.culvert.platform.sight.Sight;
 import org.culvert.release.rules.Assessor;
+import org.culvert.release.rules.Circumstances;
+import org.culvert.release.rules.Conditions;
 import org.culvert.release.rules.Finding;
 import org.culvert.release.rules.Ground;
 import org.culvert.release.rules.Origin;
@@ -55,11 +57,28 @@ public class AssessmentService {
             @NotNull @DecimalMin("-180") @DecimalMax("180") Double decimalLongitude,
             @NotNull @Positive Double coordinateUncertaintyInMeters) {}
 
-    /** Asks for an assessment of a case at a site, or at a bare position. */
+    /**
+     * Asks for an assessment of a case at a site, or at a bare position.
+     *
+     * @param light when of the day it would go
+     * @param weather whether that is fair, or hard on it
+     * @param matesGoToo whether those that it was raised with go with it; yes too where it was raised alone
+     */
     public record AssessmentEntry(
             @NotNull UUID caseId,
             @Nullable UUID siteId,
-            @Nullable @Valid PositionEntry position) {}
+            @Nullable @Valid PositionEntry position,
+            Conditions.@Nullable Light light,
+            Conditions.@Nullable Weather weather,
+            Site.Consent matesGoToo) {
+        public AssessmentEntry {
+            matesGoToo = matesGoToo == null ? Site.Consent.unknown : matesGoToo;
+        }
+
+        Conditions conditions() {
+            return new Conditions(light, weather, matesGoToo);
+        }
+    }
 
     /**
      * The place where an animal was found is unsuitable.
@@ -86,7 +105,8 @@ public class AssessmentService {
      * An assessment as it was kept.
      *
      * @param subject the animal as it was known then
-     * @param tests each rule's test, with its figures and the rule as it stood
+     * @param circumstances what was known beside; null in assessments that were made before it was kept
+     * @param tests each test, with its figures and where there is one the rule as it stood
      * @param overall {@code pass}, {@code fail} or {@code cantTell}, over the tests that are no mere advice
      */
     public record AssessmentView(
@@ -99,6 +119,7 @@ public class AssessmentService {
             double coordinateUncertaintyInMeters,
             LocalDate assessedOn,
             Subject subject,
+            @Nullable Circumstances circumstances,
             List<Finding> tests,
             String overall,
             Instant recordedAt,
@@ -110,6 +131,7 @@ public class AssessmentService {
     private final ReleaseRepositories.UnsuitablePlaces unsuitablePlaces;
     private final RuleService rules;
     private final SiteService sites;
+    private final CircumstanceReader circumstances;
     private final CaseService cases;
     private final TaxonService taxa;
     private final RegionService region;
@@ -122,6 +144,7 @@ public class AssessmentService {
             ReleaseRepositories.UnsuitablePlaces unsuitablePlaces,
             RuleService rules,
             SiteService sites,
+            CircumstanceReader circumstances,
             CaseService cases,
             TaxonService taxa,
             RegionService region,
@@ -132,6 +155,7 @@ public class AssessmentService {
         this.unsuitablePlaces = unsuitablePlaces;
         this.rules = rules;
         this.sites = sites;
+        this.circumstances = circumstances;
         this.cases = cases;
         this.taxa = taxa;
         this.region = region;
@@ -148,7 +172,9 @@ public class AssessmentService {
             throw new ConflictException("That case has ended: " + told.fate().fate() + ".");
         }
         Target target = target(entry);
-        var row = new Assessment(told.id(), target, subject(told), run(told, target), clock.instant(), today());
+        Circumstances known = circumstances.of(told, subject(told), today()).at(target, entry.conditions());
+        var row = new Assessment(
+                told.id(), target, subject(told), known, run(told, target, known), clock.instant(), today());
         assessments.persistAndFlush(row);
         return view(row);
     }
@@ -221,16 +247,27 @@ public class AssessmentService {
         return assessments.findByIdOptional(id).orElseThrow(() -> new NotFoundException("assessment", id));
     }
 
+    /** What the rules say today of a place that was assessed before, with what is known now. */
+    List<Finding> runAgain(CaseView told, Assessment before) {
+        Conditions said = before.circumstances == null ? Conditions.NOT_SAID : before.circumstances.conditions();
+        Target target = before.target();
+        return run(told, target, circumstances.of(told, subject(told), today()).at(target, said));
+    }
+
     /** What the rules say today. */
-    List<Finding> run(CaseView told, Target target) {
+    List<Finding> run(CaseView told, Target target, Circumstances known) {
         LocalDate day = today();
         Site site = target.site(sites.consentOn(target.siteId(), day));
-        List<Unsuitability> against = unsuitable(told).stream()
+        return Assessor.assessWhole(subject(told), site, unsuitabilities(told), rules.listRules(), known, day);
+    }
+
+    /** What is recorded against the place where the animal of a case was found, as the rules ask of it. */
+    List<Unsuitability> unsuitabilities(CaseView told) {
+        return unsuitable(told).stream()
                 .map(row -> new Unsuitability(
                         row.ground,
                         row.words + " (seen " + row.happenedAt() + ", recorded by " + row.recordedBy() + ")"))
                 .toList();
-        return Assessor.assess(subject(told), site, against, rules.listRules(), day);
     }
 
     /** The animal of a case as the rules ask of it. */
@@ -249,6 +286,7 @@ public class AssessmentService {
                 told.animal().taxonGroup(),
                 taxa.getGroup(told.animal().taxonGroupId()).introduced(),
                 told.dependentYoung(),
+                "hatchling".equalsIgnoreCase(told.animal().lifeStage()),
                 origin);
     }
 
@@ -303,6 +341,7 @@ public class AssessmentService {
                 row.coordinateUncertaintyInMeters,
                 row.assessedOn,
                 row.subject,
+                row.circumstances,
                 row.findings,
                 row.overall,
                 row.recordedAt(),

@@ -23,6 +23,9 @@ class ReleaseConstraints implements ConstraintSentences {
                 Map.entry(
                         "a_distance_rule_has_its_distance",
                         "A greatest distance is told with its metres, and nothing else is."),
+                Map.entry(
+                        "a_rule_of_days_has_its_days",
+                        "A greatest number of days is told with its days, and nothing else is."),
                 Map.entry("an_override_has_a_reason", "Whoever sets a test aside gives a reason."),
                 Map.entry(
                         "a_permit_has_number_and_document",

@@ -2,13 +2,17 @@ package org.culvert.release;
 
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.validation.Valid;
+import jakarta.validation.constraints.Max;
 import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Pattern;
+import jakarta.validation.constraints.Positive;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.PATCH;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
@@ -32,8 +36,10 @@ import org.jspecify.annotations.Nullable;
 public class ReleaseResource {
     private final AssessmentService assessments;
     private final ReleaseService releases;
+    private final AreaService areas;
 
-    ReleaseResource(AssessmentService assessments, ReleaseService releases) {
+    ReleaseResource(AssessmentService assessments, ReleaseService releases, AreaService areas) {
+        this.areas = areas;
         this.assessments = assessments;
         this.releases = releases;
     }
@@ -52,6 +58,20 @@ public class ReleaseResource {
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.RESCUER, Role.OFFICER})
     public List<AssessmentService.UnsuitableView> listUnsuitable(@PathParam("id") String id) {
         return assessments.listUnsuitable(Paging.uuid("id", id));
+    }
+
+    /** The area that rules and maps entered here do not rule out, as a GeoJSON feature, with the known sites in order. */
+    @GET
+    @Path("/cases/{id}/release-area")
+    @Produces({"application/geo+json", MediaType.APPLICATION_JSON})
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
+    public ReleaseAreaFeature findArea(
+            @PathParam("id") String id,
+            @QueryParam("jurisdiction") @Nullable
+            @Pattern(regexp = RuleService.JURISDICTION, message = "must be an ISO 3166 code")
+            String jurisdiction,
+            @QueryParam("withinMetres") @Nullable @Positive @Max(200_000) Double withinMetres) {
+        return areas.find(Paging.uuid("id", id), jurisdiction, withinMetres);
     }
 
     @POST

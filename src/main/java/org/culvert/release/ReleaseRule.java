@@ -40,7 +40,13 @@ class ReleaseRule extends Recorded {
     Double greatestDistanceMetres;
 
     @Nullable
+    Integer greatestDays;
+
+    @Nullable
     Double originKnownWithinMetres;
+
+    @JdbcTypeCode(SqlTypes.JSON)
+    List<String> orderOfPreference;
 
     @JdbcTypeCode(SqlTypes.JSON)
     List<Ground> allowedGrounds;
@@ -73,6 +79,8 @@ class ReleaseRule extends Recorded {
         row.appliesDefinition = entry.appliesDefinition();
         row.test = entry.test().name();
         row.greatestDistanceMetres = entry.greatestDistanceMetres();
+        row.greatestDays = entry.greatestDays();
+        row.orderOfPreference = entry.orderOfPreference();
         row.originKnownWithinMetres = entry.originKnownWithinMetres();
         row.allowedGrounds = entry.allowedGrounds();
         row.unknownOriginOutcome =
@@ -114,7 +122,9 @@ class ReleaseRule extends Recorded {
                 appliesDefinition,
                 Rule.Question.valueOf(test),
                 greatestDistanceMetres,
+                greatestDays,
                 originKnownWithinMetres,
+                orderOfPreference,
                 allowedGrounds,
                 unknownOriginOutcome == null ? null : Rule.UnknownOrigin.valueOf(unknownOriginOutcome),
                 consents,

@@ -414,7 +414,7 @@ public class ReleaseService {
     }
 
     private boolean stillSays(Assessment assessment, CaseView told) {
-        List<Finding> now = assessments.run(told, assessment.target());
+        List<Finding> now = assessments.runAgain(told, assessment);
         List<Finding> then = assessment.findings;
         boolean same = now.size() == then.size() && assessment.subject.equals(assessments.subject(told));
         for (int i = 0; same && i < then.size(); i++) {

@@ -32,7 +32,9 @@ public class RuleService {
      *     the network's own policy, and for that alone
      * @param taxonGroup key of the group it is about; with {@code scientificName} left out too it is about all
      * @param appliesDefinition what the rule itself calls an adult or an orphan; needed unless it is about any
-     * @param greatestDistanceMetres needed for {@code greatestDistance}, and for that alone
+     * @param greatestDistanceMetres needed for {@code greatestDistance} and {@code waterWithin}, and for these alone
+     * @param greatestDays needed for {@code daysInCare}, and for that alone
+     * @param orderOfPreference where an animal should rather go, first the best, in the rule's own words
      * @param reviewBy the day from which it asks before it passes
      */
     public record RuleEntry(
@@ -47,7 +49,9 @@ public class RuleService {
             @Nullable String appliesDefinition,
             Rule.@NotNull Question test,
             @Nullable @Positive Double greatestDistanceMetres,
+            @Nullable @Positive Integer greatestDays,
             @Nullable @Positive Double originKnownWithinMetres,
+            @Size(max = 20) List<@NotBlank @Size(max = 500) String> orderOfPreference,
             List<Ground> allowedGrounds,
             Rule.@Nullable UnknownOrigin unknownOrigin,
             @Nullable String consents,
@@ -60,6 +64,7 @@ public class RuleService {
         public RuleEntry {
             exceptScientificNames = exceptScientificNames == null ? List.of() : List.copyOf(exceptScientificNames);
             appliesTo = appliesTo == null ? Rule.AppliesTo.any : appliesTo;
+            orderOfPreference = orderOfPreference == null ? List.of() : List.copyOf(orderOfPreference);
             allowedGrounds = allowedGrounds == null ? List.of() : List.copyOf(allowedGrounds);
         }
     }
@@ -147,11 +152,17 @@ public class RuleService {
             throw InvalidException.of(
                     "appliesDefinition", "It does not say whom it means.", "what the rule calls an adult or an orphan");
         }
-        if ((entry.test() == Rule.Question.greatestDistance) != (entry.greatestDistanceMetres() != null)) {
+        if (entry.test().asksForMetres() != (entry.greatestDistanceMetres() != null)) {
             throw InvalidException.of(
                     "greatestDistanceMetres",
-                    "A greatest distance is asked for by greatestDistance, and by that alone.",
-                    "metres for greatestDistance, nothing for the rest");
+                    "A greatest distance is asked for by greatestDistance and waterWithin, and by these alone.",
+                    "metres for greatestDistance and waterWithin, nothing for the rest");
+        }
+        if ((entry.test() == Rule.Question.daysInCare) != (entry.greatestDays() != null)) {
+            throw InvalidException.of(
+                    "greatestDays",
+                    "A number of days is asked for by daysInCare, and by that alone.",
+                    "days for daysInCare, nothing for the rest");
         }
         for (Ground ground : entry.allowedGrounds()) {
             if (isBlank(ground.key()) || isBlank(ground.words())) {

@@ -151,9 +151,32 @@ public class SiteService {
         return view(row);
     }
 
+    /** A site as it is ranked. */
+    record KnownSite(UUID id, String name, Target target, List<String> taxonGroups, ReleaseSite row) {
+        /** A site that names no group is entered as fit for none. */
+        boolean isFitFor(String taxonGroup) {
+            return taxonGroups.contains(taxonGroup);
+        }
+
+        Site.Consent consentOn(LocalDate day) {
+            return row.consentOn(day);
+        }
+    }
+
+    /** The sites, newest first. */
+    @Transactional
+    List<KnownSite> listKnown(int most) {
+        return sites.find("order by id desc").page(0, most).list().stream()
+                .map(row -> new KnownSite(row.id(), row.name, target(row), row.taxonGroups, row))
+                .toList();
+    }
+
     /** The site as a place to assess. */
     Target target(UUID id) {
-        ReleaseSite row = require(id);
+        return target(require(id));
+    }
+
+    private static Target target(ReleaseSite row) {
         return new Target(
                 row.id(),
                 row.jurisdiction,

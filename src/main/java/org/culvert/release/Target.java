@@ -12,10 +12,11 @@ record Target(
         double decimalLatitude,
         double decimalLongitude,
         double coordinateUncertaintyInMeters) {
+    UncertainPosition at() {
+        return UncertainPosition.of(decimalLatitude, decimalLongitude, coordinateUncertaintyInMeters);
+    }
+
     Site site(Site.Consent landownerConsent) {
-        return new Site(
-                UncertainPosition.of(decimalLatitude, decimalLongitude, coordinateUncertaintyInMeters),
-                jurisdiction,
-                landownerConsent);
+        return new Site(at(), jurisdiction, landownerConsent);
     }
 }

@@ -7,6 +7,7 @@ import jakarta.inject.Inject;
 import java.time.LocalDate;
 import java.util.List;
 import org.culvert.release.rules.Assessor;
+import org.culvert.release.rules.Circumstances;
 import org.culvert.release.rules.Finding;
 import org.culvert.release.rules.Origin;
 import org.culvert.release.rules.Rule;
@@ -36,8 +37,8 @@ class ShippedRulesTest {
     RuleService rules;
 
     private List<Finding> assess(boolean orphan, Site site, LocalDate day, Unsuitability... against) {
-        var koala = new Subject("Phascolarctos cinereus", "koalas", false, orphan, Origin.found(FOUND));
-        return Assessor.assess(koala, site, List.of(against), shipped(), day);
+        var koala = new Subject("Phascolarctos cinereus", "koalas", false, orphan, false, Origin.found(FOUND));
+        return Assessor.assess(koala, site, List.of(against), shipped(), Circumstances.NOT_KNOWN, day);
     }
 
     private List<Rule> shipped() {
@@ -80,9 +81,9 @@ class ShippedRulesTest {
 
     @Test
     void theGeneralCodeAsksSinceItsNewerEditionWasNotRead() {
-        var turtle = new Subject("Chelodina longicollis", "turtles", false, false, Origin.found(FOUND));
+        var turtle = new Subject("Chelodina longicollis", "turtles", false, false, false, Origin.found(FOUND));
         Site there = new Site(FOUND, "AU-QLD", Site.Consent.yes);
-        List<Finding> findings = Assessor.assess(turtle, there, List.of(), shipped(), DAY);
+        List<Finding> findings = Assessor.assess(turtle, there, List.of(), shipped(), Circumstances.NOT_KNOWN, DAY);
         assertThat(findings).extracting(Finding::verdict).containsExactly(Verdict.cantTell);
         assertThat(findings.get(0).words()).contains("As last read it says pass");
     }

@@ -2,9 +2,11 @@ package org.culvert.exchange.demo;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.UUID;
@@ -12,6 +14,9 @@ import org.culvert.release.AssessmentService;
 import org.culvert.release.ReleaseService;
 import org.culvert.release.RuleService;
 import org.culvert.release.SiteService;
+import org.culvert.release.fitness.FitnessService;
+import org.culvert.release.rules.Conditions;
+import org.culvert.release.rules.FitnessCheck;
 import org.culvert.release.rules.Ground;
 import org.culvert.release.rules.Rule;
 import org.culvert.release.rules.RuleKind;
@@ -31,10 +36,17 @@ class ReleaseLoader {
     private final SiteService sites;
     private final AssessmentService assessments;
     private final ReleaseService releases;
+    private final FitnessService fitness;
     private final Clock clock;
 
     ReleaseLoader(
-            RuleService rules, SiteService sites, AssessmentService assessments, ReleaseService releases, Clock clock) {
+            RuleService rules,
+            SiteService sites,
+            AssessmentService assessments,
+            ReleaseService releases,
+            FitnessService fitness,
+            Clock clock) {
+        this.fitness = fitness;
         this.rules = rules;
         this.sites = sites;
         this.assessments = assessments;
@@ -54,7 +66,9 @@ class ReleaseLoader {
                 null,
                 Rule.Question.foundPlaceFirst,
                 null,
+                null,
                 1000.0,
+                List.of("where it was found", "as near to it as possible"),
                 List.of(
                         new Ground(GROUND, "it is not free of immediate hazards"),
                         new Ground("habitat", "it is not the right habitat")),
@@ -77,6 +91,8 @@ class ReleaseLoader {
                 Rule.Question.greatestDistance,
                 8000.0,
                 null,
+                null,
+                List.of(),
                 List.of(),
                 Rule.UnknownOrigin.notReleasable,
                 null,
@@ -107,7 +123,13 @@ class ReleaseLoader {
      * found.
      */
     void release(
-            DemoRegion region, List<UUID> caseIds, Spot found, String group, Instant at, UUID by, String approvedBy) {
+            DemoRegion region,
+            List<UUID> caseIds,
+            Spot found,
+            String group,
+            Instant at,
+            UUID by,
+            Helpers.Clinic hospital) {
         People.ReleaseSite nearest = nearestSite(region, found, group);
         UUID siteId = sites.listSites(100, null).items().stream()
                 .filter(site -> site.name().equals(nearest.name()))
@@ -120,15 +142,33 @@ class ReleaseLoader {
                 new AssessmentService.UnsuitableEntry(
                         GROUND, "the verge where she was struck, beside fast traffic", clock.instant()));
         for (UUID caseId : caseIds) {
+            fitness.sign(
+                    caseId,
+                    new FitnessService.CheckEntry(
+                            at.minus(Duration.ofHours(20)),
+                            null,
+                            hospital.vetName(),
+                            hospital.vetRegistration(),
+                            Arrays.stream(FitnessCheck.Aspect.values())
+                                    .map(aspect -> new FitnessService.ItemEntry(aspect, FitnessCheck.Answer.fit))
+                                    .toList(),
+                            Site.Consent.no,
+                            null));
             assessed.add(assessments
-                    .assess(new AssessmentService.AssessmentEntry(caseId, siteId, null))
+                    .assess(new AssessmentService.AssessmentEntry(
+                            caseId,
+                            siteId,
+                            null,
+                            Conditions.Light.day,
+                            Conditions.Weather.fair,
+                            Site.Consent.yes))
                     .id());
         }
         releases.release(new ReleaseService.ReleaseEntry(
                 caseIds,
                 assessed,
                 at,
-                approvedBy,
+                hospital.vetName(),
                 by,
                 List.of(),
                 List.of(),

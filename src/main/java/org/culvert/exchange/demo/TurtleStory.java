@@ -142,7 +142,7 @@ class TurtleStory {
                     "turtles",
                     hatched.plus(Duration.ofDays(21)),
                     carer,
-                    hospital.vetName());
+                    hospital);
         }
     }
 }

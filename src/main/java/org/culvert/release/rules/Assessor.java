@@ -26,10 +26,16 @@ public final class Assessor {
      *
      * @param unsuitabilities those of the animal's found place
      * @param rules any rules; those that do not apply are passed over
+     * @param known what else is known of the animal, the place and the hour
      * @param day the day in the region's zone
      */
     public static List<Finding> assess(
-            Subject subject, Site site, List<Unsuitability> unsuitabilities, List<Rule> rules, LocalDate day) {
+            Subject subject,
+            Site site,
+            List<Unsuitability> unsuitabilities,
+            List<Rule> rules,
+            Circumstances known,
+            LocalDate day) {
         if (subject.introduced()) {
             return List.of(new Finding(
                     Finding.INTRODUCED,
@@ -51,7 +57,22 @@ public final class Assessor {
             findings.add(noLocalRule(site));
         }
         for (Rule rule : applicable) {
-            findings.add(asking(rule, apply(rule, subject, site, unsuitabilities), day));
+            findings.add(asking(rule, apply(rule, subject, site, unsuitabilities, known, day), day));
+        }
+        return List.copyOf(findings);
+    }
+
+    /** The same, and the tests that stand without a rule after them; of an introduced kind there are none. */
+    public static List<Finding> assessWhole(
+            Subject subject,
+            Site site,
+            List<Unsuitability> unsuitabilities,
+            List<Rule> rules,
+            Circumstances known,
+            LocalDate day) {
+        List<Finding> findings = new ArrayList<>(assess(subject, site, unsuitabilities, rules, known, day));
+        if (!subject.introduced()) {
+            findings.addAll(StandingTests.of(subject, site, known, findings, day));
         }
         return List.copyOf(findings);
     }
@@ -89,10 +110,45 @@ public final class Assessor {
                 null);
     }
 
-    private static Finding apply(Rule rule, Subject subject, Site site, List<Unsuitability> unsuitabilities) {
-        if (rule.test() == Rule.Question.landownerConsent) {
-            return consent(rule, site);
+    private static Finding apply(
+            Rule rule,
+            Subject subject,
+            Site site,
+            List<Unsuitability> unsuitabilities,
+            Circumstances known,
+            LocalDate day) {
+        var answers = new Answers(subject, site, known, day);
+        return switch (rule.test()) {
+            case foundPlaceFirst, greatestDistance -> byOrigin(rule, subject, site, unsuitabilities);
+            case landownerConsent -> finding(rule, answers.landowner());
+            case parkApproval -> finding(rule, answers.park());
+            case borderApproval ->
+                finding(rule, answers.approval(Approval.Of.border, "whoever may allow it across the border"));
+            case officerApproval ->
+                finding(rule, answers.approval(Approval.Of.wildlifeOfficer, "the wildlife officer of the place"));
+            case sameCatchment -> finding(rule, answers.sameCatchment());
+            case waterWithin -> finding(rule, answers.waterWithin(limit(rule.greatestDistanceMetres())));
+            case activePeriod -> finding(rule, answers.activePeriod());
+            case fairWeather -> finding(rule, answers.weather());
+            case daysInCare -> finding(rule, answers.daysInCare((int) limit(rule.greatestDays())));
+            case fitness -> finding(rule, answers.fitness());
+            case notWithPets -> finding(rule, answers.notWithPets());
+            case matesGoToo -> finding(rule, answers.matesGoToo());
+        };
+    }
+
+    private static double limit(@Nullable Number asked) {
+        if (asked == null) {
+            throw new IllegalArgumentException("the rule does not say what it holds an animal against");
         }
+        return asked.doubleValue();
+    }
+
+    private static Finding finding(Rule rule, Answer answer) {
+        return finding(rule, answer.verdict(), answer.separation(), answer.limitMetres(), answer.words());
+    }
+
+    private static Finding byOrigin(Rule rule, Subject subject, Site site, List<Unsuitability> unsuitabilities) {
         UncertainPosition origin = subject.origin().at();
         if (origin == null) {
             return originUnknown(rule);
@@ -175,6 +231,15 @@ public final class Assessor {
                         null,
                         null,
                         "Nobody knows where it was found, and by this rule such an animal is not released.");
+            case withinRange ->
+                finding(
+                        rule,
+                        Verdict.cantTell,
+                        null,
+                        null,
+                        "Nobody knows where it was found; by this rule such an animal may go to fit habitat within the"
+                                + " normal range of its kind. Whether the site is that is for somebody who knows the kind to"
+                                + " say.");
             case withinRangeWithApproval ->
                 finding(
                         rule,
@@ -183,15 +248,6 @@ public final class Assessor {
                         null,
                         "Nobody knows where it was found; by this rule such an animal may go to fit habitat within the"
                                 + " range of its kind, with approval.");
-        };
-    }
-
-    private static Finding consent(Rule rule, Site site) {
-        return switch (site.landownerConsent()) {
-            case yes -> finding(rule, Verdict.pass, null, null, "Who owns the land has consented.");
-            case no -> finding(rule, Verdict.fail, null, null, "Who owns the land has not consented.");
-            case unknown ->
-                finding(rule, Verdict.cantTell, null, null, "No consent of who owns the land is recorded for the day.");
         };
     }
 

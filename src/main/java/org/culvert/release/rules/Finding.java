@@ -5,7 +5,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * What one test says of one animal and one place.
  *
- * @param key the rule's identifier, or the name of a test that stands without a rule: {@value #INTRODUCED} or {@value
+ * @param key the rule's identifier, or the name of a test that stands without a rule, such as {@value #INTRODUCED} or {@value
  *     #LOCAL_RULE}
  * @param test what was asked
  * @param kind the rule's kind, null for the tests that stand without a rule

@@ -15,8 +15,10 @@ import org.jspecify.annotations.Nullable;
  * @param exceptScientificNames taxa it is not about
  * @param appliesTo whether it means adults, orphans or any
  * @param appliesDefinition what this rule calls an adult or an orphan
- * @param greatestDistanceMetres for {@link Question#greatestDistance}
+ * @param greatestDistanceMetres for the questions that ask for metres: {@link Question#asksForMetres}
+ * @param greatestDays for {@link Question#daysInCare}
  * @param originKnownWithinMetres a found place known less well than this does not count as known; null: however well
+ * @param orderOfPreference where an animal should rather go, in the rule's own order and words
  * @param allowedGrounds for {@link Question#foundPlaceFirst}: the grounds on which the found place may be left
  * @param unknownOrigin what it says of animals of unknown origin; null where it says nothing
  * @param consents whose consent is needed beside, in words
@@ -35,7 +37,9 @@ public record Rule(
         @Nullable String appliesDefinition,
         Question test,
         @Nullable Double greatestDistanceMetres,
+        @Nullable Integer greatestDays,
         @Nullable Double originKnownWithinMetres,
+        List<String> orderOfPreference,
         List<Ground> allowedGrounds,
         @Nullable UnknownOrigin unknownOrigin,
         @Nullable String consents,
@@ -51,6 +55,7 @@ public record Rule(
     public enum AppliesTo {
         adult,
         orphan,
+        hatchling,
         any
     }
 
@@ -61,20 +66,52 @@ public record Rule(
         /** It goes no farther than some metres from where it was found. */
         greatestDistance,
         /** Who owns the land consents. */
-        landownerConsent
+        landownerConsent,
+        /** Who keeps a park or reserve has approved, where the place is in one. */
+        parkApproval,
+        /** Who may allow it across a border has approved. */
+        borderApproval,
+        /** The wildlife officer of the place has approved. */
+        officerApproval,
+        /** An animal of the water goes to water of the catchment that it comes from. */
+        sameCatchment,
+        /** Water is no farther than some metres. */
+        waterWithin,
+        /** It is let go at a time of the day when its kind is about. */
+        activePeriod,
+        /** Not in weather that is likely to be hard on it. */
+        fairWeather,
+        /** It has been in care no longer than some days. */
+        daysInCare,
+        /** A vet has signed that it is fit. */
+        fitness,
+        /** It was not kept with pets. */
+        notWithPets,
+        /** Animals that were raised with it go with it. */
+        matesGoToo;
+
+        /** Whether it is held against metres. */
+        public boolean asksForMetres() {
+            return this == greatestDistance || this == waterWithin;
+        }
     }
 
     /** What a rule may say of animals whose origin nobody knows. */
     public enum UnknownOrigin {
         notReleasable,
+        withinRange,
         withinRangeWithApproval
     }
 
     public Rule {
         exceptScientificNames = List.copyOf(exceptScientificNames);
         allowedGrounds = List.copyOf(allowedGrounds);
-        if ((test == Question.greatestDistance) != (greatestDistanceMetres != null)) {
+        orderOfPreference = orderOfPreference == null ? List.of() : List.copyOf(orderOfPreference);
+        if (test.asksForMetres() != (greatestDistanceMetres != null)) {
             throw new IllegalArgumentException("a rule has a greatest distance exactly when it asks for one");
+        }
+        if ((test == Question.daysInCare) != (greatestDays != null)) {
+            throw new IllegalArgumentException("a rule has a number of days exactly when it asks for one");
         }
     }
 
@@ -83,7 +120,12 @@ public record Rule(
         boolean named = scientificName == null || isOf(scientificName, subject.scientificName());
         boolean grouped = taxonGroup == null || taxonGroup.equals(subject.taxonGroup());
         boolean excepted = exceptScientificNames.stream().anyMatch(name -> isOf(name, subject.scientificName()));
-        boolean aged = appliesTo == AppliesTo.any || (appliesTo == AppliesTo.orphan) == subject.orphan();
+        boolean aged = switch (appliesTo) {
+            case any -> true;
+            case hatchling -> subject.hatchling();
+            case orphan -> subject.orphan() && !subject.hatchling();
+            case adult -> !subject.orphan() && !subject.hatchling();
+        };
         return named && grouped && !excepted && aged;
     }
 

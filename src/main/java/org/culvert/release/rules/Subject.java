@@ -7,5 +7,12 @@ package org.culvert.release.rules;
  * @param taxonGroup key of the group the job treats alike
  * @param introduced whether its kind is introduced here
  * @param orphan whether it came as dependent young
+ * @param hatchling whether it hatched in care
  */
-public record Subject(String scientificName, String taxonGroup, boolean introduced, boolean orphan, Origin origin) {}
+public record Subject(
+        String scientificName,
+        String taxonGroup,
+        boolean introduced,
+        boolean orphan,
+        boolean hatchling,
+        Origin origin) {}

@@ -18,6 +18,7 @@ final class Animals {
                 "koalas",
                 false,
                 orphan,
+                false,
                 found == null ? Origin.unknown() : Origin.found(found));
     }
 
@@ -25,6 +26,7 @@ final class Animals {
         return new Subject(
                 "Chelodina longicollis",
                 "turtles",
+                false,
                 false,
                 false,
                 found == null ? Origin.unknown() : Origin.found(found));
@@ -48,6 +50,7 @@ final class Animals {
         private List<String> except = List.of();
         private Rule.AppliesTo appliesTo = Rule.AppliesTo.any;
         private @Nullable Double metres;
+        private @Nullable Integer days;
         private @Nullable Double knownWithin;
         private List<Ground> grounds = List.of();
         private Rule.@Nullable UnknownOrigin unknownOrigin;
@@ -89,6 +92,11 @@ final class Animals {
 
         RuleDraft atMost(double metres) {
             this.metres = metres;
+            return this;
+        }
+
+        RuleDraft days(int most) {
+            days = most;
             return this;
         }
 
@@ -136,7 +144,9 @@ final class Animals {
                     appliesTo == Rule.AppliesTo.any ? null : "as the rule has it",
                     test,
                     metres,
+                    days,
                     knownWithin,
+                    List.of(),
                     grounds,
                     unknownOrigin,
                     consents,

@@ -28,7 +28,7 @@ class AssessorTest {
     }
 
     private static List<Finding> assess(Subject subject, Site site, Rule... rules) {
-        return Assessor.assess(subject, site, List.of(), List.of(rules), DAY);
+        return Assessor.assess(subject, site, List.of(), List.of(rules), Circumstances.NOT_KNOWN, DAY);
     }
 
     private static Finding only(List<Finding> findings) {
@@ -55,10 +55,12 @@ class AssessorTest {
         Site site = queensland(away(400));
         var hazard = new Unsuitability("hazard", "the shoulder of a fast road");
         var dislike = new Unsuitability("farToDrive", "it is far");
-        Finding allowed = only(Assessor.assess(turtle(FOUND), site, List.of(dislike, hazard), List.of(rule), DAY));
+        Finding allowed = only(Assessor.assess(
+                turtle(FOUND), site, List.of(dislike, hazard), List.of(rule), Circumstances.NOT_KNOWN, DAY));
         assertThat(allowed.verdict()).isEqualTo(Verdict.pass);
         assertThat(allowed.words()).contains("the shoulder of a fast road");
-        assertThat(only(Assessor.assess(turtle(FOUND), site, List.of(dislike), List.of(rule), DAY))
+        assertThat(only(Assessor.assess(
+                                turtle(FOUND), site, List.of(dislike), List.of(rule), Circumstances.NOT_KNOWN, DAY))
                         .verdict())
                 .isEqualTo(Verdict.fail);
     }
@@ -108,7 +110,7 @@ class AssessorTest {
 
     @Test
     void anIntroducedKindHasNoWayBack() {
-        var deer = new Subject("Rusa unicolor", "deer", true, false, Origin.found(FOUND));
+        var deer = new Subject("Rusa unicolor", "deer", true, false, false, Origin.found(FOUND));
         Rule rule = foundPlaceFirst().make();
         Finding finding = only(assess(deer, queensland(FOUND), rule));
         assertThat(finding.verdict()).isEqualTo(Verdict.fail);

@@ -49,7 +49,8 @@ class KoalaDistancesTest {
     }
 
     private static Finding only(Subject koala, Site site) {
-        List<Finding> findings = Assessor.assess(koala, site, List.of(), List.of(NOT_AN_ORPHAN, ORPHAN), Animals.DAY);
+        List<Finding> findings = Assessor.assess(
+                koala, site, List.of(), List.of(NOT_AN_ORPHAN, ORPHAN), Circumstances.NOT_KNOWN, Animals.DAY);
         assertThat(findings).hasSize(1);
         return findings.get(0);
     }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import org.culvert.geo.Geodesy;
 import org.culvert.geo.LocalPlane;
+import org.culvert.geo.PlaneShapes;
 import org.culvert.geo.Position;
 import org.culvert.release.rules.Land;
 import org.culvert.release.rules.UncertainPosition;
@@ -74,7 +75,7 @@ public final class AreaFinder {
                     left,
                     "Nothing: no animal is let go on a road.");
         }
-        return new ReleaseArea(Planes.toEarth(left, plane), left.getArea(), steps, nearest(left), askFirst(left));
+        return new ReleaseArea(PlaneShapes.toEarth(left, plane), left.getArea(), steps, nearest(left), askFirst(left));
     }
 
     private Geometry circle() {
@@ -121,7 +122,7 @@ public final class AreaFinder {
         Geometry catchments = FACTORY.createPolygon();
         List<String> names = new ArrayList<>();
         for (Land land : sorted(Land.Kind.catchment)) {
-            Geometry shape = Planes.densely(land.shape(), plane);
+            Geometry shape = PlaneShapes.densely(land.shape(), plane);
             if (shape.covers(origin)) {
                 catchments = OverlayNGRobust.overlay(catchments, shape, OverlayNG.UNION);
                 names.add(land.name());
@@ -150,7 +151,7 @@ public final class AreaFinder {
     }
 
     private Geometry without(Geometry area, Land land) {
-        Geometry shape = Planes.densely(land.shape(), plane);
+        Geometry shape = PlaneShapes.densely(land.shape(), plane);
         if (!shape.getEnvelopeInternal().intersects(area.getEnvelopeInternal()) || !shape.intersects(area)) {
             return area;
         }
@@ -183,14 +184,14 @@ public final class AreaFinder {
     }
 
     private Geometry betweenRoads(Geometry area) {
-        Geometry onEarth = Planes.toEarth(area.getEnvelope(), plane);
+        Geometry onEarth = PlaneShapes.toEarth(area.getEnvelope(), plane);
         Envelope box = onEarth.getEnvelopeInternal();
         // The edges of a plane's box bend on Earth
         box.expandBy(0.02 * box.getWidth(), 0.02 * box.getHeight());
         PreparedGeometry prepared = PreparedGeometryFactory.prepare(area);
         List<Polygon> left = new ArrayList<>();
         for (Polygon block : roads.in(box)) {
-            Geometry land = Planes.toPlane(block, plane);
+            Geometry land = PlaneShapes.toPlane(block, plane);
             if (prepared.covers(land)) {
                 addPolygons(land, left);
             } else if (prepared.intersects(land)) {
@@ -228,7 +229,7 @@ public final class AreaFinder {
         List<ReleaseArea.AskFirst> asked = new ArrayList<>();
         for (Land.Kind kind : new Land.Kind[] {Land.Kind.protectedArea, Land.Kind.property}) {
             for (Land land : sorted(kind)) {
-                Geometry shape = Planes.densely(land.shape(), plane);
+                Geometry shape = PlaneShapes.densely(land.shape(), plane);
                 double shared = 0;
                 for (int i = 0; i < area.getNumGeometries(); i++) {
                     Geometry part = area.getGeometryN(i);

@@ -3,6 +3,7 @@ package org.culvert.release.rules.area;
 import java.util.ArrayList;
 import java.util.List;
 import org.culvert.geo.LocalPlane;
+import org.culvert.geo.PlaneShapes;
 import org.culvert.road.network.RoadNetwork;
 import org.culvert.road.network.Structure;
 import org.locationtech.jts.geom.Coordinate;
@@ -57,7 +58,7 @@ public final class LandBetweenRoads {
         around.expandBy(BEYOND_METRES);
         Geometry free = OverlayNGRobust.overlay(FACTORY.toGeometry(around), surfaces, OverlayNG.DIFFERENCE);
         for (int i = 0; i < free.getNumGeometries(); i++) {
-            Geometry block = Planes.toEarth(free.getGeometryN(i), plane);
+            Geometry block = PlaneShapes.toEarth(free.getGeometryN(i), plane);
             land.blocks.insert(block.getEnvelopeInternal(), block);
         }
         land.blocks.build();

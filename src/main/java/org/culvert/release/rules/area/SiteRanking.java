@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.culvert.geo.LocalPlane;
+import org.culvert.geo.PlaneShapes;
+import org.culvert.release.rules.Barrier;
 import org.culvert.release.rules.Separation;
 import org.culvert.release.rules.UncertainPosition;
 import org.culvert.release.rules.Verdict;
@@ -47,7 +49,7 @@ public final class SiteRanking {
     public static List<Ranked> rank(
             UncertainPosition origin, ReleaseArea area, List<Candidate> candidates, @Nullable RoadNetwork network) {
         LocalPlane plane = LocalPlane.around(origin.position());
-        Inside inside = new Inside(Planes.toPlane(area.shape(), plane));
+        Inside inside = new Inside(PlaneShapes.toPlane(area.shape(), plane));
         RoadCrossings crossings = network == null ? null : new RoadCrossings(network);
         List<Ranked> unordered = new ArrayList<>();
         for (Candidate candidate : candidates) {

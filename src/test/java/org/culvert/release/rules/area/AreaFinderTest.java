@@ -11,6 +11,7 @@ import net.sf.geographiclib.Geodesic;
 import net.sf.geographiclib.PolygonArea;
 import org.culvert.geo.Geodesy;
 import org.culvert.geo.LocalPlane;
+import org.culvert.geo.PlaneShapes;
 import org.culvert.geo.Position;
 import org.culvert.release.rules.Land;
 import org.culvert.release.rules.Lifting;
@@ -237,7 +238,7 @@ class AreaFinderTest {
         double metres = 3000 + 4000 * random.nextDouble();
         var origin = new UncertainPosition(ORIGIN, 200 * random.nextDouble());
         ReleaseArea area = AreaFinder.find(roads, new AreaQuestion(origin, List.of(atMost(metres)), lands, false));
-        Geometry onPlane = Planes.toPlane(area.shape(), PLANE);
+        Geometry onPlane = PlaneShapes.toPlane(area.shape(), PLANE);
         double[] xy = PLANE.forward(area.nearest().position());
         var nearest = FACTORY.createPoint(new Coordinate(xy[0], xy[1]));
         assertThat(onPlane.distance(nearest)).isLessThan(1e-5);
@@ -256,7 +257,7 @@ class AreaFinderTest {
         ReleaseArea wider =
                 AreaFinder.find(roads, new AreaQuestion(origin, List.of(atMost(metres * 1.3)), lands, false));
         assertThat(wider.squareMetres()).isGreaterThanOrEqualTo(area.squareMetres());
-        assertThat(onPlane.difference(Planes.toPlane(wider.shape(), PLANE)).getArea())
+        assertThat(onPlane.difference(PlaneShapes.toPlane(wider.shape(), PLANE)).getArea())
                 .isLessThan(1);
         ReleaseArea fewer =
                 AreaFinder.find(roads, new AreaQuestion(origin, List.of(atMost(metres)), lands.subList(1, 6), false));

@@ -1,32 +1,30 @@
-package org.culvert.release.rules.area;
+package org.culvert.geo;
 
-import org.culvert.geo.LocalPlane;
-import org.culvert.geo.Position;
 import org.locationtech.jts.densify.Densifier;
 import org.locationtech.jts.geom.CoordinateSequence;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.util.GeometryTransformer;
 
 /** Shapes between longitude and latitude and the x and y of a plane. */
-final class Planes {
+public final class PlaneShapes {
     /**
      * An edge of a map runs straight in longitude and latitude (RFC 7946, section 3.1.1), which a plane bends: vertices are put
      * in so that none is longer than this. An edge of 500 m strays by millimetres.
      */
     private static final double LONGEST_EDGE_DEGREES = 0.005;
 
-    private Planes() {}
+    private PlaneShapes() {}
 
-    static Geometry toPlane(Geometry onEarth, LocalPlane plane) {
+    public static Geometry toPlane(Geometry onEarth, LocalPlane plane) {
         return transform(onEarth, plane, true);
     }
 
-    /** Of a map whose edges may be long. */
-    static Geometry densely(Geometry onEarth, LocalPlane plane) {
+    /** Of a map whose edges may be long: they are bent as the plane bends them. */
+    public static Geometry densely(Geometry onEarth, LocalPlane plane) {
         return toPlane(Densifier.densify(onEarth, LONGEST_EDGE_DEGREES), plane);
     }
 
-    static Geometry toEarth(Geometry onPlane, LocalPlane plane) {
+    public static Geometry toEarth(Geometry onPlane, LocalPlane plane) {
         return transform(onPlane, plane, false);
     }
 

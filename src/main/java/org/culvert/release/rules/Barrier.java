@@ -1,4 +1,4 @@
-package org.culvert.release.rules.area;
+package org.culvert.release.rules;
 
 import java.util.List;
 import org.culvert.geo.Position;

@@ -1,0 +1,369 @@
+package org.culvert.release;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.UUID;
+import org.culvert.animal.CaseService;
+import org.culvert.animal.CaseView;
+import org.culvert.call.PlaceView;
+import org.culvert.geo.Geodesy;
+import org.culvert.geo.Position;
+import org.culvert.platform.InvalidException;
+import org.culvert.platform.RegionService;
+import org.culvert.platform.sight.Sight;
+import org.culvert.release.rules.Assessor;
+import org.culvert.release.rules.Circumstances;
+import org.culvert.release.rules.Conditions;
+import org.culvert.release.rules.Finding;
+import org.culvert.release.rules.Land;
+import org.culvert.release.rules.LandsAround;
+import org.culvert.release.rules.Lifting;
+import org.culvert.release.rules.Rule;
+import org.culvert.release.rules.Site;
+import org.culvert.release.rules.SpeciesFact;
+import org.culvert.release.rules.Subject;
+import org.culvert.release.rules.UncertainPosition;
+import org.culvert.release.rules.Unsuitability;
+import org.culvert.release.rules.area.AreaFinder;
+import org.culvert.release.rules.area.AreaQuestion;
+import org.culvert.release.rules.area.FirstPlace;
+import org.culvert.release.rules.area.Limit;
+import org.culvert.release.rules.area.ReleaseArea;
+import org.culvert.release.rules.area.SiteRanking;
+import org.culvert.road.CurrentRoads;
+import org.culvert.road.RoadService;
+import org.jspecify.annotations.Nullable;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.geom.Polygon;
+
+/** Says where an animal may go, as an area on the map, with the known sites in the order in which they are worth a look. */
+@ApplicationScoped
+public class AreaService {
+    /** A degree to seven decimals is known to a centimetre. */
+    private static final double DEGREE = 1e7;
+
+    /** Just off a road's surface. */
+    private static final double BESIDE_METRES = 1;
+
+    private static final int MOST_SITES = 5000;
+
+    private static final String INTRODUCED = "Its kind is listed as introduced here, so there is no way back into the wild"
+            + " for it. Ask your wildlife authority.";
+
+    private final AssessmentService assessments;
+    private final CircumstanceReader circumstances;
+    private final SiteService sites;
+    private final RuleService rules;
+    private final CaseService cases;
+    private final RoadService roads;
+    private final RoadLand roadLand;
+    private final RegionService region;
+    private final Sight sight;
+    private final Clock clock;
+
+    AreaService(
+            AssessmentService assessments,
+            CircumstanceReader circumstances,
+            SiteService sites,
+            RuleService rules,
+            CaseService cases,
+            RoadService roads,
+            RoadLand roadLand,
+            RegionService region,
+            Sight sight,
+            Clock clock) {
+        this.assessments = assessments;
+        this.circumstances = circumstances;
+        this.sites = sites;
+        this.rules = rules;
+        this.cases = cases;
+        this.roads = roads;
+        this.roadLand = roadLand;
+        this.region = region;
+        this.sight = sight;
+        this.clock = clock;
+    }
+
+    /**
+     * @param jurisdiction whose rules hold; left out: that of the known site nearest to the origin
+     * @param withinMetres a distance of the asker's own; left out: only what rules or the kind's movement range say
+     */
+    @Transactional
+    public ReleaseAreaFeature find(UUID caseId, @Nullable String jurisdiction, @Nullable Double withinMetres) {
+        sight.requireSeen("case", caseId);
+        CaseView told = cases.getCase(caseId);
+        LocalDate day = clock.instant().atZone(region.zone()).toLocalDate();
+        Subject subject = assessments.subject(told);
+        List<SiteService.KnownSite> known = sites.listKnown(MOST_SITES);
+        String where = jurisdiction == null ? nearestJurisdiction(subject, known) : jurisdiction;
+        List<Rule> applicable = rules.listRules().stream()
+                .filter(rule -> rule.holdsOn(day) && rule.holdsIn(where) && rule.isAbout(subject))
+                .toList();
+        UncertainPosition origin = subject.origin().at();
+        if (subject.introduced() || origin == null) {
+            return without(told, day, where, subject, subject.introduced() ? INTRODUCED : unknownOrigin(applicable));
+        }
+        CircumstanceReader.OfCase knownOfCase = circumstances.of(told, subject, day);
+        List<Limit> limits = limits(applicable, knownOfCase, withinMetres);
+        double reach = limits.stream().mapToDouble(Limit::metres).max().orElseThrow();
+        List<Land> lands = knownOfCase.landsWithin(reach);
+        boolean keepToCatchment = applicable.stream()
+                .anyMatch(rule -> rule.test() == Rule.Question.sameCatchment
+                        && rule.kind().lifting().stands());
+        CurrentRoads current = roads.current();
+        ReleaseArea area = AreaFinder.find(
+                roadLand.of(current), new AreaQuestion(origin, limits, lands, keepToCatchment));
+        List<Land> waters = knownOfCase.facts().stream().anyMatch(fact -> fact.kind() == SpeciesFact.Kind.aquatic)
+                ? lands.stream().filter(land -> land.kind() == Land.Kind.water).toList()
+                : List.of();
+        Optional<FirstPlace> first = FirstPlace.find(area, origin.position(), beside(told.foundPlace(), current), waters);
+        List<SiteRanking.Ranked> ranked = rank(told, subject, known, knownOfCase, lands, area, day);
+        return feature(told, day, where, subject, area, first, firstOf(told, subject, applicable), ranked);
+    }
+
+    private static String unknownOrigin(List<Rule> applicable) {
+        boolean none = applicable.stream().anyMatch(rule -> rule.unknownOrigin() == Rule.UnknownOrigin.notReleasable);
+        return none
+                ? "Nobody knows where it was found, and by a rule entered here such an animal is not released."
+                : "Nobody knows where it was found, so there is no place to measure from. Ask your wildlife authority.";
+    }
+
+    private String nearestJurisdiction(Subject subject, List<SiteService.KnownSite> known) {
+        UncertainPosition origin = subject.origin().at();
+        return known.stream()
+                .min(Comparator.comparingDouble(site -> origin == null
+                        ? 0
+                        : Geodesy.metresBetween(
+                                origin.position(), site.target().at().position())))
+                .map(site -> site.target().jurisdiction())
+                .orElseThrow(() -> InvalidException.of(
+                        "jurisdiction",
+                        "No site is known whose jurisdiction could be taken.",
+                        "the ISO 3166 code of the law that holds there, such as AU-QLD"));
+    }
+
+    private static List<Limit> limits(
+            List<Rule> applicable, CircumstanceReader.OfCase known, @Nullable Double withinMetres) {
+        List<Limit> limits = new ArrayList<>();
+        for (Rule rule : applicable) {
+            Double metres = rule.greatestDistanceMetres();
+            if (rule.test() == Rule.Question.greatestDistance && metres != null && rule.kind().lifting().stands()) {
+                limits.add(new Limit(
+                        rule.id().toString(),
+                        rule.words() + " (" + rule.kind() + ", " + rule.jurisdiction() + ": " + rule.source() + ")",
+                        metres,
+                        rule.kind().lifting()));
+            }
+        }
+        if (withinMetres != null) {
+            limits.add(new Limit(
+                    "asked",
+                    String.format(Locale.ROOT, "At most %,.0f m, as you asked.", withinMetres),
+                    withinMetres,
+                    Lifting.notNeeded));
+        }
+        if (limits.isEmpty()) {
+            for (SpeciesFact fact : known.facts()) {
+                Double metres = fact.metres();
+                if (fact.kind() == SpeciesFact.Kind.movementRange && metres != null) {
+                    limits.add(new Limit(
+                            "movementRange",
+                            "No rule entered here gives a distance; its kind is told to move so far: " + fact.words() + " ("
+                                    + fact.source() + ")",
+                            metres,
+                            Lifting.notNeeded));
+                }
+            }
+        }
+        if (limits.isEmpty()) {
+            throw InvalidException.of(
+                    "withinMetres",
+                    "No rule entered here gives a distance for this animal, and how far its kind moves is not known here.",
+                    "a distance of your own in metres, such as 2000");
+        }
+        return limits;
+    }
+
+    /** A point just off the road, on the side on which the animal was found; null where that is not known. */
+    private @Nullable Position beside(@Nullable PlaceView found, CurrentRoads current) {
+        if (found == null || found.roadLinkId() == null || found.side() == null || found.metresAlongLink() == null) {
+            return null;
+        }
+        OptionalInt link = current.findLink(found.roadLinkId());
+        boolean left = found.side().equalsIgnoreCase("left");
+        if (link.isEmpty() || !(left || found.side().equalsIgnoreCase("right"))) {
+            return null;
+        }
+        double along = found.metresAlongLink();
+        double bearing = current.network().bearingAt(link.getAsInt(), along);
+        return Geodesy.WGS84.direct(
+                current.network().positionAt(link.getAsInt(), along),
+                bearing + (left ? -90 : 90),
+                roadLand.of(current).halfWidthMetres() + BESIDE_METRES);
+    }
+
+    private List<SiteRanking.Ranked> rank(
+            CaseView told,
+            Subject subject,
+            List<SiteService.KnownSite> known,
+            CircumstanceReader.OfCase knownOfCase,
+            List<Land> lands,
+            ReleaseArea area,
+            LocalDate day) {
+        UncertainPosition origin = subject.origin().at();
+        if (origin == null) {
+            return List.of();
+        }
+        LandsAround laid = new LandsAround(lands, origin.position());
+        List<Unsuitability> against = assessments.unsuitabilities(told);
+        List<Rule> all = rules.listRules();
+        List<SiteRanking.Candidate> candidates = new ArrayList<>();
+        for (SiteService.KnownSite site : known) {
+            Circumstances there = knownOfCase.at(site.target(), Conditions.NOT_SAID, laid);
+            Site.Consent consent = site.consentOn(day);
+            List<Finding> findings =
+                    Assessor.assessWhole(subject, site.target().site(consent), against, all, there, day);
+            candidates.add(new SiteRanking.Candidate(
+                    site.id().toString(),
+                    site.name(),
+                    site.target().at(),
+                    site.isFitFor(subject.taxonGroup()),
+                    Assessor.overall(findings)));
+        }
+        return SiteRanking.rank(origin, area, candidates, knownOfCase.network());
+    }
+
+    /** What stands before any other site, by the rules that ask for the found place first. */
+    private @Nullable String firstOf(CaseView told, Subject subject, List<Rule> applicable) {
+        List<Rule> asking = applicable.stream()
+                .filter(rule -> rule.test() == Rule.Question.foundPlaceFirst)
+                .toList();
+        List<Unsuitability> against = assessments.unsuitabilities(told);
+        boolean open = asking.stream()
+                .allMatch(rule -> against.stream()
+                        .anyMatch(one -> rule.findGround(one.ground()).isPresent()));
+        return open || subject.origin().at() == null
+                ? null
+                : "The place where it was found comes first. Another site is considered when somebody has recorded that place as"
+                        + " unsuitable, on a ground that the rule allows.";
+    }
+
+    private static ReleaseAreaFeature without(
+            CaseView told, LocalDate day, String jurisdiction, Subject subject, String words) {
+        return new ReleaseAreaFeature(
+                "Feature",
+                null,
+                new ReleaseAreaFeature.Properties(
+                        told.id(),
+                        day,
+                        jurisdiction,
+                        subject,
+                        words,
+                        0,
+                        List.of(),
+                        null,
+                        null,
+                        null,
+                        null,
+                        List.of(),
+                        List.of(),
+                        AssessmentService.NOTE));
+    }
+
+    private ReleaseAreaFeature feature(
+            CaseView told,
+            LocalDate day,
+            String jurisdiction,
+            Subject subject,
+            ReleaseArea area,
+            Optional<FirstPlace> first,
+            @Nullable String foundPlaceFirst,
+            List<SiteRanking.Ranked> ranked) {
+        ReleaseArea.Nearest nearest = area.nearest();
+        String words = nearest == null
+                ? "Nothing is left of the area: "
+                        + area.findEmptying().map(ReleaseArea.Step::words).orElse("")
+                : String.format(
+                        Locale.ROOT,
+                        "%,.2f km2 are not ruled out by what is entered here. What nobody entered is not taken out of it.",
+                        area.squareMetres() / 1e6);
+        return new ReleaseAreaFeature(
+                "Feature",
+                area.isEmpty() ? null : geometry(area),
+                new ReleaseAreaFeature.Properties(
+                        told.id(),
+                        day,
+                        jurisdiction,
+                        subject,
+                        words,
+                        area.squareMetres(),
+                        area.steps(),
+                        area.findEmptying().orElse(null),
+                        nearest == null
+                                ? null
+                                : new ReleaseAreaFeature.Point(
+                                        nearest.position().latitude(),
+                                        nearest.position().longitude(),
+                                        nearest.metres()),
+                        first.map(place -> new ReleaseAreaFeature.LookFirst(
+                                        place.position().latitude(),
+                                        place.position().longitude(),
+                                        place.metres(),
+                                        place.onSide(),
+                                        place.water()))
+                                .orElse(null),
+                        foundPlaceFirst,
+                        area.askFirst(),
+                        ranked.stream().map(AreaService::site).toList(),
+                        AssessmentService.NOTE));
+    }
+
+    private static ReleaseAreaFeature.RankedSite site(SiteRanking.Ranked one) {
+        Position at = one.candidate().at().position();
+        return new ReleaseAreaFeature.RankedSite(
+                one.rank(),
+                UUID.fromString(one.candidate().key()),
+                one.candidate().name(),
+                at.latitude(),
+                at.longitude(),
+                one.candidate().fitForKind(),
+                one.candidate().verdict().name(),
+                one.inArea().name(),
+                one.separation(),
+                one.barrier().roads());
+    }
+
+    private static ReleaseAreaFeature.Geometry geometry(ReleaseArea area) {
+        double[][][][] polygons = new double[area.shape().getNumGeometries()][][][];
+        for (int i = 0; i < polygons.length; i++) {
+            Polygon polygon = (Polygon) area.shape().getGeometryN(i);
+            polygons[i] = new double[1 + polygon.getNumInteriorRing()][][];
+            polygons[i][0] = ring(polygon.getExteriorRing(), true);
+            for (int hole = 0; hole < polygon.getNumInteriorRing(); hole++) {
+                polygons[i][1 + hole] = ring(polygon.getInteriorRingN(hole), false);
+            }
+        }
+        return new ReleaseAreaFeature.Geometry("MultiPolygon", polygons);
+    }
+
+    /** Exterior rings counterclockwise and interior ones clockwise (RFC 7946, section 3.1.6). */
+    private static double[][] ring(LineString ring, boolean exterior) {
+        Coordinate[] corners = ring.getCoordinates();
+        boolean counterclockwise = org.locationtech.jts.algorithm.Orientation.isCCW(corners);
+        double[][] positions = new double[corners.length][];
+        for (int i = 0; i < corners.length; i++) {
+            Coordinate corner = corners[counterclockwise == exterior ? i : corners.length - 1 - i];
+            positions[i] = new double[] {Math.round(corner.x * DEGREE) / DEGREE, Math.round(corner.y * DEGREE) / DEGREE};
+        }
+        return positions;
+    }
+}
