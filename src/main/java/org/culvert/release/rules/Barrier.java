@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param roads each in the order in which it is met; a road that is met twice is named twice
  */
-public record Barrier(List<Crossed> roads) implements Comparable<Barrier> {
+public record Barrier(List<Crossed> roads) {
     public static final Barrier NONE = new Barrier(List.of());
 
     /** @param metres from the start, along the straight way */
@@ -53,6 +53,24 @@ public record Barrier(List<Crossed> roads) implements Comparable<Barrier> {
                 crossing.metresFromStart());
     }
 
+    /** What barriers are compared by, computed once. */
+    public Weight weight() {
+        return new Weight(fastestKmh(), vehiclesADay(), roads.size());
+    }
+
+    /** How great a barrier is: by its fastest road, then by the vehicles a day, then by how many roads. */
+    public record Weight(double fastestKmh, double vehiclesADay, int roads) implements Comparable<Weight> {
+        @Override
+        public int compareTo(Weight other) {
+            int bySpeed = Double.compare(fastestKmh, other.fastestKmh);
+            if (bySpeed != 0) {
+                return bySpeed;
+            }
+            int byTraffic = Double.compare(vehiclesADay, other.vehiclesADay);
+            return byTraffic != 0 ? byTraffic : Integer.compare(roads, other.roads);
+        }
+    }
+
     /** Vehicles a day on all of them together; infinite where one was never counted. */
     public double vehiclesADay() {
         return roads.stream()
@@ -66,16 +84,5 @@ public record Barrier(List<Crossed> roads) implements Comparable<Barrier> {
                 .mapToDouble(road -> road.speedLimitKmh() == null ? Double.POSITIVE_INFINITY : road.speedLimitKmh())
                 .max()
                 .orElse(0);
-    }
-
-    /** The lesser barrier first: by the fastest road, then by the vehicles a day, then by how many roads. */
-    @Override
-    public int compareTo(Barrier other) {
-        int bySpeed = Double.compare(fastestKmh(), other.fastestKmh());
-        if (bySpeed != 0) {
-            return bySpeed;
-        }
-        int byTraffic = Double.compare(vehiclesADay(), other.vehiclesADay());
-        return byTraffic != 0 ? byTraffic : Integer.compare(roads.size(), other.roads.size());
     }
 }

@@ -51,7 +51,8 @@ public final class SiteRanking {
         LocalPlane plane = LocalPlane.around(origin.position());
         Inside inside = new Inside(PlaneShapes.toPlane(area.shape(), plane));
         RoadCrossings crossings = network == null ? null : new RoadCrossings(network);
-        List<Ranked> unordered = new ArrayList<>();
+        record Weighed(Ranked site, Barrier.Weight weight) {}
+        List<Weighed> unordered = new ArrayList<>();
         for (Candidate candidate : candidates) {
             Barrier barrier = network == null || crossings == null
                     ? Barrier.NONE
@@ -61,19 +62,24 @@ public final class SiteRanking {
                             origin.position(),
                             candidate.at().position(),
                             origin.uncertaintyMetres());
-            unordered.add(
-                    new Ranked(0, candidate, origin.to(candidate.at()), inside.says(candidate.at(), plane), barrier));
+            var site = new Ranked(0, candidate, origin.to(candidate.at()), inside.says(candidate.at(), plane), barrier);
+            unordered.add(new Weighed(site, barrier.weight()));
         }
-        unordered.sort(
-                Comparator.<Ranked>comparingInt(one -> order(one.candidate().verdict()))
-                        .thenComparingInt(one -> one.candidate().fitForKind() ? 0 : 1)
-                        .thenComparingInt(one -> order(one.inArea()))
-                        .thenComparing(Ranked::barrier)
-                        .thenComparingDouble(one -> one.separation().distanceMetres())
-                        .thenComparing(one -> one.candidate().key()));
+        unordered.sort(Comparator.<Weighed>comparingInt(
+                        one -> order(one.site.candidate().verdict()))
+                .thenComparingInt(one -> one.site.candidate().fitForKind() ? 0 : 1)
+                .thenComparingInt(one -> order(one.site.inArea()))
+                .thenComparing(Weighed::weight)
+                .thenComparingDouble(one -> one.site.separation().distanceMetres())
+                .thenComparing(one -> one.site.candidate().key()));
         List<Ranked> ranked = new ArrayList<>();
-        for (Ranked one : unordered) {
-            ranked.add(new Ranked(ranked.size() + 1, one.candidate(), one.separation(), one.inArea(), one.barrier()));
+        for (Weighed one : unordered) {
+            ranked.add(new Ranked(
+                    ranked.size() + 1,
+                    one.site.candidate(),
+                    one.site.separation(),
+                    one.site.inArea(),
+                    one.site.barrier()));
         }
         return List.copyOf(ranked);
     }
@@ -88,6 +94,8 @@ public final class SiteRanking {
 
     /** Whether a circle lies in an area. */
     private static final class Inside {
+        private static final GeometryFactory FACTORY = new GeometryFactory();
+
         private final Geometry area;
         private final @Nullable IndexedPointInAreaLocator locator;
         private final @Nullable IndexedFacetDistance border;
@@ -110,7 +118,8 @@ public final class SiteRanking {
             if (!centreIn && !near) {
                 return Verdict.fail;
             }
-            boolean meetsBorder = border.distance(new GeometryFactory().createPoint(point)) < place.uncertaintyMetres();
+            boolean meetsBorder = place.uncertaintyMetres() > 0
+                    && border.isWithinDistance(FACTORY.createPoint(point), place.uncertaintyMetres());
             if (meetsBorder) {
                 return Verdict.cantTell;
             }
