@@ -153,6 +153,10 @@ class TurtleStoryTest {
                         {"name":"Lagoon","jurisdiction":"AU-QLD","decimalLatitude":-30.52,"decimalLongitude":150.035,
                          "coordinateUncertaintyInMeters":20,"habitat":"wetland","taxonGroups":["turtles"]}
                         """).getString("id");
+        JsonPath unsigned = assess(mother, site);
+        assertThat(unsigned.getString("tests.find { it.test == 'fitness' }.verdict"))
+                .isEqualTo("cantTell");
+        World.signFit(mother, "2022-01-31T02:00:00Z");
         JsonPath early = assess(mother, site);
         assertThat(early.getString("overall")).isNotEqualTo("pass");
         Api.make(

@@ -111,7 +111,9 @@ public class KnownHotspots {
         var known = new OfGroup();
         Set<RunSettings.Season> seen = new HashSet<>();
         List<HotspotRun> finished = Panache.getEntityManager()
-                .createQuery("select r from HotspotRun r where r.id in (select x.runId from RunResult x) order by r.id desc", HotspotRun.class)
+                .createQuery(
+                        "select r from HotspotRun r where r.id in (select x.runId from RunResult x) order by r.id desc",
+                        HotspotRun.class)
                 .setMaxResults(MOST_RUNS)
                 .getResultList();
         for (HotspotRun run : finished) {

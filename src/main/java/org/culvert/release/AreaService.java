@@ -56,8 +56,9 @@ public class AreaService {
 
     private static final int MOST_SITES = 5000;
 
-    private static final String INTRODUCED = "Its kind is listed as introduced here, so there is no way back into the wild"
-            + " for it. Ask your wildlife authority.";
+    private static final String INTRODUCED =
+            "Its kind is listed as introduced here, so there is no way back into the wild"
+                    + " for it. Ask your wildlife authority.";
 
     private final AssessmentService assessments;
     private final CircumstanceReader circumstances;
@@ -120,12 +121,13 @@ public class AreaService {
                 .anyMatch(rule -> rule.test() == Rule.Question.sameCatchment
                         && rule.kind().lifting().stands());
         CurrentRoads current = roads.current();
-        ReleaseArea area = AreaFinder.find(
-                roadLand.of(current), new AreaQuestion(origin, limits, lands, keepToCatchment));
+        ReleaseArea area =
+                AreaFinder.find(roadLand.of(current), new AreaQuestion(origin, limits, lands, keepToCatchment));
         List<Land> waters = knownOfCase.facts().stream().anyMatch(fact -> fact.kind() == SpeciesFact.Kind.aquatic)
                 ? lands.stream().filter(land -> land.kind() == Land.Kind.water).toList()
                 : List.of();
-        Optional<FirstPlace> first = FirstPlace.find(area, origin.position(), beside(told.foundPlace(), current), waters);
+        Optional<FirstPlace> first =
+                FirstPlace.find(area, origin.position(), beside(told.foundPlace(), current), waters);
         List<SiteRanking.Ranked> ranked = rank(told, subject, known, knownOfCase, lands, area, day);
         return feature(told, day, where, subject, area, first, firstOf(told, subject, applicable), ranked);
     }
@@ -156,7 +158,9 @@ public class AreaService {
         List<Limit> limits = new ArrayList<>();
         for (Rule rule : applicable) {
             Double metres = rule.greatestDistanceMetres();
-            if (rule.test() == Rule.Question.greatestDistance && metres != null && rule.kind().lifting().stands()) {
+            if (rule.test() == Rule.Question.greatestDistance
+                    && metres != null
+                    && rule.kind().lifting().stands()) {
                 limits.add(new Limit(
                         rule.id().toString(),
                         rule.words() + " (" + rule.kind() + ", " + rule.jurisdiction() + ": " + rule.source() + ")",
@@ -177,8 +181,8 @@ public class AreaService {
                 if (fact.kind() == SpeciesFact.Kind.movementRange && metres != null) {
                     limits.add(new Limit(
                             "movementRange",
-                            "No rule entered here gives a distance; its kind is told to move so far: " + fact.words() + " ("
-                                    + fact.source() + ")",
+                            "No rule entered here gives a distance; its kind is told to move so far: " + fact.words()
+                                    + " (" + fact.source() + ")",
                             metres,
                             Lifting.notNeeded));
                 }
@@ -266,7 +270,7 @@ public class AreaService {
                         told.id(),
                         day,
                         jurisdiction,
-                        subject,
+                        subject.scientificName(),
                         words,
                         0,
                         List.of(),
@@ -303,7 +307,7 @@ public class AreaService {
                         told.id(),
                         day,
                         jurisdiction,
-                        subject,
+                        subject.scientificName(),
                         words,
                         area.squareMetres(),
                         area.steps(),
@@ -338,7 +342,8 @@ public class AreaService {
                 one.candidate().fitForKind(),
                 one.candidate().verdict().name(),
                 one.inArea().name(),
-                one.separation(),
+                one.separation().distanceMetres(),
+                one.separation().doubtMetres(),
                 one.barrier().roads());
     }
 
@@ -362,7 +367,8 @@ public class AreaService {
         double[][] positions = new double[corners.length][];
         for (int i = 0; i < corners.length; i++) {
             Coordinate corner = corners[counterclockwise == exterior ? i : corners.length - 1 - i];
-            positions[i] = new double[] {Math.round(corner.x * DEGREE) / DEGREE, Math.round(corner.y * DEGREE) / DEGREE};
+            positions[i] =
+                    new double[] {Math.round(corner.x * DEGREE) / DEGREE, Math.round(corner.y * DEGREE) / DEGREE};
         }
         return positions;
     }

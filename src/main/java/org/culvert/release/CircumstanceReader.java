@@ -100,14 +100,15 @@ class CircumstanceReader {
             this.signed = fitness.latest(told.id()).orElse(null);
             this.published = facts.factsOf(subject.scientificName(), day);
             this.ofCase = approvals.forCase(told.id(), day);
-            this.daysInCare = (int) ChronoUnit.DAYS.between(
-                    told.foundAt().atZone(region.zone()).toLocalDate(), day);
+            this.daysInCare = (int)
+                    ChronoUnit.DAYS.between(told.foundAt().atZone(region.zone()).toLocalDate(), day);
             this.named = hotspots.find(subject.taxonGroup(), day).orElse(null);
             this.network = roads.findCurrent().map(current -> current.network()).orElse(null);
             this.crossings = network == null ? null : new RoadCrossings(network);
         }
 
-        @Nullable RoadNetwork network() {
+        @Nullable
+        RoadNetwork network() {
             return network;
         }
 

@@ -4,8 +4,6 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.culvert.release.rules.Barrier;
-import org.culvert.release.rules.Separation;
-import org.culvert.release.rules.Subject;
 import org.culvert.release.rules.area.ReleaseArea;
 import org.jspecify.annotations.Nullable;
 
@@ -15,8 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param type always {@code Feature}
  * @param geometry null where nothing is left, or where nobody knows the origin
  */
-public record ReleaseAreaFeature(
-        String type, @Nullable Geometry geometry, Properties properties) {
+public record ReleaseAreaFeature(String type, @Nullable Geometry geometry, Properties properties) {
 
     /** Longitude before latitude, seven decimals; {@code type} is always {@code MultiPolygon}. */
     public record Geometry(String type, double[][][][] coordinates) {}
@@ -39,7 +36,7 @@ public record ReleaseAreaFeature(
             UUID caseId,
             LocalDate day,
             String jurisdiction,
-            Subject subject,
+            String scientificName,
             String words,
             double squareMetres,
             List<ReleaseArea.Step> steps,
@@ -66,6 +63,8 @@ public record ReleaseAreaFeature(
      * A known site.
      *
      * @param overall what all tests that may stand in the way come to there today, with nothing said of the hour
+     * @param distanceMetres from the origin, centre to centre
+     * @param doubtMetres how well that is known
      * @param inArea {@code pass}: all of it lies in the area; {@code fail}: none of it; else {@code cantTell}
      */
     public record RankedSite(
@@ -77,6 +76,7 @@ public record ReleaseAreaFeature(
             boolean fitForGroup,
             String overall,
             String inArea,
-            Separation separation,
+            double distanceMetres,
+            double doubtMetres,
             List<Barrier.Crossed> roadsBetween) {}
 }

@@ -67,9 +67,10 @@ public class ReleaseResource {
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
     public ReleaseAreaFeature findArea(
             @PathParam("id") String id,
-            @QueryParam("jurisdiction") @Nullable
-            @Pattern(regexp = RuleService.JURISDICTION, message = "must be an ISO 3166 code")
-            String jurisdiction,
+            @QueryParam("jurisdiction")
+                    @Nullable
+                    @Pattern(regexp = RuleService.JURISDICTION, message = "must be an ISO 3166 code")
+                    String jurisdiction,
             @QueryParam("withinMetres") @Nullable @Positive @Max(200_000) Double withinMetres) {
         return areas.find(Paging.uuid("id", id), jurisdiction, withinMetres);
     }

@@ -17,7 +17,7 @@ class RoadLand {
     /** @param halfWidthMetres from the middle of a road to the end of what counts as its surface */
     RoadLand(
             @ConfigProperty(name = "culvert.release.road-half-width-metres", defaultValue = "10")
-            double halfWidthMetres) {
+                    double halfWidthMetres) {
         this.halfWidthMetres = halfWidthMetres;
     }
 

@@ -3,6 +3,7 @@ package org.culvert.support;
 import static org.culvert.platform.Role.ADMIN;
 import static org.culvert.platform.Role.CARER;
 import static org.culvert.platform.Role.CLINIC;
+import static org.culvert.platform.Role.COORDINATOR;
 import static org.culvert.platform.Role.RESCUER;
 
 import java.util.UUID;
@@ -69,6 +70,16 @@ public final class World {
             importRoads();
         }
         return world;
+    }
+
+    /** A vet signs that all of an animal is as it should be; without that it is not let go. */
+    public static void signFit(String caseId, String at) {
+        String items = java.util.Arrays.stream(org.culvert.release.rules.FitnessCheck.Aspect.values())
+                .map(aspect -> "{\"aspect\":\"" + aspect + "\",\"answer\":\"fit\"}")
+                .collect(java.util.stream.Collectors.joining(","));
+        Api.make(COORDINATOR, "/api/cases/" + caseId + "/fitness-checks", """
+                {"at":"%s","vetName":"Dr Vet","vetRegistration":"V-1","housedWithPets":"no","items":[%s]}
+                """.formatted(at, items));
     }
 
     private static void tellRegion() {

@@ -59,7 +59,8 @@ public class ReleaseAreaBenchmark {
                 double[] vertices = new double[2 * (piece.toVertex() - piece.fromVertex() + 1)];
                 for (int i = piece.fromVertex(); i <= piece.toVertex(); i++) {
                     vertices[2 * (i - piece.fromVertex())] = road.spots().get(i).longitude();
-                    vertices[2 * (i - piece.fromVertex()) + 1] = road.spots().get(i).latitude();
+                    vertices[2 * (i - piece.fromVertex()) + 1] =
+                            road.spots().get(i).latitude();
                 }
                 builder.add(new RoadLine(
                         road.number() + "/" + piece.fromVertex(), RoadAttributes.named(road.name()), null, vertices));
@@ -71,7 +72,8 @@ public class ReleaseAreaBenchmark {
         origins = new ArrayList<>();
         for (int i = 0; i < 40; i++) {
             int link = random.nextInt(network.linkCount());
-            origins.add(network.positionAt(link, random.nextDouble() * network.graph().length(link)));
+            origins.add(network.positionAt(
+                    link, random.nextDouble() * network.graph().length(link)));
         }
         LocalPlane plane = LocalPlane.around(origins.get(0));
         sites = new ArrayList<>();

@@ -156,12 +156,7 @@ class ReleaseLoader {
                             null));
             assessed.add(assessments
                     .assess(new AssessmentService.AssessmentEntry(
-                            caseId,
-                            siteId,
-                            null,
-                            Conditions.Light.day,
-                            Conditions.Weather.fair,
-                            Site.Consent.yes))
+                            caseId, siteId, null, Conditions.Light.day, Conditions.Weather.fair, Site.Consent.yes))
                     .id());
         }
         releases.release(new ReleaseService.ReleaseEntry(

@@ -136,13 +136,7 @@ class TurtleStory {
                     .map(CaseView::id)
                     .forEach(going::add);
             releases.release(
-                    region,
-                    going,
-                    incident.spot(),
-                    "turtles",
-                    hatched.plus(Duration.ofDays(21)),
-                    carer,
-                    hospital);
+                    region, going, incident.spot(), "turtles", hatched.plus(Duration.ofDays(21)), carer, hospital);
         }
     }
 }

@@ -63,8 +63,7 @@ final class Answers {
         return asked.stream()
                 .filter(approval -> approval.holdsOn(day))
                 .findFirst()
-                .map(approval -> Answer.pass("Approved by " + whose
-                        + (approval.reference() == null ? "." : ", " + approval.reference() + ".")))
+                .map(approval -> Answer.pass("Approved by " + whose + "."))
                 .orElseGet(() -> Answer.cantTell("No approval of " + whose + " that holds on the day is recorded."));
     }
 

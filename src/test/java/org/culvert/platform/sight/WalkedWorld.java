@@ -169,7 +169,8 @@ public final class WalkedWorld {
                 .getString("id");
         JsonPath assessed = Api.get(COORDINATOR, "/api/assessments/" + assessment);
         Map<String, String> overrides = new TreeMap<>();
-        for (String key : assessed.<String>getList("tests.findAll { it.verdict != 'pass' }.key")) {
+        for (String key :
+                assessed.<String>getList("tests.findAll { it.verdict != 'pass' && it.lifting != 'notNeeded' }.key")) {
             overrides.put(key, "{\"key\":\"%s\",\"reason\":\"asked\"}".formatted(key));
         }
         String release = Api.make(COORDINATOR, "/api/releases", """

@@ -59,7 +59,6 @@ class StandingTestsTest {
         return new LandSaid(kind, name, "a map", null, origin, site, metres);
     }
 
-
     private static Circumstances lands(LandSaid... lands) {
         return new Circumstances(
                 GOOD.approvals(),
@@ -161,7 +160,8 @@ class StandingTestsTest {
             assertThat(hold.verdict()).isEqualTo(Verdict.fail);
             assertThat(hold.lifting()).isEqualTo(Lifting.byNothing);
         }
-        // Australian Immunisation Handbook: wash at once, ring the public health unit; a vaccination changes nothing of it
+        // Australian Immunisation Handbook: wash at once, ring the public health unit; a vaccination changes nothing of
+        // it
         assertThat(assess(held(Hold.Kind.exposure)).get("healthHold.exposure").words())
                 .contains("washes at once", "public health unit");
     }
@@ -231,7 +231,7 @@ class StandingTestsTest {
         Finding given = assess(approved(new Approval(Approval.Of.protectedArea, true, DAY, "letter 7")))
                 .get("parkApproval");
         assertThat(given.verdict()).isEqualTo(Verdict.pass);
-        assertThat(given.words()).contains("letter 7", "cannot be told");
+        assertThat(given.words()).contains("who keeps the park", "cannot be told");
         assertThat(assess(approved(new Approval(Approval.Of.protectedArea, true, DAY.minusDays(1), null)))
                         .get("parkApproval")
                         .verdict())
@@ -246,20 +246,20 @@ class StandingTestsTest {
 
     @Test
     void anAnimalOfTheWaterIsAskedForItsCatchmentAndItsWater() {
-        Rule catchment = Animals.rule(RuleKind.statute, Rule.Question.sameCatchment).make();
+        Rule catchment =
+                Animals.rule(RuleKind.statute, Rule.Question.sameCatchment).make();
         assertThat(assess(GOOD, catchment).get("sameCatchment").verdict()).isEqualTo(Verdict.pass);
         Circumstances elsewhere = lands(
                 said(Land.Kind.catchment, "the creek", Verdict.pass, Verdict.fail, 10),
                 said(Land.Kind.water, "the dam", Verdict.fail, Verdict.fail, 100));
         assertThat(assess(elsewhere, catchment).get("sameCatchment").verdict()).isEqualTo(Verdict.fail);
-        Circumstances onTheRidge =
-                lands(said(Land.Kind.catchment, "the creek", Verdict.cantTell, Verdict.pass, 0));
+        Circumstances onTheRidge = lands(said(Land.Kind.catchment, "the creek", Verdict.cantTell, Verdict.pass, 0));
         assertThat(assess(onTheRidge, catchment).get("sameCatchment").verdict()).isEqualTo(Verdict.cantTell);
 
         // The site is known to 20 m, so 100 m of water are between 80 and 120
-        for (Map.Entry<Double, Verdict> one :
-                Map.of(79.0, Verdict.fail, 81.0, Verdict.cantTell, 119.0, Verdict.cantTell, 120.0, Verdict.pass)
-                        .entrySet()) {
+        for (Map.Entry<Double, Verdict> one : Map.of(
+                        79.0, Verdict.fail, 81.0, Verdict.cantTell, 119.0, Verdict.cantTell, 120.0, Verdict.pass)
+                .entrySet()) {
             Rule water = Animals.rule(RuleKind.code, Rule.Question.waterWithin)
                     .atMost(one.getKey())
                     .make();
@@ -270,9 +270,13 @@ class StandingTestsTest {
     /** Washington State, WAC 220-450: 180 days. */
     @Test
     void theDaysInCareAreCountedToTheDay() {
-        Rule days = Animals.rule(RuleKind.statute, Rule.Question.daysInCare).days(40).make();
+        Rule days = Animals.rule(RuleKind.statute, Rule.Question.daysInCare)
+                .days(40)
+                .make();
         assertThat(assess(GOOD, days).get("daysInCare").verdict()).isEqualTo(Verdict.pass);
-        Rule fewer = Animals.rule(RuleKind.statute, Rule.Question.daysInCare).days(39).make();
+        Rule fewer = Animals.rule(RuleKind.statute, Rule.Question.daysInCare)
+                .days(39)
+                .make();
         assertThat(assess(GOOD, fewer).get("daysInCare").verdict()).isEqualTo(Verdict.fail);
         assertThat(assess(GOOD, fewer).get("daysInCare").lifting()).isEqualTo(Lifting.byPermit);
     }
@@ -281,7 +285,15 @@ class StandingTestsTest {
     void roadsAndHotspotsAreShownAndInNobodysWay() {
         var road = new Barrier(List.of(new Barrier.Crossed("Ridge Road", null, null, 4200, 310)));
         var near = new HotspotNear(
-                UUID.randomUUID(), 1, "Ridge Road", 12_000, 12_400, "October, November", 9, "At 5 % against chance per kilometre.", 350);
+                UUID.randomUUID(),
+                1,
+                "Ridge Road",
+                12_000,
+                12_400,
+                "October, November",
+                9,
+                "At 5 % against chance per kilometre.",
+                350);
         Map<String, Finding> findings = assess(roadsAndHotspots(road, List.of(near)));
         Finding roads = findings.get("roadsBetween");
         assertThat(roads.verdict()).isEqualTo(Verdict.fail);
@@ -289,21 +301,21 @@ class StandingTestsTest {
         Finding hotspots = findings.get("hotspotsNear");
         assertThat(hotspots.verdict()).isEqualTo(Verdict.fail);
         assertThat(hotspots.words())
-                .contains("km 12.00 to 12.40", "350 m away", "At 5 % against chance per kilometre.", "no reason by itself");
+                .contains(
+                        "km 12.00 to 12.40",
+                        "350 m away",
+                        "At 5 % against chance per kilometre.",
+                        "no reason by itself");
         assertThat(hotspots.stands()).isFalse();
         assertThat(roads.stands()).isFalse();
-        assertThat(assess(roadsAndHotspots(road, null)).get("hotspotsNear").verdict()).isEqualTo(Verdict.cantTell);
+        assertThat(assess(roadsAndHotspots(road, null)).get("hotspotsNear").verdict())
+                .isEqualTo(Verdict.cantTell);
     }
 
     @Test
     void aHatchlingIsNeitherAdultNorOrphan() {
         var hatchling = new Subject(
-                "Chelodina longicollis",
-                "turtles",
-                false,
-                true,
-                true,
-                new Origin(Origin.OriginState.ofMother, FOUND));
+                "Chelodina longicollis", "turtles", false, true, true, new Origin(Origin.OriginState.ofMother, FOUND));
         for (Rule.AppliesTo whom : Rule.AppliesTo.values()) {
             Rule rule = Animals.rule(RuleKind.code, Rule.Question.foundPlaceFirst)
                     .appliesTo(whom)
@@ -334,7 +346,9 @@ class StandingTestsTest {
         assertThat(said(lands, plane, 530, 29).metresFromSite()).isBetween(29.9, 30.1);
         assertThat(said(lands, plane, 470, 0).metresFromSite()).isZero();
         assertThat(said(lands, plane, 470, 29).originIn()).isEqualTo(Verdict.pass);
-        assertThat(lands.said(null, new UncertainPosition(FOUND.position(), 1)).get(0).originIn())
+        assertThat(lands.said(null, new UncertainPosition(FOUND.position(), 1))
+                        .get(0)
+                        .originIn())
                 .isEqualTo(Verdict.cantTell);
     }
 

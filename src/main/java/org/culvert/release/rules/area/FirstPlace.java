@@ -27,7 +27,10 @@ import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
  * @param water the water it is at, by its name on the maps
  */
 public record FirstPlace(
-        Position position, double metres, boolean onSide, @Nullable String water) {
+        Position position,
+        double metres,
+        boolean onSide,
+        @Nullable String water) {
     private static final GeometryFactory FACTORY = new GeometryFactory();
 
     /**
