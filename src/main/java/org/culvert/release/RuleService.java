@@ -16,6 +16,7 @@ import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.release.rules.Ground;
 import org.culvert.release.rules.Rule;
+import org.culvert.release.rules.Rule.Question;
 import org.culvert.release.rules.RuleKind;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
@@ -47,7 +48,7 @@ public class RuleService {
             List<String> exceptScientificNames,
             Rule.AppliesTo appliesTo,
             @Nullable String appliesDefinition,
-            Rule.@NotNull Question test,
+            @NotNull Question test,
             @Nullable @Positive Double greatestDistanceMetres,
             @Nullable @Positive Integer greatestDays,
             @Nullable @Positive Double originKnownWithinMetres,
@@ -158,7 +159,7 @@ public class RuleService {
                     "A greatest distance is asked for by greatestDistance and waterWithin, and by these alone.",
                     "metres for greatestDistance and waterWithin, nothing for the rest");
         }
-        if ((entry.test() == Rule.Question.daysInCare) != (entry.greatestDays() != null)) {
+        if ((entry.test() == Question.daysInCare) != (entry.greatestDays() != null)) {
             throw InvalidException.of(
                     "greatestDays",
                     "A number of days is asked for by daysInCare, and by that alone.",

@@ -84,9 +84,10 @@ class ReleaseAreaResourceTest {
         double uncertainty = Api.get(CARER, "/api/cases/" + id).getDouble("foundPlace.coordinateUncertaintyInMeters");
         JsonPath whole = area(id);
         double radius = 2000 - uncertainty;
-        // Mill Road runs through the middle, 10 m to either side
-        double wanted = Math.PI * radius * radius - 2 * radius * 20;
-        assertThat(whole.getDouble("properties.squareMetres")).isCloseTo(wanted, within(0.002 * wanted));
+        // Mill Road runs through the middle, River Lane crosses it 1.8 km to the east; 10 m to either side
+        double away = Geodesy.metresBetween(new Position(-30.5, 150.0312345), new Position(-30.5, World.CROSSING));
+        double wanted = Math.PI * radius * radius - 20 * 2 * (radius + Math.sqrt(radius * radius - away * away)) + 400;
+        assertThat(whole.getDouble("properties.squareMetres")).isCloseTo(wanted, within(0.001 * wanted));
         assertThat(whole.getString("type")).isEqualTo("Feature");
         assertThat(whole.getString("geometry.type")).isEqualTo("MultiPolygon");
         assertThat(whole.getList("properties.steps.cut")).containsExactly("distance", "roads");
