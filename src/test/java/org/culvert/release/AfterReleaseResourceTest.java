@@ -32,6 +32,7 @@ import java.util.UUID;
 import javax.imageio.ImageIO;
 import javax.sql.DataSource;
 import org.culvert.support.Api;
+import org.culvert.support.Clocks;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -284,6 +285,7 @@ class AfterReleaseResourceTest {
                          "holder":{"organisationId":"%s"}}
                         """.formatted(incident, ReleaseWorld.TURTLE, shelter))
                 .getString("id");
+        World.signFit(id, Clocks.now().toString());
         String assessment = Api.make(COORDINATOR, "/api/assessments", """
                         {"caseId":"%s","position":{"jurisdiction":"%s","decimalLatitude":-30.5,"decimalLongitude":150.0412,
                          "coordinateUncertaintyInMeters":10}}

@@ -9,6 +9,7 @@ import io.restassured.path.json.JsonPath;
 import java.util.ArrayList;
 import java.util.List;
 import org.culvert.support.Api;
+import org.culvert.support.Clocks;
 import org.culvert.support.World;
 
 /** Turtles of a kind of their own, under a law of their own each: they go back where they were found. */
@@ -58,8 +59,9 @@ public final class ReleaseWorld {
         return made;
     }
 
-    /** An assessment at the place where it was found. */
+    /** An assessment at the place where it was found, of an animal that a vet has signed. */
     public String assess(String caseId) {
+        World.signFit(caseId, Clocks.now().toString());
         return Api.make(CARER, "/api/assessments", """
                         {"caseId":"%s","position":{"jurisdiction":"%s","decimalLatitude":%s,"decimalLongitude":%s,
                          "coordinateUncertaintyInMeters":10}}
