@@ -150,7 +150,7 @@ class TurtleStoryTest {
 
         // Where she may go back: not into another water before her own place was recorded unsuitable.
         String site = Api.make(COORDINATOR, "/api/release-sites", """
-                        {"name":"Lagoon","jurisdiction":"AU-QLD","decimalLatitude":-30.52,"decimalLongitude":150.035,
+                        {"name":"Lagoon","jurisdiction":"AU-QLD","decimalLatitude":-30.503,"decimalLongitude":150.0325,
                          "coordinateUncertaintyInMeters":20,"habitat":"wetland","taxonGroups":["turtles"]}
                         """).getString("id");
         JsonPath unsigned = assess(mother, site);
@@ -215,6 +215,32 @@ class TurtleStoryTest {
         assertThat(report.getDouble("hotspots[0].fromChainageMetres")).isLessThanOrEqualTo(5100);
         assertThat(report.getDouble("hotspots[0].toChainageMetres")).isGreaterThanOrEqualTo(5100);
         assertThat(report.getString("errorRate.sentence")).contains("all animals in the same period and season");
+
+        // One of her young would go back beside it: whoever lets it go has read that first.
+        String young = hatchlings.get(0);
+        World.signFit(young, org.culvert.support.Clocks.now().toString());
+        JsonPath beside = assess(young, site);
+        assertThat(beside.getString("tests.find { it.test == 'hotspotsNear' }.verdict"))
+                .isEqualTo("fail");
+        assertThat(beside.getString("tests.find { it.test == 'hotspotsNear' }.words"))
+                .contains("Mill Road", "all animals in the same period and season", "no reason by itself");
+        String permitsOfYoung = beside
+                .getList("tests.findAll { it.verdict != 'pass' && it.lifting == 'byPermit' }.key", String.class)
+                .stream()
+                .map(key -> """
+                        {"key":"%s","number":"P-1","issuedBy":"the authority","documentName":"permit.pdf",
+                         "documentMediaType":"application/pdf","document":"JVBERi0xLjQK"}
+                        """.formatted(key))
+                .collect(java.util.stream.Collectors.joining(",", ",\"permits\":[", "]"));
+        String letGo = "{\"caseIds\":[\"%s\"],\"assessmentIds\":[\"%s\"],\"approvedBy\":\"Dr Vet\"%s%s}";
+        Api.post(COORDINATOR, "/api/releases", letGo.formatted(young, beside.getString("id"), permitsOfYoung, ""))
+                .statusCode(422)
+                .body("reasons[0]", containsString("warningsRead"));
+        JsonPath gone = Api.make(
+                COORDINATOR,
+                "/api/releases",
+                letGo.formatted(young, beside.getString("id"), permitsOfYoung, ",\"warningsRead\":[\"hotspotsNear\"]"));
+        assertThat(gone.getList("warningsRead")).containsExactly("hotspotsNear");
     }
 
     private static JsonPath assess(String caseId, String siteId) {

@@ -23,6 +23,10 @@ class LiftedTest extends Recorded {
     @Nullable
     String reason;
 
+    /** Who agreed to set it aside, where a second person did. */
+    @Nullable
+    UUID agreedByMemberId;
+
     @Nullable
     String permitNumber;
 
@@ -60,6 +64,7 @@ class LiftedTest extends Recorded {
         row.findingKey = override.key();
         row.kind = OVERRIDE;
         row.reason = override.reason();
+        row.agreedByMemberId = override.agreedByMemberId();
         return row;
     }
 }

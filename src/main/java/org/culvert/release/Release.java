@@ -6,11 +6,14 @@ import jakarta.persistence.Table;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
 import org.culvert.platform.ConflictException;
 import org.culvert.platform.Recorded;
 import org.culvert.platform.ledger.Corrections;
+import org.hibernate.annotations.JdbcTypeCode;
+import org.hibernate.type.SqlTypes;
 import org.jspecify.annotations.Nullable;
 
 /** One letting go, of one animal or of a batch, at one place and time. */
@@ -30,6 +33,10 @@ class Release extends Recorded {
 
     @Nullable
     UUID releasedByMemberId;
+
+    /** Keys of the warnings that were read before it. */
+    @JdbcTypeCode(SqlTypes.JSON)
+    List<String> warningsRead;
 
     @Nullable
     String weather;
@@ -67,6 +74,7 @@ class Release extends Recorded {
         this.coordinateUncertaintyInMeters = target.coordinateUncertaintyInMeters();
         this.approvedBy = entry.approvedBy();
         this.releasedByMemberId = entry.releasedByMemberId();
+        this.warningsRead = entry.warningsRead();
         this.weather = entry.weather();
         this.light = entry.light() == null ? null : entry.light().name();
         this.manner = entry.manner() == null ? null : entry.manner().name();

@@ -26,6 +26,11 @@ class ReleaseConstraints implements ConstraintSentences {
                 Map.entry(
                         "a_rule_of_days_has_its_days",
                         "A greatest number of days is told with its days, and nothing else is."),
+                Map.entry(
+                        "only_policy_asks_a_second_person",
+                        "Only the network's own policy is set aside by a person, so only it can ask for a second one."),
+                Map.entry("only_an_override_is_agreed_to", "A permit needs nobody else to agree."),
+                Map.entry("the_second_person_is_another", "The second person is another than who sets the test aside."),
                 Map.entry("an_override_has_a_reason", "Whoever sets a test aside gives a reason."),
                 Map.entry(
                         "a_permit_has_number_and_document",

@@ -48,6 +48,8 @@ class ReleaseRule extends Recorded {
     @JdbcTypeCode(SqlTypes.JSON)
     List<String> orderOfPreference;
 
+    boolean asksSecondPerson;
+
     @JdbcTypeCode(SqlTypes.JSON)
     List<Ground> allowedGrounds;
 
@@ -81,6 +83,7 @@ class ReleaseRule extends Recorded {
         row.greatestDistanceMetres = entry.greatestDistanceMetres();
         row.greatestDays = entry.greatestDays();
         row.orderOfPreference = entry.orderOfPreference();
+        row.asksSecondPerson = entry.asksSecondPerson();
         row.originKnownWithinMetres = entry.originKnownWithinMetres();
         row.allowedGrounds = entry.allowedGrounds();
         row.unknownOriginOutcome =
@@ -125,6 +128,7 @@ class ReleaseRule extends Recorded {
                 greatestDays,
                 originKnownWithinMetres,
                 orderOfPreference,
+                asksSecondPerson,
                 allowedGrounds,
                 unknownOriginOutcome == null ? null : Rule.UnknownOrigin.valueOf(unknownOriginOutcome),
                 consents,

@@ -32,6 +32,7 @@ import org.culvert.platform.ledger.RecordViews;
 import org.culvert.platform.sight.Sight;
 import org.culvert.release.nonrelease.NonReleaseService;
 import org.culvert.release.rules.Finding;
+import org.culvert.release.rules.Verdict;
 import org.culvert.roster.RosterService;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -61,10 +62,15 @@ public class ReleaseService {
             @Schema(type = SchemaType.STRING, format = "byte") @NotEmpty @Size(max = 20_000_000)
             byte[] document) {}
 
-    /** A decision to go on although one test of the network's own is not passed, by whoever enters it. */
+    /**
+     * A decision to go on although one test of the network's own is not passed, by whoever enters it.
+     *
+     * @param agreedByMemberId a second person who agrees; needed where the rule asks for one
+     */
     public record Overriding(
             @NotBlank @Size(max = 200) String key,
-            @NotBlank @Size(max = 2000) String reason) {}
+            @NotBlank @Size(max = 2000) String reason,
+            @Nullable UUID agreedByMemberId) {}
 
     /** What light they were let go in. */
     public enum Light {
@@ -85,6 +91,7 @@ public class ReleaseService {
      * @param assessmentIds one of each case, all of the same place
      * @param at when they were let go; now when left out
      * @param approvedBy who approved the release
+     * @param warningsRead keys of the warnings that whoever lets them go has read: of a hotspot beside the place
      * @param releasedByMemberId who let them go
      * @param weather as it was seen
      * @param supportFeedingUntil of a soft release, the last day on which they are meant to be fed at the place
@@ -100,6 +107,7 @@ public class ReleaseService {
             @Nullable UUID releasedByMemberId,
             List<@Valid Permit> permits,
             List<@Valid Overriding> overrides,
+            @Size(max = 20) List<@NotBlank @Size(max = 200) String> warningsRead,
             @Nullable @Size(max = 500) String weather,
             @Nullable Light light,
             @Nullable Manner manner,
@@ -109,6 +117,7 @@ public class ReleaseService {
         public ReleaseEntry {
             permits = permits == null ? List.of() : List.copyOf(permits);
             overrides = overrides == null ? List.of() : List.copyOf(overrides);
+            warningsRead = warningsRead == null ? List.of() : List.copyOf(warningsRead);
         }
     }
 
@@ -153,6 +162,7 @@ public class ReleaseService {
             String key,
             String kind,
             @Nullable String reason,
+            @Nullable UUID agreedByMemberId,
             @Nullable String number,
             @Nullable String issuedBy,
             @Nullable String documentName,
@@ -169,6 +179,7 @@ public class ReleaseService {
             @Nullable Instant at,
             String approvedBy,
             @Nullable UUID releasedByMemberId,
+            List<String> warningsRead,
             @Nullable String weather,
             @Nullable String light,
             @Nullable String manner,
@@ -392,6 +403,11 @@ public class ReleaseService {
                 continue;
             }
             for (Finding finding : assessment.findings) {
+                requireAgreed(finding, entry);
+                if (isUnread(finding, entry)) {
+                    reasons.add("Case " + told.number() + ", " + finding.key() + ": " + finding.words()
+                            + " Name it in warningsRead when whoever lets it go has read that.");
+                }
                 if (finding.stands()) {
                     liftable.add(finding.key());
                     boolean isLifted = switch (finding.lifting()) {
@@ -411,6 +427,29 @@ public class ReleaseService {
         }
         requireKnown("permits", permitted, liftable);
         requireKnown("overrides", overridden, liftable);
+    }
+
+    /** A hotspot beside the place is nobody's order, but no one lets an animal go there without knowing. */
+    private static boolean isUnread(Finding finding, ReleaseEntry entry) {
+        return finding.key().equals(Finding.HOTSPOTS_NEAR)
+                && finding.verdict() == Verdict.fail
+                && !entry.warningsRead().contains(finding.key());
+    }
+
+    private void requireAgreed(Finding finding, ReleaseEntry entry) {
+        for (int i = 0; i < entry.overrides().size(); i++) {
+            Overriding override = entry.overrides().get(i);
+            if (override.agreedByMemberId() != null) {
+                roster.getMember(override.agreedByMemberId());
+            } else if (override.key().equals(finding.key())
+                    && finding.rule() != null
+                    && finding.rule().asksSecondPerson()) {
+                throw InvalidException.of(
+                        "overrides[" + i + "].agreedByMemberId",
+                        "The rule asks that a second person agrees.",
+                        "the member who agrees, another than you");
+            }
+        }
     }
 
     private boolean stillSays(Assessment assessment, CaseView told) {
@@ -455,6 +494,7 @@ public class ReleaseService {
                 row.happenedAt(),
                 row.approvedBy,
                 row.releasedByMemberId,
+                row.warningsRead,
                 row.weather,
                 row.light,
                 row.manner,
@@ -486,6 +526,7 @@ public class ReleaseService {
                 row.findingKey,
                 row.kind,
                 row.reason,
+                row.agreedByMemberId,
                 row.permitNumber,
                 row.issuedBy,
                 row.documentName,

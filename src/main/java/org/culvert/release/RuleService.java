@@ -35,6 +35,7 @@ public class RuleService {
      * @param appliesDefinition what the rule itself calls an adult or an orphan; needed unless it is about any
      * @param greatestDistanceMetres needed for {@code greatestDistance} and {@code waterWithin}, and for these alone
      * @param greatestDays needed for {@code daysInCare}, and for that alone
+     * @param asksSecondPerson whether a second person must agree before it is set aside; for the network's own policy alone
      * @param orderOfPreference where an animal should rather go, first the best, in the rule's own words
      * @param reviewBy the day from which it asks before it passes
      */
@@ -53,6 +54,7 @@ public class RuleService {
             @Nullable @Positive Integer greatestDays,
             @Nullable @Positive Double originKnownWithinMetres,
             @Size(max = 20) List<@NotBlank @Size(max = 500) String> orderOfPreference,
+            Boolean asksSecondPerson,
             List<Ground> allowedGrounds,
             Rule.@Nullable UnknownOrigin unknownOrigin,
             @Nullable String consents,
@@ -66,6 +68,7 @@ public class RuleService {
             exceptScientificNames = exceptScientificNames == null ? List.of() : List.copyOf(exceptScientificNames);
             appliesTo = appliesTo == null ? Rule.AppliesTo.any : appliesTo;
             orderOfPreference = orderOfPreference == null ? List.of() : List.copyOf(orderOfPreference);
+            asksSecondPerson = asksSecondPerson != null && asksSecondPerson;
             allowedGrounds = allowedGrounds == null ? List.of() : List.copyOf(allowedGrounds);
         }
     }
@@ -164,6 +167,12 @@ public class RuleService {
                     "greatestDays",
                     "A number of days is asked for by daysInCare, and by that alone.",
                     "days for daysInCare, nothing for the rest");
+        }
+        if (entry.asksSecondPerson() && entry.kind() != RuleKind.policy) {
+            throw InvalidException.of(
+                    "asksSecondPerson",
+                    "Only the network's own policy is set aside by a person, so only it can ask for a second one.",
+                    "true for policy, nothing for the rest");
         }
         for (Ground ground : entry.allowedGrounds()) {
             if (isBlank(ground.key()) || isBlank(ground.words())) {

@@ -252,6 +252,55 @@ class ReleaseResourceTest {
         assertThat(made.getString("lifted[0].by")).isEqualTo(made.getString("recordedBy"));
     }
 
+    /** A rule of the network's own may ask for a second person; nobody agrees with herself. */
+    @Test
+    void whereTheRuleAsksASecondPersonAgrees() throws SQLException {
+        rule("code", "greatestDistance", ",\"greatestDistanceMetres\":50000");
+        String id = newCase(",\"dependentYoung\":true").getString("id");
+        String key = rule(
+                "policy",
+                "officerApproval",
+                ",\"appliesTo\":\"orphan\",\"appliesDefinition\":\"came as dependent young\",\"asksSecondPerson\":true");
+        Api.post(COORDINATOR, "/api/release-rules", """
+                        {"jurisdiction":"%s","kind":"code","scientificName":"%s","test":"fairWeather","words":"w","source":"s",
+                         "readOn":"2020-01-01","reviewBy":"2090-01-01","validFrom":"2020-01-01","asksSecondPerson":true}
+                        """.formatted(jurisdiction, TURTLE))
+                .statusCode(400)
+                .body("errors[0].field", equalTo("asksSecondPerson"));
+        List<String> others = Api.get(
+                        COORDINATOR, "/api/assessments/" + assess(id, 0.001).getString("id"))
+                .getList("tests.findAll { it.lifting == 'byOverride' && it.verdict != 'pass' }.key", String.class);
+        String assessment = assess(id, 0.001).getString("id");
+        String more = ",\"overrides\":[%s]";
+        String alone = overrides(others, key, "");
+        Api.post(COORDINATOR, "/api/releases", release(List.of(id), List.of(assessment), more.formatted(alone)))
+                .statusCode(400)
+                .body("errors[0].field", containsString("agreedByMemberId"))
+                .body("errors[0].wanted", containsString("another"));
+        String together = overrides(others, key, ",\"agreedByMemberId\":\"%s\"".formatted(world.carer));
+        JsonPath made = Api.make(
+                COORDINATOR, "/api/releases", release(List.of(id), List.of(assessment), more.formatted(together)));
+        assertThat(made.getString("lifted.find { it.key == '" + key + "' }.agreedByMemberId"))
+                .isEqualTo(world.carer);
+        try (Connection connection = database.getConnection();
+                var herself = connection.createStatement()) {
+            assertThatThrownBy(() -> herself.executeUpdate("""
+                            insert into liftings (id, release_id, finding_key, kind, reason, agreed_by_member_id, recorded_at,
+                                                  recorded_by)
+                            select gen_random_uuid(), '%s', 'another', 'override', 'because', member_id, now(), id
+                            from accounts where member_id = '%s'
+                            """.formatted(made.getString("id"), world.carer)))
+                    .isInstanceOf(SQLException.class)
+                    .hasMessageContaining("herself");
+        }
+    }
+
+    private static String overrides(List<String> keys, String key, String more) {
+        return keys.stream()
+                .map(one -> "{\"key\":\"%s\",\"reason\":\"asked\"%s}".formatted(one, one.equals(key) ? more : ""))
+                .collect(java.util.stream.Collectors.joining(","));
+    }
+
     @Test
     void whereNoLocalRuleIsEnteredAReleaseAsks() {
         String id = newCase("").getString("id");

@@ -10,14 +10,18 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.UUID;
+import org.culvert.geo.Geodesy;
+import org.culvert.geo.Position;
 import org.culvert.release.AssessmentService;
 import org.culvert.release.ReleaseService;
 import org.culvert.release.RuleService;
 import org.culvert.release.SiteService;
 import org.culvert.release.fitness.FitnessService;
+import org.culvert.release.land.LandService;
 import org.culvert.release.rules.Conditions;
 import org.culvert.release.rules.FitnessCheck;
 import org.culvert.release.rules.Ground;
+import org.culvert.release.rules.Land;
 import org.culvert.release.rules.Rule;
 import org.culvert.release.rules.RuleKind;
 import org.culvert.release.rules.Site;
@@ -31,12 +35,16 @@ class ReleaseLoader {
     private static final String SOURCE =
             "Invented for the demo region, so that an assessment can be shown whole." + " It is the law of no place.";
     private static final String GROUND = "hazard";
+    private static final double WATER_METRES = 120;
+    private static final double PARK_METRES = 900;
+    private static final int CORNERS = 8;
 
     private final RuleService rules;
     private final SiteService sites;
     private final AssessmentService assessments;
     private final ReleaseService releases;
     private final FitnessService fitness;
+    private final LandService lands;
     private final Clock clock;
 
     ReleaseLoader(
@@ -45,7 +53,9 @@ class ReleaseLoader {
             AssessmentService assessments,
             ReleaseService releases,
             FitnessService fitness,
+            LandService lands,
             Clock clock) {
+        this.lands = lands;
         this.fitness = fitness;
         this.rules = rules;
         this.sites = sites;
@@ -69,6 +79,7 @@ class ReleaseLoader {
                 null,
                 1000.0,
                 List.of("where it was found", "as near to it as possible"),
+                false,
                 List.of(
                         new Ground(GROUND, "it is not free of immediate hazards"),
                         new Ground("habitat", "it is not the right habitat")),
@@ -93,6 +104,7 @@ class ReleaseLoader {
                 null,
                 null,
                 List.of(),
+                false,
                 List.of(),
                 Rule.UnknownOrigin.notReleasable,
                 null,
@@ -115,7 +127,36 @@ class ReleaseLoader {
                     site.park().isEmpty() ? null : site.park(),
                     site.ownerConsents() ? Site.Consent.yes : Site.Consent.unknown,
                     site.ownerConsents() ? day.plusYears(2) : null));
+            if (site.taxonGroups().contains("turtles")) {
+                land(region, Land.Kind.water, site.name() + " water", site.spot(), WATER_METRES);
+            }
+            if (!site.park().isEmpty()) {
+                land(region, Land.Kind.protectedArea, site.park(), site.spot(), PARK_METRES);
+            }
         }
+    }
+
+    /** An octagon around a spot. */
+    private void land(DemoRegion region, Land.Kind kind, String name, Spot middle, double metres) {
+        List<Object> ring = new ArrayList<>();
+        for (int corner = 0; corner <= CORNERS; corner++) {
+            Position at = Geodesy.WGS84.direct(
+                    new Position(middle.latitude(), middle.longitude()),
+                    360.0 * (CORNERS - corner) / CORNERS % 360,
+                    metres);
+            ring.add(List.of(rounded(at.longitude()), rounded(at.latitude())));
+        }
+        lands.enter(new LandService.LandEntry(
+                kind,
+                name,
+                "Invented for the demo region.",
+                region.settings().firstDay(),
+                null,
+                new LandService.GeometryEntry(LandService.GeometryType.Polygon, List.of(ring))));
+    }
+
+    private static double rounded(double degrees) {
+        return StrictMath.round(degrees * 1e6) / 1e6;
     }
 
     /**
@@ -165,6 +206,7 @@ class ReleaseLoader {
                 at,
                 hospital.vetName(),
                 by,
+                List.of(),
                 List.of(),
                 List.of(),
                 null,

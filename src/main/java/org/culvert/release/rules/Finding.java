@@ -28,6 +28,9 @@ public record Finding(
     /** An introduced kind is not released at all. */
     public static final String INTRODUCED = "introducedTaxon";
 
+    /** No collision hotspot of its group is near in a coming season. */
+    public static final String HOTSPOTS_NEAR = "hotspotsNear";
+
     /** Some rule of the place's own jurisdiction is known for the animal. */
     public static final String LOCAL_RULE = "localRuleKnown";
 

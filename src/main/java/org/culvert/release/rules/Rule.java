@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param greatestDistanceMetres for the questions that ask for metres: {@link Question#asksForMetres}
  * @param greatestDays for {@link Question#daysInCare}
  * @param originKnownWithinMetres a found place known less well than this does not count as known; null: however well
+ * @param asksSecondPerson whether a second person must agree before it is set aside
  * @param orderOfPreference where an animal should rather go, in the rule's own order and words
  * @param allowedGrounds for {@link Question#foundPlaceFirst}: the grounds on which the found place may be left
  * @param unknownOrigin what it says of animals of unknown origin; null where it says nothing
@@ -40,6 +41,7 @@ public record Rule(
         @Nullable Integer greatestDays,
         @Nullable Double originKnownWithinMetres,
         List<String> orderOfPreference,
+        boolean asksSecondPerson,
         List<Ground> allowedGrounds,
         @Nullable UnknownOrigin unknownOrigin,
         @Nullable String consents,

@@ -51,7 +51,7 @@ final class StandingTests {
                     answers.movementRange(origin, known.movementRangeMetres().getAsDouble()));
         }
         add("roadsBetween", Lifting.notNeeded, answers.roadsBetween());
-        add("hotspotsNear", Lifting.notNeeded, answers.hotspotsNear());
+        add(Finding.HOTSPOTS_NEAR, Lifting.notNeeded, answers.hotspotsNear());
         unlessAsked(Rule.Question.activePeriod, Lifting.notNeeded, answers.activePeriod());
         unlessAsked(Rule.Question.fairWeather, Lifting.notNeeded, answers.weather());
         unlessAsked(Rule.Question.matesGoToo, Lifting.notNeeded, answers.matesGoToo());

@@ -147,6 +147,7 @@ final class Animals {
                     days,
                     knownWithin,
                     List.of(),
+                    false,
                     grounds,
                     unknownOrigin,
                     consents,
