@@ -1,8 +1,11 @@
 package org.culvert.release.rules;
 
 import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.culvert.release.rules.Site.Consent;
 import org.jspecify.annotations.Nullable;
@@ -31,6 +34,11 @@ final class Answers {
             case no -> Answer.fail("Who owns the land has not consented.");
             case unknown -> approval(Approval.Of.landowner, "who owns the land");
         };
+    }
+
+    /** Whether the place is, or may be, on land of an owner that is on the maps. */
+    boolean isOnProperty() {
+        return known.landsOf(Land.Kind.property).stream().anyMatch(land -> land.siteIn() != Verdict.fail);
     }
 
     Answer park() {
@@ -105,10 +113,9 @@ final class Answers {
                         Verdict.cantTell, null, metres, "No water near the site is on the maps entered here."));
     }
 
-    private java.util.Optional<LandSaid> nearestOf(Land.Kind kind) {
+    private Optional<LandSaid> nearestOf(Land.Kind kind) {
         return known.landsOf(kind).stream()
-                .min(java.util.Comparator.comparingDouble(LandSaid::metresFromSite)
-                        .thenComparing(LandSaid::name));
+                .min(Comparator.comparingDouble(LandSaid::metresFromSite).thenComparing(LandSaid::name));
     }
 
     Answer nestingGround() {
@@ -166,7 +173,7 @@ final class Answers {
         if (check.seenAgainSince()) {
             return Answer.cantTell(signed + "It was at a clinic since, so somebody has to look again.");
         }
-        String open = java.util.Arrays.stream(FitnessCheck.Aspect.values())
+        String open = Arrays.stream(FitnessCheck.Aspect.values())
                 .filter(aspect -> check.items().stream()
                         .noneMatch(item -> item.aspect() == aspect && item.answer() != FitnessCheck.Answer.notLookedAt))
                 .map(aspect -> words(aspect.name()))

@@ -38,6 +38,9 @@ final class StandingTests {
         add("notExcluded", Lifting.byOverride, answers.notExcluded());
         unlessAsked(Rule.Question.fitness, Lifting.byOverride, answers.fitness());
         unlessAsked(Rule.Question.parkApproval, Lifting.byPermit, answers.park());
+        if (answers.isOnProperty()) {
+            unlessAsked(Rule.Question.landownerConsent, Lifting.byOverride, answers.landowner());
+        }
         unlessAsked(Rule.Question.notWithPets, Lifting.notNeeded, answers.notWithPets());
         if (answers.isAquatic()) {
             unlessAsked(Rule.Question.sameCatchment, Lifting.notNeeded, answers.sameCatchment());

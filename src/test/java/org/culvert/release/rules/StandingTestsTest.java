@@ -245,6 +245,15 @@ class StandingTestsTest {
     }
 
     @Test
+    void landOfAnOwnerOnTheMapsWantsTheOwner() {
+        assertThat(assess(GOOD)).doesNotContainKey("landownerConsent");
+        Finding asked = assess(lands(said(Land.Kind.property, "the run", Verdict.fail, Verdict.cantTell, 5)))
+                .get("landownerConsent");
+        assertThat(asked.verdict()).isEqualTo(Verdict.cantTell);
+        assertThat(asked.lifting()).isEqualTo(Lifting.byOverride);
+    }
+
+    @Test
     void anAnimalOfTheWaterIsAskedForItsCatchmentAndItsWater() {
         Rule catchment =
                 Animals.rule(RuleKind.statute, Rule.Question.sameCatchment).make();
