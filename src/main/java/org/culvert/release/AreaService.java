@@ -126,8 +126,8 @@ public class AreaService {
         List<Land> waters = knownOfCase.facts().stream().anyMatch(fact -> fact.kind() == SpeciesFact.Kind.aquatic)
                 ? lands.stream().filter(land -> land.kind() == Land.Kind.water).toList()
                 : List.of();
-        Optional<FirstPlace> first =
-                FirstPlace.find(area, origin.position(), beside(told.foundPlace(), current), waters);
+        Optional<FirstPlace> first = FirstPlace.find(
+                area, origin.position(), beside(told.foundPlace(), current), waters, knownOfCase.movementRangeMetres());
         List<SiteRanking.Ranked> ranked = rank(told, subject, known, knownOfCase, lands, area, day);
         return feature(told, day, where, subject, area, first, firstOf(told, subject, applicable), ranked);
     }

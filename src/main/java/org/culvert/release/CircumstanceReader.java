@@ -116,6 +116,15 @@ class CircumstanceReader {
             return published;
         }
 
+        /** How far an individual of its kind goes, by what is published; infinite where nothing is. */
+        double movementRangeMetres() {
+            return published.stream()
+                    .filter(fact -> fact.kind() == SpeciesFact.Kind.movementRange)
+                    .flatMap(fact -> Optional.ofNullable(fact.metres()).stream())
+                    .max(Double::compare)
+                    .orElse(Double.POSITIVE_INFINITY);
+        }
+
         /** The land of the maps within some distance of the origin. */
         List<Land> landsWithin(double metres) {
             UncertainPosition origin = subject.origin().at();
@@ -168,12 +177,8 @@ class CircumstanceReader {
             if (named == null) {
                 return null;
             }
-            double within = published.stream()
-                            .filter(fact -> fact.kind() == SpeciesFact.Kind.movementRange)
-                            .flatMap(fact -> Optional.ofNullable(fact.metres()).stream())
-                            .max(Double::compare)
-                            .orElse(HOTSPOTS_WITHIN_METRES)
-                    + site.uncertaintyMetres();
+            double range = movementRangeMetres();
+            double within = (Double.isInfinite(range) ? HOTSPOTS_WITHIN_METRES : range) + site.uncertaintyMetres();
             return named.near(site.position(), within).stream()
                     .map(near -> new HotspotNear(
                             near.runId(),

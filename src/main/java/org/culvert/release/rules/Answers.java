@@ -273,8 +273,10 @@ final class Answers {
         if (barrier.roads().isEmpty()) {
             return Answer.pass("No road of the network lies across the straight way between found place and site.");
         }
-        return Answer.fail("Across the straight way lie " + barrier.roads().size() + " roads: "
-                + barrier.roads().stream().map(Answers::road).collect(Collectors.joining("; ")) + ".");
+        return Answer.fail(
+                (barrier.roads().size() == 1 ? "One road lies" : barrier.roads().size() + " roads lie")
+                        + " across the straight way: "
+                        + barrier.roads().stream().map(Answers::road).collect(Collectors.joining("; ")) + ".");
     }
 
     private static String road(Barrier.Crossed road) {

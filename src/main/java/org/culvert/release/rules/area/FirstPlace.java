@@ -36,9 +36,10 @@ public record FirstPlace(
     /**
      * @param beside a point just off the road on the side on which the animal was; null: not known
      * @param waters for an animal of the water; else none
+     * @param reachMetres how far its kind goes: water beyond that is not its own; infinite where nobody knows
      */
     public static Optional<FirstPlace> find(
-            ReleaseArea area, Position origin, @Nullable Position beside, List<Land> waters) {
+            ReleaseArea area, Position origin, @Nullable Position beside, List<Land> waters, double reachMetres) {
         if (area.isEmpty()) {
             return Optional.empty();
         }
@@ -55,6 +56,7 @@ public record FirstPlace(
             }
         }
         return Optional.of(atWater.stream()
+                .filter(place -> place.metres() <= reachMetres)
                 .min(Comparator.comparingDouble(FirstPlace::metres).thenComparing(place -> "" + place.water()))
                 .orElseGet(() -> nearest(looked, plane, origin, !side.isEmpty(), null)));
     }

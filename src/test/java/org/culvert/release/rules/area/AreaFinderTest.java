@@ -275,6 +275,34 @@ class AreaFinderTest {
         }
     }
 
+    /** First on the side on which it was; its own water before other land, but none beyond what its kind goes. */
+    @Test
+    void whereToLookFirst() {
+        LandBetweenRoads roads = LandBetweenRoads.of(network(road("main", -30_000, 0, 0, 0, 30_000, 0)), 10);
+        ReleaseArea area = area(roads, 0, 3000, disc(Land.Kind.burnt, "the burn", 0, 0, 50));
+        Land north = disc(Land.Kind.water, "north water", 0, 600, 100);
+        Land south = disc(Land.Kind.water, "south water", 0, -300, 100);
+        Position justNorth = PLANE.inverse(0, 11);
+        Position offNorth = PLANE.inverse(200, 11);
+        assertThat(first(area, null, List.of(), 757).metres()).isCloseTo(50, within(0.1));
+        // Just north of the road is burnt: the side is known, yet nothing of the area is there
+        assertThat(first(area, justNorth, List.of(), 757).onSide()).isFalse();
+        FirstPlace side = first(area, offNorth, List.of(), 757);
+        assertThat(side.onSide()).isTrue();
+        assertThat(PLANE.forward(side.position())[1]).isGreaterThan(0);
+        FirstPlace water = first(area, offNorth, List.of(south, north), 757);
+        assertThat(water.water()).isEqualTo("north water");
+        assertThat(water.metres()).isCloseTo(500, within(0.5));
+        assertThat(first(area, offNorth, List.of(south, north), 400).water()).isNull();
+        assertThat(first(area, null, List.of(north, south), 757).water()).isEqualTo("south water");
+        ReleaseArea none = area(roads, 0, 3000, disc(Land.Kind.burnt, "all", 0, 0, 4000));
+        assertThat(FirstPlace.find(none, ORIGIN, null, List.of(), 757)).isEmpty();
+    }
+
+    private static FirstPlace first(ReleaseArea area, Position beside, List<Land> waters, double reach) {
+        return FirstPlace.find(area, ORIGIN, beside, waters, reach).orElseThrow();
+    }
+
     @Test
     void anOriginInTheAreaIsItsOwnNearestPoint() {
         ReleaseArea area = area(FAR_ROADS, 30, 5000);
