@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.UUID;
@@ -19,6 +20,7 @@ import org.culvert.geo.Position;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.RegionService;
 import org.culvert.platform.sight.Sight;
+import org.culvert.release.rules.Approval;
 import org.culvert.release.rules.Assessor;
 import org.culvert.release.rules.Circumstances;
 import org.culvert.release.rules.Conditions;
@@ -128,7 +130,7 @@ public class AreaService {
                 : List.of();
         Optional<FirstPlace> first = FirstPlace.find(
                 area, origin.position(), beside(told.foundPlace(), current), waters, knownOfCase.movementRangeMetres());
-        List<SiteRanking.Ranked> ranked = rank(told, subject, known, knownOfCase, lands, area, day);
+        List<SiteRanking.Ranked> ranked = rank(told, subject, known, knownOfCase, area, day);
         return feature(told, day, where, subject, area, first, firstOf(told, subject, applicable), ranked);
     }
 
@@ -220,19 +222,25 @@ public class AreaService {
             Subject subject,
             List<SiteService.KnownSite> known,
             CircumstanceReader.OfCase knownOfCase,
-            List<Land> lands,
             ReleaseArea area,
             LocalDate day) {
         UncertainPosition origin = subject.origin().at();
         if (origin == null) {
             return List.of();
         }
-        LandsAround laid = new LandsAround(lands, origin.position());
+        double farthest = known.stream()
+                .mapToDouble(site -> Geodesy.metresBetween(
+                        origin.position(), site.target().at().position()))
+                .max()
+                .orElse(0);
+        LandsAround laid = knownOfCase.landsAroundAll(farthest);
+        Map<UUID, List<Approval>> approved = knownOfCase.approvalsOfSites();
         List<Unsuitability> against = assessments.unsuitabilities(told);
         List<Rule> all = rules.listRules();
         List<SiteRanking.Candidate> candidates = new ArrayList<>();
         for (SiteService.KnownSite site : known) {
-            Circumstances there = knownOfCase.at(site.target(), Conditions.NOT_SAID, laid);
+            Circumstances there = knownOfCase.at(
+                    site.target(), Conditions.NOT_SAID, laid, approved.getOrDefault(site.id(), List.of()));
             Site.Consent consent = site.consentOn(day);
             List<Finding> findings =
                     Assessor.assessWhole(subject, site.target().site(consent), against, all, there, day);

@@ -6,7 +6,9 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.stream.Stream;
 import org.culvert.animal.CaseView;
 import org.culvert.geo.Position;
@@ -143,17 +145,30 @@ class CircumstanceReader {
                     }
                 }
             }
-            return at(target, conditions, new LandsAround(near, site.position()));
+            List<Approval> ofSite = target.siteId() == null ? List.of() : approvals.forSite(target.siteId(), day);
+            return at(target, conditions, new LandsAround(near, site.position()), ofSite);
         }
 
-        /** The same, with the land of the maps laid out before. */
-        Circumstances at(Target target, Conditions conditions, LandsAround laid) {
+        /** The land of the maps around an origin that is known and around all places within some distance of it. */
+        LandsAround landsAroundAll(double metres) {
+            UncertainPosition origin = subject.origin().at();
+            if (origin == null) {
+                throw new IllegalStateException("nobody knows the origin");
+            }
+            return new LandsAround(landsWithin(metres + AROUND_METRES), origin.position());
+        }
+
+        /** What stands of the approvals of all sites, by site. */
+        Map<UUID, List<Approval>> approvalsOfSites() {
+            return approvals.ofAllSites(day);
+        }
+
+        /** The same as of one place, with what many places share read before. */
+        Circumstances at(Target target, Conditions conditions, LandsAround laid, List<Approval> ofSite) {
             UncertainPosition origin = subject.origin().at();
             List<LandSaid> said = laid.said(origin, target.at());
-            List<Approval> given = target.siteId() == null
-                    ? ofCase
-                    : Stream.concat(ofCase.stream(), approvals.forSite(target.siteId(), day).stream())
-                            .toList();
+            List<Approval> given =
+                    Stream.concat(ofCase.stream(), ofSite.stream()).toList();
             return new Circumstances(
                     given,
                     held,

@@ -9,7 +9,11 @@ import jakarta.validation.constraints.Size;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import org.culvert.animal.CaseService;
 import org.culvert.platform.InvalidException;
@@ -128,6 +132,19 @@ public class ApprovalService {
         return rows.list("siteId = ?1 order by happenedAt desc, id desc", siteId).stream()
                 .map(this::view)
                 .toList();
+    }
+
+    /** Those about all sites, by site. */
+    @Transactional
+    public Map<UUID, List<Approval>> ofAllSites(LocalDate day) {
+        Map<UUID, List<ReleaseApproval>> bySite = new LinkedHashMap<>();
+        for (ReleaseApproval row : rows.list("siteId is not null and withdrawnAt is null order by happenedAt, id")) {
+            bySite.computeIfAbsent(Objects.requireNonNull(row.siteId), site -> new ArrayList<>())
+                    .add(row);
+        }
+        Map<UUID, List<Approval>> standing = new LinkedHashMap<>();
+        bySite.forEach((site, answers) -> standing.put(site, standing(answers, day)));
+        return standing;
     }
 
     /** The same about a case. */
