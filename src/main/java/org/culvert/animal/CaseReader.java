@@ -1,26 +1,35 @@
 package org.culvert.animal;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.culvert.call.PlaceReader;
+import org.culvert.call.PlaceView;
+import org.culvert.platform.NotFoundException;
 import org.culvert.platform.ledger.RecordViews;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
 
-/** Shows cases; the state is derived here and kept nowhere. */
+/** Shows cases, a page of them in as many questions as one; the state is derived here and kept nowhere. */
 @ApplicationScoped
 class CaseReader {
     private final CaseRepositories.Animals animals;
     private final CaseRepositories.WhereaboutsRows whereabouts;
     private final CaseRepositories.Fates fates;
     private final CaseRepositories.Bodies bodies;
-    private final CustodyService custody;
+    private final CaseRepositories.CustodyLinks links;
+    private final CaseRepositories.HandOvers handOvers;
     private final PlaceReader places;
     private final TaxonService taxa;
+    private final EntityManager entities;
     private final RecordViews records;
 
     CaseReader(
@@ -28,22 +37,80 @@ class CaseReader {
             CaseRepositories.WhereaboutsRows whereabouts,
             CaseRepositories.Fates fates,
             CaseRepositories.Bodies bodies,
-            CustodyService custody,
+            CaseRepositories.CustodyLinks links,
+            CaseRepositories.HandOvers handOvers,
             PlaceReader places,
             TaxonService taxa,
+            EntityManager entities,
             RecordViews records) {
         this.animals = animals;
         this.whereabouts = whereabouts;
         this.fates = fates;
         this.bodies = bodies;
-        this.custody = custody;
+        this.links = links;
+        this.handOvers = handOvers;
         this.places = places;
         this.taxa = taxa;
+        this.entities = entities;
         this.records = records;
     }
 
     CaseView view(Case row) {
-        List<CaseView.CustodyView> chain = custody.chain(row.id()).stream()
+        return viewer(List.of(row)).apply(row);
+    }
+
+    /** Reads at once what the views of some cases need. */
+    Function<Case, CaseView> viewer(List<Case> rows) {
+        if (rows.isEmpty()) {
+            return this::view;
+        }
+        List<UUID> ids = rows.stream().map(Case::id).toList();
+        List<Animal> individuals = animals.list(
+                "id in ?1", rows.stream().map(row -> row.animalId).distinct().toList());
+        List<CustodyLink> chains = links.list("caseId in ?1 order by happenedAt", ids);
+        List<HandOver> pending = handOvers.list("caseId in ?1 and acceptedAt is null and refusedAt is null", ids);
+        List<Whereabouts> where = where(ids);
+        List<Fate> ends = fates.list("caseId in ?1 and withdrawnAt is null", ids);
+        List<Body> left = bodies.list("caseId in ?1 and withdrawnAt is null", ids);
+        Map<UUID, TaxonService.TaxonView> taxaById = taxa.taxaById(
+                individuals.stream().map(animal -> animal.taxonId).distinct().toList());
+        Map<UUID, PlaceView> placesById = places.placesById(rows.stream()
+                .map(row -> row.foundPlaceId)
+                .filter(Objects::nonNull)
+                .toList());
+        records.lookUp(Stream.of(rows, individuals, chains, pending, where, ends, left)
+                .flatMap(List::stream)
+                .toList());
+        Map<UUID, Animal> animalById = byKey(individuals, Animal::id);
+        Map<UUID, List<CustodyLink>> chainOf = chains.stream().collect(Collectors.groupingBy(link -> link.caseId));
+        Map<UUID, HandOver> pendingOf = byKey(pending, row -> row.caseId);
+        Map<UUID, Whereabouts> whereOf = byKey(where, row -> row.caseId);
+        Map<UUID, Fate> fateOf = byKey(ends, row -> row.caseId);
+        Map<UUID, Body> bodyOf = byKey(left, row -> row.caseId);
+        return row -> {
+            Animal animal = require(animalById, "animal", row.animalId);
+            return view(
+                    row,
+                    view(animal, require(taxaById, "taxon", animal.taxonId)),
+                    row.foundPlaceId == null ? null : require(placesById, "place", row.foundPlaceId),
+                    chainOf.getOrDefault(row.id(), List.of()),
+                    pendingOf.get(row.id()),
+                    whereOf.get(row.id()),
+                    fateOf.get(row.id()),
+                    bodyOf.get(row.id()));
+        };
+    }
+
+    private CaseView view(
+            Case row,
+            CaseView.AnimalView animal,
+            @Nullable PlaceView foundPlace,
+            List<CustodyLink> links,
+            @Nullable HandOver pending,
+            @Nullable Whereabouts where,
+            @Nullable Fate fate,
+            @Nullable Body body) {
+        List<CaseView.CustodyView> chain = links.stream()
                 .map(link -> new CaseView.CustodyView(
                         link.id(),
                         link.holder,
@@ -53,28 +120,48 @@ class CaseReader {
                         link.recordedAt(),
                         records.of(link)))
                 .toList();
-        HandOver pending = custody.pending(row.id());
-        Fate fate = fates.find("caseId = ?1 and withdrawnAt is null", row.id()).firstResult();
         return new CaseView(
                 row.id(),
                 row.number,
                 state(chain, pending, fate),
-                animal(animals.findById(row.animalId)),
+                animal,
                 row.incidentId,
                 row.attendanceId,
                 row.cause,
                 Objects.requireNonNull(row.happenedAt()),
                 row.recordedAt(),
                 row.origin,
-                row.foundPlaceId == null ? null : places.getPlace(row.foundPlaceId),
+                foundPlace,
                 row.dependentYoung,
                 chain,
                 gaps(chain),
                 pending == null ? null : view(pending),
-                where(row.id()),
+                where == null ? null : view(where),
                 fate == null ? null : view(fate),
-                body(row.id()),
+                body == null ? null : view(body),
                 records.of(row));
+    }
+
+    private static <K, T> Map<K, T> byKey(List<T> rows, Function<T, K> key) {
+        return rows.stream().collect(Collectors.toMap(key, Function.identity(), (one, other) -> one));
+    }
+
+    private static <T> T require(Map<UUID, T> found, String what, UUID id) {
+        T one = found.get(id);
+        if (one == null) {
+            throw new NotFoundException(what, id);
+        }
+        return one;
+    }
+
+    /** Where the animals of some cases are last said to be. */
+    private List<Whereabouts> where(List<UUID> caseIds) {
+        return entities.createNativeQuery("""
+                        select distinct on (case_id) * from whereabouts where case_id in (:ids)
+                        order by case_id, happened_at desc, id desc
+                        """, Whereabouts.class)
+                .setParameter("ids", caseIds)
+                .getResultList();
     }
 
     CaseView.HandOverView view(HandOver row) {
@@ -115,8 +202,11 @@ class CaseReader {
         return gaps;
     }
 
-    CaseView.AnimalView animal(Animal animal) {
-        TaxonService.TaxonView taxon = taxa.getTaxon(animal.taxonId);
+    CaseView.AnimalView view(Animal animal) {
+        return view(animal, taxa.getTaxon(animal.taxonId));
+    }
+
+    private CaseView.AnimalView view(Animal animal, TaxonService.TaxonView taxon) {
         return new CaseView.AnimalView(
                 animal.id(),
                 animal.taxonId,
@@ -132,13 +222,6 @@ class CaseReader {
                 records.of(animal));
     }
 
-    private CaseView.@Nullable WhereaboutsView where(UUID caseId) {
-        Whereabouts last = whereabouts
-                .find("caseId = ?1 order by happenedAt desc, id desc", caseId)
-                .firstResult();
-        return last == null ? null : view(last);
-    }
-
     private CaseView.FateView view(Fate fate) {
         return new CaseView.FateView(
                 fate.fate,
@@ -150,11 +233,8 @@ class CaseReader {
                 records.of(fate));
     }
 
-    private CaseView.@Nullable BodyView body(UUID caseId) {
-        Body body = bodies.find("caseId = ?1 and withdrawnAt is null", caseId).firstResult();
-        return body == null
-                ? null
-                : new CaseView.BodyView(
-                        body.id(), body.holder, body.barbiturate, body.disposal, body.disposedAt, records.of(body));
+    private CaseView.BodyView view(Body body) {
+        return new CaseView.BodyView(
+                body.id(), body.holder, body.barbiturate, body.disposal, body.disposedAt, records.of(body));
     }
 }

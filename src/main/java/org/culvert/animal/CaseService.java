@@ -114,7 +114,7 @@ public class CaseService {
 
     @Transactional
     public CaseView.AnimalView getAnimal(UUID id) {
-        return reader.animal(animals.findByIdOptional(id).orElseThrow(() -> new NotFoundException("animal", id)));
+        return reader.view(animals.findByIdOptional(id).orElseThrow(() -> new NotFoundException("animal", id)));
     }
 
     @Transactional
@@ -153,7 +153,7 @@ public class CaseService {
                                 lateOnly)
                         .page(0, limit + 1)
                         .list();
-        return Page.of(rows, limit, row -> reader.view(row), row -> row.id().toString());
+        return Page.of(rows, limit, reader.viewer(rows), row -> row.id().toString());
     }
 
     @Transactional

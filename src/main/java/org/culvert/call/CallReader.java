@@ -7,7 +7,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.ledger.RecordViews;
@@ -21,7 +23,7 @@ class CallReader {
     private final Ledger.Animals animals;
     private final Ledger.People people;
     private final Ledger.Said said;
-    private final Ledger.Places places;
+    private final PlaceReader places;
     private final TaxonService taxa;
     private final RecordViews records;
 
@@ -30,7 +32,7 @@ class CallReader {
             Ledger.Animals animals,
             Ledger.People people,
             Ledger.Said said,
-            Ledger.Places places,
+            PlaceReader places,
             TaxonService taxa,
             RecordViews records) {
         this.calls = calls;
@@ -72,21 +74,59 @@ class CallReader {
                 .toList());
         Map<UUID, String> groups = new HashMap<>();
         taxa.listGroups().forEach(group -> groups.put(group.id(), group.key()));
+        Map<UUID, Person> callers = showPeople ? callers(rows) : Map.of();
+        Map<UUID, String> words = showPeople ? words(rows, callers) : Map.of();
+        Map<UUID, PlaceView> where = places.placesById(
+                rows.stream().map(call -> call.placeId).filter(Objects::nonNull).toList());
+        records.lookUp(rows);
+        records.lookUp(told.values().stream().flatMap(List::stream).toList());
         return rows.stream()
                 .map(call -> view(
                         call,
-                        showPeople,
+                        call.callerId == null ? null : callers.get(call.callerId),
+                        call.wordsId == null ? null : words.get(call.wordsId),
+                        call.placeId == null ? null : where.get(call.placeId),
                         told.getOrDefault(call.id(), List.of()).stream()
                                 .map(animal -> view(animal, taxaById, groups))
                                 .toList()))
                 .toList();
     }
 
-    private CallView view(Call call, boolean showPeople, List<CallView.AnimalView> shown) {
-        Person person = showPeople && call.callerId != null ? people.findById(call.callerId) : null;
-        boolean hidden = person != null && person.hiddenAt != null;
-        Words words = showPeople && !hidden && call.wordsId != null ? said.findById(call.wordsId) : null;
-        Place place = call.placeId == null ? null : places.findById(call.placeId);
+    private Map<UUID, Person> callers(List<Call> rows) {
+        Set<UUID> ids = rows.stream()
+                .map(call -> call.callerId)
+                .filter(Objects::nonNull)
+                .collect(Collectors.toSet());
+        return ids.isEmpty()
+                ? Map.of()
+                : people.list("id in ?1", ids).stream().collect(Collectors.toMap(Person::id, Function.identity()));
+    }
+
+    /** What was said, but not by those who are hidden. */
+    private Map<UUID, String> words(List<Call> rows, Map<UUID, Person> callers) {
+        Set<UUID> ids = rows.stream()
+                .filter(call -> call.callerId == null || !isHidden(callers.get(call.callerId)))
+                .map(call -> call.wordsId)
+                .filter(Objects::nonNull)
+                .collect(Collectors.toSet());
+        Map<UUID, String> words = new HashMap<>();
+        if (!ids.isEmpty()) {
+            said.list("id in ?1", ids).forEach(row -> words.put(row.id(), row.said));
+        }
+        return words;
+    }
+
+    private static boolean isHidden(@Nullable Person person) {
+        return person != null && person.hiddenAt != null;
+    }
+
+    private CallView view(
+            Call call,
+            @Nullable Person person,
+            @Nullable String words,
+            @Nullable PlaceView place,
+            List<CallView.AnimalView> shown) {
+        boolean hidden = isHidden(person);
         var receivedAt = Objects.requireNonNull(call.happenedAt(), "a call has a time");
         return new CallView(
                 call.id(),
@@ -103,8 +143,8 @@ class CallReader {
                 person == null || hidden
                         ? null
                         : new CallEntry.Caller(person.name, person.phone, person.email, person.address),
-                words == null ? null : words.said,
-                place == null ? null : place.view(),
+                words,
+                place,
                 shown,
                 records.of(call));
     }

@@ -1,15 +1,12 @@
 package org.culvert.call;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.enterprise.inject.Instance;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
@@ -21,7 +18,6 @@ import org.culvert.platform.ConflictException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
 import org.culvert.platform.Rows;
-import org.culvert.platform.ledger.RecordViews;
 import org.culvert.platform.sight.Sight;
 import org.culvert.road.PlaceAsGiven;
 import org.jspecify.annotations.Nullable;
@@ -38,10 +34,8 @@ public class IncidentService {
     private final Ledger.Places places;
     private final Ledger.Joins joins;
     private final CallService calls;
-    private final CallReader reader;
-    private final Instance<IncidentProgress> progress;
+    private final IncidentReader reader;
     private final EntityManager entities;
-    private final RecordViews records;
     private final Actor actor;
     private final Sight sight;
     private final Clock clock;
@@ -51,10 +45,8 @@ public class IncidentService {
             Ledger.Places places,
             Ledger.Joins joins,
             CallService calls,
-            CallReader reader,
-            Instance<IncidentProgress> progress,
+            IncidentReader reader,
             EntityManager entities,
-            RecordViews records,
             Actor actor,
             Sight sight,
             Clock clock) {
@@ -63,9 +55,7 @@ public class IncidentService {
         this.joins = joins;
         this.calls = calls;
         this.reader = reader;
-        this.progress = progress;
         this.entities = entities;
-        this.records = records;
         this.actor = actor;
         this.sight = sight;
         this.clock = clock;
@@ -76,7 +66,7 @@ public class IncidentService {
      */
     @Transactional
     public IncidentView getIncident(UUID id, boolean showPeople) {
-        return view(require(id), showPeople);
+        return reader.view(require(id), showPeople);
     }
 
     /**
@@ -101,7 +91,7 @@ public class IncidentService {
                         .page(0, limit + 1)
                         .list();
         return Page.of(
-                rows, limit, row -> view(row, showPeople), row -> row.id().toString());
+                rows, limit, reader.viewer(rows, showPeople), row -> row.id().toString());
     }
 
     /** Joins one incident to another, by someone's decision. */
@@ -110,11 +100,11 @@ public class IncidentService {
         Incident kept = require(keptId);
         require(joinedId);
         lockJoins();
-        if (tree(joinedId).contains(keptId)) {
+        if (reader.tree(joinedId).contains(keptId)) {
             throw new ConflictException("Incident " + kept.number + " already stands under that one, or is that one.");
         }
         joins.persistAndFlush(new IncidentJoin(keptId, joinedId, reason, clock.instant()));
-        return view(kept, showPeople);
+        return reader.view(kept, showPeople);
     }
 
     /** Takes a join back; both incidents are again what they were, with their own calls and animals. */
@@ -126,13 +116,13 @@ public class IncidentService {
         }
         join.undo(clock.instant(), actor.accountId(), reason);
         joins.flush();
-        return view(require(join.joinedIncidentId), showPeople);
+        return reader.view(require(join.joinedIncidentId), showPeople);
     }
 
     /** A decision that two incidents are one, undone ones too. */
     @Transactional
     public IncidentView.JoinView getJoin(UUID id) {
-        return view(requireJoin(id));
+        return reader.view(requireJoin(id));
     }
 
     private IncidentJoin requireJoin(UUID id) {
@@ -151,7 +141,7 @@ public class IncidentService {
         Incident incident = require(id);
         incident.moveTo(calls.keepPlace(place, null), reason);
         incidents.flush();
-        return view(incident, showPeople);
+        return reader.view(incident, showPeople);
     }
 
     /** The place of an incident as understood now, or null where none is known. */
@@ -168,7 +158,7 @@ public class IncidentService {
                         select distinct a.taxon_group_id from calls c join reported_animals a on a.call_id = c.id
                         where c.incident_id in (:ids) and a.taxon_group_id is not null
                         """, UUID.class)
-                .setParameter("ids", tree(incidentId))
+                .setParameter("ids", reader.tree(incidentId))
                 .getResultList();
         return found.stream().map(UUID.class::cast).collect(Collectors.toSet());
     }
@@ -244,77 +234,5 @@ public class IncidentService {
 
     private Incident require(UUID id) {
         return incidents.findByIdOptional(id).orElseThrow(() -> new NotFoundException("incident", id));
-    }
-
-    /** An incident and all that are joined to it, however deep. */
-    private Set<UUID> tree(UUID incidentId) {
-        List<?> found = entities.createNativeQuery("""
-                        with recursive down (id) as (
-                            select cast(:id as uuid)
-                            union
-                            select j.joined_incident_id from down
-                            join incident_joins j on j.kept_incident_id = down.id and j.undone_at is null)
-                        select id from down
-                        """, UUID.class)
-                .setParameter("id", incidentId)
-                .getResultList();
-        return found.stream().map(UUID.class::cast).collect(Collectors.toSet());
-    }
-
-    private IncidentView view(Incident incident, boolean showPeople) {
-        Set<UUID> tree = tree(incident.id());
-        Map<UUID, String> told = new HashMap<>();
-        progress.forEach(room -> told.putAll(room.progressOf(tree)));
-        List<IncidentView.JoinView> held =
-                joins.list("keptIncidentId in ?1 and undoneAt is null order by id", tree).stream()
-                        .map(this::view)
-                        .toList();
-        UUID under = joins.find("joinedIncidentId = ?1 and undoneAt is null", incident.id())
-                .firstResultOptional()
-                .map(join -> join.keptIncidentId)
-                .orElse(null);
-        Place place = incident.placeId == null ? null : places.findById(incident.placeId);
-        return new IncidentView(
-                incident.id(),
-                incident.number,
-                incident.cause,
-                isCollision(incident.cause),
-                incident.happenedAt(),
-                incident.happenedNotBefore,
-                incident.reportedAt,
-                place == null ? null : place.view(),
-                furthest(told),
-                under,
-                held,
-                reader.callsOf(tree, showPeople),
-                records.of(incident, incident.reportedAt));
-    }
-
-    private IncidentView.JoinView view(IncidentJoin join) {
-        return new IncidentView.JoinView(
-                join.id(),
-                join.keptIncidentId,
-                join.joinedIncidentId,
-                join.reason,
-                join.recordedAt(),
-                join.undoneAt,
-                join.undoneReason,
-                records.of(join));
-    }
-
-    /** An incident with joined ones is as far as the one that still needs someone. */
-    private static String furthest(Map<UUID, String> told) {
-        for (String step : List.of("underway", "offered", "closed")) {
-            if (told.containsValue(step)) {
-                return step;
-            }
-        }
-        return "logged";
-    }
-
-    private boolean isCollision(String cause) {
-        return (Boolean) entities.createNativeQuery("select collision from causes where key = ?1")
-                .setParameter(1, cause)
-                .getSingleResult();
     }
 }

@@ -5,9 +5,14 @@ import jakarta.persistence.EntityManager;
 import jakarta.transaction.TransactionSynchronizationRegistry;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.culvert.platform.Recorded;
 import org.jspecify.annotations.Nullable;
 
@@ -55,18 +60,43 @@ public class RecordViews {
         return gap.compareTo(LATE) > 0 ? gap.toHours() : null;
     }
 
-    /** Once per account and transaction: a page of records is mostly written by few. */
-    @SuppressWarnings("unchecked")
-    private String username(UUID accountId) {
+    /** Learns in one question who wrote some records, for as long as the transaction lasts. */
+    public void lookUp(Collection<? extends Recorded> rows) {
         if (transaction.getTransactionKey() == null) {
-            return readUsername(accountId);
+            return;
         }
+        Map<UUID, String> names = names();
+        Set<UUID> unknown = rows.stream()
+                .flatMap(row -> Stream.concat(Stream.of(row.recordedBy()), Stream.ofNullable(row.revisedBy())))
+                .filter(account -> !names.containsKey(account))
+                .collect(Collectors.toSet());
+        if (unknown.isEmpty()) {
+            return;
+        }
+        List<?> found = entities.createNativeQuery("select id, username from accounts where id in (:ids)")
+                .setParameter("ids", unknown)
+                .getResultList();
+        for (Object row : found) {
+            Object[] columns = (Object[]) row;
+            names.put((UUID) columns[0], (String) columns[1]);
+        }
+    }
+
+    /** Once per account and transaction: a page of records is mostly written by few. */
+    private String username(UUID accountId) {
+        return transaction.getTransactionKey() == null
+                ? readUsername(accountId)
+                : names().computeIfAbsent(accountId, this::readUsername);
+    }
+
+    @SuppressWarnings("unchecked")
+    private Map<UUID, String> names() {
         var names = (Map<UUID, String>) transaction.getResource(NAMES);
         if (names == null) {
             names = new HashMap<>();
             transaction.putResource(NAMES, names);
         }
-        return names.computeIfAbsent(accountId, this::readUsername);
+        return names;
     }
 
     private String readUsername(UUID accountId) {
