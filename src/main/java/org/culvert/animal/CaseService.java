@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import org.culvert.call.IncidentService;
 import org.culvert.call.IncidentView;
@@ -110,6 +111,15 @@ public class CaseService {
     @Transactional
     public CaseView getCase(UUID id) {
         return reader.view(require(id));
+    }
+
+    /** The case that has a number in the network's own count, if the asker may see it. */
+    @Transactional
+    public Optional<UUID> findByNumber(long number) {
+        return cases.find("number", number)
+                .firstResultOptional()
+                .map(Case::id)
+                .filter(id -> !sight.seesOwnOnly("case") || sight.isOwn("case", id));
     }
 
     @Transactional

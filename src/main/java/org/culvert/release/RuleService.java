@@ -14,6 +14,7 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
+import org.culvert.platform.StaleException;
 import org.culvert.release.rules.Ground;
 import org.culvert.release.rules.Rule;
 import org.culvert.release.rules.Rule.Question;
@@ -24,7 +25,8 @@ import org.jspecify.annotations.Nullable;
 /** Keeps release rules: shipped, and those a network enters for itself. */
 @ApplicationScoped
 public class RuleService {
-    static final String JURISDICTION = "[A-Z]{2}(-[A-Z0-9]{1,3})?";
+    /** ISO 3166-1 for a country, ISO 3166-2 for a part of one. */
+    public static final String JURISDICTION = "[A-Z]{2}(-[A-Z0-9]{1,3})?";
 
     /**
      * A rule as entered.
@@ -106,12 +108,28 @@ public class RuleService {
         return row.rule(entry.taxonGroup());
     }
 
+    /**
+     * As {@link #review(UUID, ReviewEntry)}, by somebody who saw the rule as one version of it.
+     *
+     * @throws StaleException if it is no longer that version
+     */
+    @Transactional
+    public Rule review(UUID id, int version, ReviewEntry entry) {
+        if (require(id).version() != version) {
+            throw new StaleException("Somebody changed this rule in between.");
+        }
+        return review(id, entry);
+    }
+
     /** Records that the source was read again, and on what day it wants reading next. */
     @Transactional
     public Rule review(UUID id, ReviewEntry entry) {
         ReleaseRule row = require(id);
         if (!entry.reviewBy().isAfter(entry.readOn())) {
             throw InvalidException.of("reviewBy", "It would be due at once.", "a day after readOn");
+        }
+        if (entry.validTo() != null && !entry.validTo().isAfter(row.validFrom)) {
+            throw InvalidException.of("validTo", "It ends before it begins.", "a day after " + row.validFrom);
         }
         row.review(entry);
         rules.flush();

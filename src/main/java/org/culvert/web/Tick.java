@@ -17,14 +17,17 @@ public record Tick(String at, String words) {
         double step = step(to - from);
         List<Tick> ticks = new ArrayList<>();
         for (long i = (long) Math.ceil(from / step - 1e-9); i * step <= to + 1e-9 * step; i++) {
-            BigDecimal number = BigDecimal.valueOf(i * step)
-                    .round(new MathContext(6, RoundingMode.HALF_EVEN))
-                    .stripTrailingZeros();
-            ticks.add(new Tick(
-                    String.format(Locale.ROOT, "%.1f", place.applyAsDouble(i * step)),
-                    (number.scale() < 0 ? number.setScale(0, RoundingMode.UNNECESSARY) : number).toPlainString()));
+            ticks.add(new Tick(String.format(Locale.ROOT, "%.1f", place.applyAsDouble(i * step)), number(i * step)));
         }
         return ticks;
+    }
+
+    /** A round number without zeros that say nothing. */
+    static String number(double value) {
+        BigDecimal number = BigDecimal.valueOf(value)
+                .round(new MathContext(6, RoundingMode.HALF_EVEN))
+                .stripTrailingZeros();
+        return (number.scale() < 0 ? number.setScale(0, RoundingMode.UNNECESSARY) : number).toPlainString();
     }
 
     /** The least of 1, 2 and 5 times a power of ten that makes few enough of them. */

@@ -49,6 +49,21 @@ final class Forms {
             Map.entry("endedOn", ""),
             Map.entry("effortChange", ""),
             Map.entry("publicityChange", ""),
+            Map.entry("jurisdiction", "XH"),
+            Map.entry("scientificName", ""),
+            Map.entry("exceptScientificNames", "Testudo alia"),
+            Map.entry("appliesTo", "any"),
+            Map.entry("test", "fitness"),
+            Map.entry("greatestDistanceMetres", ""),
+            Map.entry("greatestDays", ""),
+            Map.entry("originKnownWithinMetres", "100"),
+            Map.entry("allowedGrounds", "works: building works"),
+            Map.entry("unknownOrigin", ""),
+            Map.entry("readOn", "2020-01-01"),
+            Map.entry("reviewBy", "2090-01-01"),
+            Map.entry("validFrom", "2020-01-01"),
+            Map.entry("validTo", ""),
+            Map.entry("version", "0"),
             Map.entry("seed", "7"),
             Map.entry("chance", "per-kilometre"));
 
@@ -101,13 +116,19 @@ final class Forms {
         for (String field : fields) {
             if (!field.equals("csrf")) {
                 form.add(field);
-                form.add(field.equals(spoilt) ? value : GOOD.getOrDefault(field, "hostile-" + UUID.randomUUID()));
+                form.add(field.equals(spoilt) ? value : good(path, field));
             }
         }
         String sent = spoilt.equals("csrf") ? value : secret;
         HttpResponse<String> answer = browser.post(path, sent, form.toArray(String[]::new));
         letItTryAgain();
         return answer;
+    }
+
+    private static String good(String path, String field) {
+        return path.equals("/release-rules") && field.equals("kind")
+                ? "code"
+                : GOOD.getOrDefault(field, "hostile-" + UUID.randomUUID());
     }
 
     /** Everything here comes from one address, which other tests need too. */

@@ -62,6 +62,7 @@ final class HostileWorld {
             Map.entry("/api/records/", "case"),
             Map.entry("/api/release-approvals/", "approval"),
             Map.entry("/api/release-rules/", "rule"),
+            Map.entry("/release-rules/", "rule"),
             Map.entry("/api/release-sites/", "site"),
             Map.entry("/api/releases/", "release"),
             Map.entry("/api/road-surveys/", "roadSurvey"),

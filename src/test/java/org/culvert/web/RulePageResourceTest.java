@@ -1,0 +1,267 @@
+package org.culvert.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.culvert.platform.Role.ADMIN;
+import static org.culvert.platform.Role.CARER;
+import static org.culvert.platform.Role.CLINIC;
+import static org.culvert.platform.Role.COORDINATOR;
+import static org.culvert.platform.Role.DISPATCHER;
+import static org.culvert.platform.Role.OFFICER;
+import static org.culvert.platform.Role.RECIPIENT;
+import static org.culvert.platform.Role.RESCUER;
+import static org.culvert.platform.Role.ROADS_AUTHORITY;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.not;
+
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.http.ContentType;
+import io.restassured.path.json.JsonPath;
+import io.restassured.response.ValidatableResponse;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.culvert.hotspot.HostileEvidence;
+import org.culvert.support.Api;
+import org.culvert.support.World;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** Release rules on a page: what each says, entering one, and reviewing one. */
+@QuarkusTest
+class RulePageResourceTest {
+    private static int laws;
+
+    /** ISO 3166 leaves XA to XZ to users. */
+    private String jurisdiction;
+
+    @BeforeEach
+    void makeWorld() {
+        World.shared();
+        jurisdiction = "XP-" + ++laws;
+    }
+
+    private static String page(String role) {
+        return Api.as(role)
+                .get("/release-rules")
+                .then()
+                .statusCode(200)
+                .contentType("text/html")
+                .extract()
+                .asString();
+    }
+
+    /** What the page says of one rule. */
+    private static String card(String html, String id) {
+        int start = html.indexOf("id=\"rule-" + id + "\"");
+        assertThat(start).as("the rule is on the page").isPositive();
+        return html.substring(start, html.indexOf("</article>", start));
+    }
+
+    /** A form as the page sends it: with the secret that the page was given. */
+    private static ValidatableResponse send(String role, String path, Map<String, String> fields) {
+        String secret = Api.as(role).get("/release-rules").cookie("culvert-form");
+        return Api.as(role)
+                .contentType(ContentType.URLENC.withCharset("UTF-8"))
+                .cookie("culvert-form", secret)
+                .redirects()
+                .follow(false)
+                .formParam("csrf", secret)
+                .formParams(fields)
+                .post(path)
+                .then();
+    }
+
+    private Map<String, String> whole() {
+        Map<String, String> fields = new HashMap<>();
+        fields.put("jurisdiction", jurisdiction);
+        fields.put("kind", "statute");
+        fields.put("scientificName", "Elseya dentata");
+        fields.put("exceptScientificNames", "Elseya dentata una\r\n\r\n Elseya dentata duo ");
+        fields.put("appliesTo", "adult");
+        fields.put("appliesDefinition", "one that was not raised here");
+        fields.put("test", "greatestDistance");
+        fields.put("greatestDistanceMetres", "1500");
+        fields.put("originKnownWithinMetres", "62.5");
+        fields.put("orderOfPreference", "where it was found\nthe same pond");
+        fields.put("allowedGrounds", "burnt: the place was burnt\ndry: the pond: it is dry");
+        fields.put("unknownOrigin", "withinRangeWithApproval");
+        fields.put("consents", "of whoever owns the pond");
+        fields.put("words", "No farther than a kilometre and a half.");
+        fields.put("source", "made for a test, section 3");
+        fields.put("readOn", "2020-01-02");
+        fields.put("reviewBy", "2021-03-04");
+        fields.put("validFrom", "2019-05-06");
+        fields.put("validTo", "2090-07-08");
+        return fields;
+    }
+
+    private String enter() {
+        String to = send(COORDINATOR, "/release-rules", whole())
+                .statusCode(303)
+                .extract()
+                .header("Location");
+        return to.substring(to.indexOf("#rule-") + "#rule-".length());
+    }
+
+    @Test
+    void aRuleThatIsEnteredIsTheOneThatTheApiTellsAndThePageShows() {
+        String id = enter();
+        JsonPath rule = Api.get(COORDINATOR, "/api/release-rules/" + id);
+        whole().forEach((field, typed) -> {
+            if (!List.of("exceptScientificNames", "orderOfPreference", "allowedGrounds")
+                    .contains(field)) {
+                assertThat(rule.getString(field)).as(field).startsWith(typed);
+            }
+        });
+        assertThat(rule.getList("exceptScientificNames")).containsExactly("Elseya dentata una", "Elseya dentata duo");
+        assertThat(rule.getList("orderOfPreference")).containsExactly("where it was found", "the same pond");
+        assertThat(rule.getList("allowedGrounds.key")).containsExactly("burnt", "dry");
+        assertThat(rule.getList("allowedGrounds.words")).containsExactly("the place was burnt", "the pond: it is dry");
+
+        String html = page(CARER);
+        assertThat(html).contains("Check your local code and your licensed vet.");
+        assertThat(card(html, id))
+                .contains(
+                        "It goes no farther than 1,500 m from where it was found.",
+                        "statute: only a permit with its number and document lifts it",
+                        "Elseya dentata, but not Elseya dentata una, Elseya dentata duo",
+                        "adults, and calls them: one that was not raised here",
+                        "<ol><li>where it was found</li><li>the same pond</li></ol>",
+                        "the place was burnt <code>burnt</code>",
+                        "only when it is known within 62.5 m",
+                        "once that is approved",
+                        "of whoever owns the pond",
+                        "made for a test, section 3",
+                        "<dt>Read on</dt><dd>2020-01-02</dd>",
+                        "<dt>Review by</dt><dd>2021-03-04</dd>",
+                        "From 2019-05-06 until the day before 2090-07-08.")
+                .contains("Due for review since 2021-03-04")
+                .doesNotContain("no longer holds")
+                .doesNotContainPattern("(?i)lawful|legal|\\bsafe");
+        assertThat(html).as("no inline scripts or styles").doesNotContain("<script", "style=\"", "onclick");
+    }
+
+    @Test
+    void aReviewIsKeptAndTheRuleIsNoLongerDue() {
+        String id = enter();
+        String version = Api.get(COORDINATOR, "/api/release-rules/" + id).getString("version");
+        Map<String, String> review = new HashMap<>(Map.of(
+                "version", version,
+                "readOn", "2026-01-02",
+                "reviewBy", "2089-01-02",
+                "reason", "the same words"));
+        send(ADMIN, "/release-rules/" + id + "/reviews", review)
+                .statusCode(303)
+                .header("Location", containsString("#rule-" + id));
+        assertThat(card(page(OFFICER), id))
+                .contains("<dd>2026-01-02</dd>", "<dd>2089-01-02</dd>", "made for a test, section 3")
+                .doesNotContain("Due for review");
+
+        // Whoever saw it before that is told so, and what was typed stands
+        review.put("reason", "read by two at once");
+        String stale = send(COORDINATOR, "/release-rules/" + id + "/reviews", review)
+                .statusCode(412)
+                .extract()
+                .asString();
+        assertThat(card(stale, id)).contains("Somebody changed this rule in between", "read by two at once");
+
+        review.put("version", Api.get(COORDINATOR, "/api/release-rules/" + id).getString("version"));
+        review.put("reviewBy", "2025-12-31");
+        review.put("source", "another edition");
+        String refused = send(COORDINATOR, "/release-rules/" + id + "/reviews", review)
+                .statusCode(400)
+                .extract()
+                .asString();
+        assertThat(card(refused, id))
+                .contains("<details open>", "value=\"2025-12-31\"", "another edition", "It would be due at once.")
+                .contains("id=\"reviewBy-" + id + "-wrong\"");
+        review.put("reviewBy", "2089-01-02");
+        review.put("validTo", "2019-05-06");
+        send(COORDINATOR, "/release-rules/" + id + "/reviews", review)
+                .statusCode(400)
+                .body(containsString("It ends before it begins."));
+        review.put("validTo", "2020-05-06");
+        send(COORDINATOR, "/release-rules/" + id + "/reviews", review).statusCode(303);
+        assertThat(card(page(CLINIC), id)).contains("It no longer holds.", "another edition");
+    }
+
+    @Test
+    void whatIsWrongStandsBesideItsFieldAndWhatWasTypedIsKept() {
+        Map<String, String> fields = whole();
+        fields.put("jurisdiction", "Queensland");
+        fields.put("readOn", "last week");
+        fields.put("greatestDistanceMetres", "NaN");
+        fields.put("allowedGrounds", "burnt");
+        fields.remove("words");
+        String html = send(COORDINATOR, "/release-rules", fields)
+                .statusCode(400)
+                .contentType("text/html")
+                .extract()
+                .asString();
+        String form = html.substring(html.indexOf("id=\"enter\""));
+        for (String field : List.of("jurisdiction", "readOn", "greatestDistanceMetres", "allowedGrounds", "words")) {
+            assertThat(form).contains("<a href=\"#" + field + "\">", "aria-describedby=\"" + field + "-wrong\"");
+        }
+        assertThat(form)
+                .contains("Not entered.", "value=\"Queensland\"", "value=\"last week\"", "value=\"NaN\"")
+                .contains("This cannot be read: last week.", "A ground has a key and words: burnt.")
+                .contains("<option value=\"statute\" selected>", "<option value=\"greatestDistance\" selected>")
+                .contains("Elseya dentata duo", "made for a test, section 3</textarea>")
+                .doesNotContain("id=\"source-wrong\"");
+        // What the rules of rules refuse, and not the form
+        fields = whole();
+        fields.remove("greatestDistanceMetres");
+        send(COORDINATOR, "/release-rules", fields)
+                .statusCode(400)
+                .body(containsString("id=\"greatestDistanceMetres-wrong\""));
+        fields = whole();
+        fields.put("jurisdiction", "network");
+        send(COORDINATOR, "/release-rules", fields).statusCode(400).body(containsString("policy is the network"));
+        assertThat(page(COORDINATOR)).doesNotContain("id=\"of-" + jurisdiction + "\"");
+    }
+
+    @Test
+    void textsThatArePagesComeBackAsTexts() {
+        String text = HostileEvidence.TEXT;
+        Map<String, String> fields = whole();
+        for (String field : List.of(
+                "words", "source", "consents", "appliesDefinition", "exceptScientificNames", "orderOfPreference")) {
+            fields.put(field, text);
+        }
+        fields.put("allowedGrounds", text + ": " + text);
+        String to = send(COORDINATOR, "/release-rules", fields)
+                .statusCode(303)
+                .extract()
+                .header("Location");
+        String card = card(page(COORDINATOR), to.substring(to.indexOf("#rule-") + "#rule-".length()));
+        assertThat(card).contains("&lt;script&gt;window.pwned=2", "{1+1}").doesNotContain("<script", "<img");
+        fields.replaceAll((field, typed) -> text);
+        String refused = send(COORDINATOR, "/release-rules", fields)
+                .statusCode(400)
+                .extract()
+                .asString();
+        assertThat(refused)
+                .contains("value=\"&quot;&gt;&lt;img src=x", "This cannot be read: &quot;&gt;&lt;img")
+                .doesNotContain("<script", "<img");
+    }
+
+    @Test
+    void whoMayReadThemReadsThemAndWhoMayEnterThemHasForms() {
+        String id = enter();
+        for (String role : List.of(COORDINATOR, CLINIC, CARER, RESCUER, OFFICER, ADMIN)) {
+            boolean enters = role.equals(COORDINATOR) || role.equals(ADMIN);
+            assertThat(page(role).contains("<form method=\"post\" action=\"/release-rules"))
+                    .isEqualTo(enters);
+            Api.as(role).get("/").then().body(containsString("href=\"/release-rules\""));
+            if (!enters) {
+                send(role, "/release-rules", whole()).statusCode(403);
+                send(role, "/release-rules/" + id + "/reviews", Map.of("version", "0"))
+                        .statusCode(403);
+            }
+        }
+        for (String role : List.of(DISPATCHER, ROADS_AUTHORITY, RECIPIENT)) {
+            Api.as(role).get("/release-rules").then().statusCode(403);
+            Api.as(role).get("/").then().body(not(containsString("href=\"/release-rules\"")));
+        }
+    }
+}
