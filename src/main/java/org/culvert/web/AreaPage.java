@@ -29,7 +29,6 @@ public record AreaPage(
         ReleaseAreaFeature.Properties told,
         long number,
         String vernacularName,
-        String size,
         @Nullable AreaPicture picture,
         @Nullable String nearest,
         @Nullable String lookFirst,
@@ -38,7 +37,7 @@ public record AreaPage(
         List<SiteRow> sites,
         int sitesNotShown,
         String geoJson) {
-    private static final int MOST_SITES = 50;
+    private static final int MOST_SITES = 20;
     private static final int MOST_ROADS = 4;
 
     public record StepRow(String words, String left, String opens) {}
@@ -51,12 +50,16 @@ public record AreaPage(
         UncertainPosition origin = origin(told);
         ReleaseAreaFeature.Point nearest = said.nearest();
         LookFirst first = said.lookFirst();
+        AreaPicture picture = origin == null || area.geometry() == null ? null : AreaPicture.draw(area, origin);
+        List<SiteRow> sites = said.sites().stream()
+                .filter(site -> site.rank() <= MOST_SITES || (picture != null && picture.shows(site.rank())))
+                .map(AreaPage::row)
+                .toList();
         return new AreaPage(
                 said,
                 told.number(),
                 told.animal().vernacularName(),
-                size(said.squareMetres()),
-                origin == null || area.geometry() == null ? null : AreaPicture.draw(area, origin),
+                picture,
                 origin == null || nearest == null
                         ? null
                         : nearest.metres() == 0
@@ -73,8 +76,8 @@ public record AreaPage(
                         .map(step -> new StepRow(step.words(), size(step.squareMetresLeft()), step.opens()))
                         .toList(),
                 said.askFirst().stream().map(AreaPage::ask).toList(),
-                said.sites().stream().limit(MOST_SITES).map(AreaPage::row).toList(),
-                Math.max(0, said.sites().size() - MOST_SITES),
+                sites,
+                said.sites().size() - sites.size(),
                 geoJson(said, form));
     }
 

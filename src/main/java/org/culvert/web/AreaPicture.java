@@ -61,6 +61,11 @@ public record AreaPicture(
 
     public record Site(Spot at, int rank) {}
 
+    /** Whether the known site of a rank is drawn. */
+    boolean shows(int rank) {
+        return sites.stream().anyMatch(site -> site.rank() == rank);
+    }
+
     /** The area of an answer that has one. */
     static AreaPicture draw(ReleaseAreaFeature area, UncertainPosition origin) {
         ReleaseAreaFeature.Geometry geometry = area.geometry();

@@ -72,6 +72,10 @@ public class RuleForm {
     @Nullable
     String orderOfPreference;
 
+    @FormParam("asksSecondPerson")
+    @Nullable
+    String asksSecondPerson;
+
     @FormParam("allowedGrounds")
     @Nullable
     String allowedGrounds;
@@ -173,6 +177,12 @@ public class RuleForm {
                         "the best first, one a line, in the rule's own words",
                         false,
                         orderOfPreference),
+                make.choice(
+                        "asksSecondPerson",
+                        "Must a second person agree before it is set aside?",
+                        false,
+                        asksSecondPerson,
+                        List.of(new FormField.Option("yes", "yes; of policy alone"))),
                 make.lines(
                         "allowedGrounds",
                         "Grounds on which the found place may be left",
@@ -259,6 +269,7 @@ public class RuleForm {
                 days,
                 known,
                 rather,
+                Typed.given(asksSecondPerson) != null,
                 grounds,
                 unknown,
                 consent,

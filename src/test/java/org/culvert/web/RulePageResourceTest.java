@@ -217,7 +217,30 @@ class RulePageResourceTest {
         fields = whole();
         fields.put("jurisdiction", "network");
         send(COORDINATOR, "/release-rules", fields).statusCode(400).body(containsString("policy is the network"));
+        fields = whole();
+        fields.put("asksSecondPerson", "yes");
+        send(COORDINATOR, "/release-rules", fields)
+                .statusCode(400)
+                .body(containsString("id=\"asksSecondPerson-wrong\""))
+                .body(containsString("<option value=\"yes\" selected>"));
         assertThat(page(COORDINATOR)).doesNotContain("id=\"of-" + jurisdiction + "\"");
+    }
+
+    @Test
+    void ofPolicyASecondPersonMayBeAskedFor() {
+        Map<String, String> fields = whole();
+        fields.put("kind", "policy");
+        fields.put("jurisdiction", "network");
+        fields.put("asksSecondPerson", "yes");
+        fields.put("scientificName", "Testudo nullius");
+        String to = send(COORDINATOR, "/release-rules", fields)
+                .statusCode(303)
+                .extract()
+                .header("Location");
+        String id = to.substring(to.indexOf("#rule-") + "#rule-".length());
+        assertThat(Api.get(COORDINATOR, "/api/release-rules/" + id).getBoolean("asksSecondPerson"))
+                .isTrue();
+        assertThat(card(page(CARER), id)).contains("only once a second person agrees", "a named person lifts it");
     }
 
     @Test

@@ -59,6 +59,7 @@ final class Forms {
             Map.entry("originKnownWithinMetres", "100"),
             Map.entry("allowedGrounds", "works: building works"),
             Map.entry("unknownOrigin", ""),
+            Map.entry("asksSecondPerson", ""),
             Map.entry("readOn", "2020-01-01"),
             Map.entry("reviewBy", "2090-01-01"),
             Map.entry("validFrom", "2020-01-01"),
