@@ -47,7 +47,8 @@ public record AreaPicture(
     private static final double MARGIN = 0.06;
     private static final double LEAST_METRES = 200;
     private static final int MOST_SITES = 40;
-    private static final double AWAY = 34;
+    private static final double AWAY = 40;
+    private static final double TURNED = 25;
     private static final double EDGE = 12;
     private static final String[] WINDS = {
         "north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"
@@ -148,8 +149,8 @@ public record AreaPicture(
                     paths(),
                     spot(found),
                     text(origin.uncertaintyMetres() / metresPerUnit),
-                    nearest == null ? null : lead(place(nearest.decimalLatitude(), nearest.decimalLongitude()), AWAY),
-                    first == null ? null : lead(place(first.decimalLatitude(), first.decimalLongitude()), -AWAY),
+                    nearest == null ? null : lead(place(nearest.decimalLatitude(), nearest.decimalLongitude()), TURNED),
+                    first == null ? null : lead(place(first.decimalLatitude(), first.decimalLongitude()), -TURNED),
                     sites,
                     outside,
                     text(metres / metresPerUnit),
@@ -202,13 +203,15 @@ public record AreaPicture(
             return path.append('Z').toString();
         }
 
-        private Lead lead(Coordinate at, double right) {
+        /** The sign stands on from where it was found, past the place, so that it is on the same side of a road. */
+        private Lead lead(Coordinate at, double turnedDegrees) {
             double mapHeight = frame.getHeight() / metresPerUnit;
+            double direction = Math.atan2(at.x, at.y) + Math.toRadians(turnedDegrees);
             return new Lead(
                     spot(at),
                     new Spot(
-                            text(held(x(at) + right, EDGE, WIDTH - EDGE)),
-                            text(held(y(at) - AWAY, EDGE, mapHeight - EDGE))));
+                            text(held(x(at) + AWAY * Math.sin(direction), EDGE, WIDTH - EDGE)),
+                            text(held(y(at) - AWAY * Math.cos(direction), EDGE, mapHeight - EDGE))));
         }
 
         private Coordinate place(double latitude, double longitude) {

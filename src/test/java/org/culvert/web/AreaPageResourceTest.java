@@ -129,6 +129,10 @@ class AreaPageResourceTest {
         int rank = told.getInt("properties.sites.find { it.name == 'Near the pond' }.rank");
         double siteY = attribute(html, "<path d=\"M[0-9.]+ ([0-9.]+)m-5 0[^>]+></path><text [^>]+>" + rank + "</text>");
         assertThat((y - siteY) * scale).isCloseTo(1109, within(2 * scale));
+        // Mill Road runs from west to east through where it was found: the sign is not across it from its place
+        double placeLatitude = told.getDouble("properties.lookFirst.decimalLatitude");
+        double starY = attribute(html, "<path d=\"M[0-9.]+ ([0-9.]+)m0 -9l2.6");
+        assertThat(starY < y).isEqualTo(placeLatitude > ReleaseWorld.LATITUDE);
         assertThat(html).contains("aria-labelledby=\"area-title\"", "A map, north up,", "The area is hatched:");
         assertThat(html).as("no inline scripts or styles").doesNotContain("<script", "style=\"", "onclick");
         assertThat(html).as("nothing of another host").doesNotContain("http://", "https://");
