@@ -17,6 +17,7 @@ import org.culvert.road.network.RoadLine;
 import org.culvert.road.network.RoadNetwork;
 import org.junit.jupiter.api.Test;
 
+/** On a country invented for the test: in which order sites stand is decided here, and no outside source says it. */
 class SiteRankingTest {
     private static final Position ORIGIN = new Position(-33.5, 150.2);
     private static final LocalPlane PLANE = LocalPlane.around(ORIGIN);
