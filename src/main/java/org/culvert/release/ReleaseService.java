@@ -11,15 +11,12 @@ import jakarta.validation.constraints.Size;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.culvert.animal.CaseService;
-import org.culvert.animal.CaseView;
-import org.culvert.platform.ConflictException;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.LargestBody;
 import org.culvert.platform.NotFoundException;
@@ -31,8 +28,6 @@ import org.culvert.platform.ledger.RecordView;
 import org.culvert.platform.ledger.RecordViews;
 import org.culvert.platform.sight.Sight;
 import org.culvert.release.nonrelease.NonReleaseService;
-import org.culvert.release.rules.Finding;
-import org.culvert.release.rules.Verdict;
 import org.culvert.roster.RosterService;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -203,6 +198,7 @@ public class ReleaseService {
     private final ReleaseRepositories.ReleasedAnimals animals;
     private final ReleaseRepositories.LiftedTests lifted;
     private final AssessmentService assessments;
+    private final TestsInTheWay inTheWay;
     private final NonReleaseService nonReleases;
     private final PhotographService photographs;
     private final SightingService sightings;
@@ -218,6 +214,7 @@ public class ReleaseService {
             ReleaseRepositories.ReleasedAnimals animals,
             ReleaseRepositories.LiftedTests lifted,
             AssessmentService assessments,
+            TestsInTheWay inTheWay,
             NonReleaseService nonReleases,
             PhotographService photographs,
             SightingService sightings,
@@ -231,6 +228,7 @@ public class ReleaseService {
         this.animals = animals;
         this.lifted = lifted;
         this.assessments = assessments;
+        this.inTheWay = inTheWay;
         this.nonReleases = nonReleases;
         this.photographs = photographs;
         this.sightings = sightings;
@@ -262,7 +260,7 @@ public class ReleaseService {
                 entry.assessmentIds().stream().map(assessments::require).toList();
         Target target = requireOneEach(entry, assessed);
         nonReleases.requireNoneStands(entry.caseIds());
-        requireNothingInTheWay(entry, assessed);
+        inTheWay.requireNothing(entry, assessed);
 
         var row = new Release(target, entry, at);
         requireRightFeeding(row);
@@ -384,104 +382,6 @@ public class ReleaseService {
                     "assessmentIds", "They were assessed for different places.", "assessments of one place");
         }
         return target;
-    }
-
-    private void requireNothingInTheWay(ReleaseEntry entry, List<Assessment> assessed) {
-        List<String> reasons = new ArrayList<>();
-        Set<String> liftable = new HashSet<>();
-        Set<String> permitted = entry.permits().stream().map(Permit::key).collect(Collectors.toSet());
-        Set<String> overridden = entry.overrides().stream().map(Overriding::key).collect(Collectors.toSet());
-        for (Assessment assessment : assessed) {
-            CaseView told = cases.getCase(assessment.caseId);
-            if (told.fate() != null) {
-                throw new ConflictException(
-                        "Case " + told.number() + " has ended: " + told.fate().fate() + ".");
-            }
-            if (!stillSays(assessment, told)) {
-                reasons.add("Case " + told.number() + ": what is known, or the rules, changed since it was assessed."
-                        + " Assess it again.");
-                continue;
-            }
-            for (Finding finding : assessment.findings) {
-                requireAgreed(finding, entry);
-                if (isUnread(finding, entry)) {
-                    reasons.add("Case " + told.number() + ", " + finding.key() + ": " + finding.words()
-                            + " Name it in warningsRead when whoever lets it go has read that.");
-                }
-                if (finding.stands()) {
-                    liftable.add(finding.key());
-                    boolean isLifted = switch (finding.lifting()) {
-                        case byPermit -> permitted.contains(finding.key());
-                        case byOverride -> overridden.contains(finding.key());
-                        case byNothing -> false;
-                        case notNeeded -> true;
-                    };
-                    if (!isLifted) {
-                        reasons.add(reason(told, finding));
-                    }
-                }
-            }
-        }
-        if (!reasons.isEmpty()) {
-            throw new RefusedException("A test stands in the way of this release.", reasons);
-        }
-        requireKnown("permits", permitted, liftable);
-        requireKnown("overrides", overridden, liftable);
-    }
-
-    /** A hotspot beside the place is nobody's order, but no one lets an animal go there without knowing. */
-    private static boolean isUnread(Finding finding, ReleaseEntry entry) {
-        return finding.key().equals(Finding.HOTSPOTS_NEAR)
-                && finding.verdict() == Verdict.fail
-                && !entry.warningsRead().contains(finding.key());
-    }
-
-    private void requireAgreed(Finding finding, ReleaseEntry entry) {
-        for (int i = 0; i < entry.overrides().size(); i++) {
-            Overriding override = entry.overrides().get(i);
-            if (override.agreedByMemberId() != null) {
-                roster.getMember(override.agreedByMemberId());
-            } else if (override.key().equals(finding.key())
-                    && finding.rule() != null
-                    && finding.rule().asksSecondPerson()) {
-                throw InvalidException.of(
-                        "overrides[" + i + "].agreedByMemberId",
-                        "The rule asks that a second person agrees.",
-                        "the member who agrees, another than you");
-            }
-        }
-    }
-
-    private boolean stillSays(Assessment assessment, CaseView told) {
-        List<Finding> now = assessments.runAgain(told, assessment);
-        List<Finding> then = assessment.findings;
-        boolean same = now.size() == then.size() && assessment.subject.equals(assessments.subject(told));
-        for (int i = 0; same && i < then.size(); i++) {
-            same = then.get(i).agreesWith(now.get(i));
-        }
-        return same;
-    }
-
-    private static String reason(CaseView told, Finding finding) {
-        String by = switch (finding.lifting()) {
-            case byPermit -> "Only a permit with its number and document lifts it.";
-            case byOverride -> "A named person may override it with a reason.";
-            default -> "Nothing lifts it.";
-        };
-        String of = finding.rule() == null
-                ? ""
-                : " (" + finding.rule().kind() + ", " + finding.rule().jurisdiction() + ")";
-        return "Case " + told.number() + ", " + finding.test() + of + " with key " + finding.key() + ": "
-                + finding.words() + " " + by;
-    }
-
-    private static void requireKnown(String field, Set<String> keys, Set<String> liftable) {
-        for (String key : keys) {
-            if (!liftable.contains(key)) {
-                throw InvalidException.of(
-                        field, "No test with the key " + key + " stands in the way.", String.join(", ", liftable));
-            }
-        }
     }
 
     private ReleaseView view(Release row) {
