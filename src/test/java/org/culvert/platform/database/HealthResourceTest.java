@@ -1,16 +1,23 @@
 package org.culvert.platform.database;
 
 import static io.restassured.RestAssured.given;
+import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.greaterThan;
 import static org.hamcrest.Matchers.hasItem;
 
 import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.sql.SQLException;
+import javax.sql.DataSource;
 import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
 class HealthResourceTest {
+    @Inject
+    DataSource database;
+
     @Test
     void serverIsReadyOnARealDatabaseWithTheNewestRoads() {
         World.shared();
@@ -28,5 +35,17 @@ class HealthResourceTest {
     void liveAndStartedWantNoDatabase() {
         given().get("/q/health/live").then().statusCode(200).body("checks.size()", equalTo(0));
         given().get("/q/health/started").then().statusCode(200).body("checks.size()", equalTo(0));
+    }
+
+    /** As the database says itself; it would be on wherever nobody switched it off. */
+    @Test
+    void noQueryOfTheServerIsCompiledBeforeItIsRun() throws SQLException {
+        try (var connection = database.getConnection();
+                var statement = connection.createStatement();
+                var told = statement.executeQuery("SELECT setting, boot_val FROM pg_settings WHERE name = 'jit'")) {
+            assertThat(told.next()).isTrue();
+            assertThat(told.getString("setting")).isEqualTo("off");
+            assertThat(told.getString("boot_val")).isEqualTo("on");
+        }
     }
 }
