@@ -19,6 +19,7 @@ import java.util.Objects;
 import java.util.stream.IntStream;
 import org.culvert.support.Api;
 import org.culvert.support.Clocks;
+import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.hibernate.SessionFactory;
 import org.junit.jupiter.api.AfterEach;
@@ -30,6 +31,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** A long list asks the database no more often than a short one, and shows each row as the read of it alone does. */
 @QuarkusTest
+@SameOnEveryDatabase
 class LongListResourceTest {
     private static final String TURTLE = "Chelodina longicollis";
     private static final int LONG = 20;

@@ -24,12 +24,14 @@ import java.util.regex.Pattern;
 import org.culvert.hotspot.HostileEvidence;
 import org.culvert.release.ReleaseWorld;
 import org.culvert.support.Api;
+import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** Where an animal may go back, on a page: drawn, and in words. */
 @QuarkusTest
+@SameOnEveryDatabase
 class AreaPageResourceTest {
     private ReleaseWorld release;
 

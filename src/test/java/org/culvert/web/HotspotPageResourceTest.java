@@ -10,10 +10,12 @@ import io.restassured.specification.RequestSpecification;
 import java.util.List;
 import org.culvert.hotspot.EvidenceRuns;
 import org.culvert.support.Api;
+import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
+@SameOnEveryDatabase
 class HotspotPageResourceTest {
     @BeforeEach
     void makeWorld() {

@@ -19,10 +19,12 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.culvert.support.Api;
+import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.Test;
 
 /** What a page says of something wrong is what the API says of it. */
 @QuarkusTest
+@SameOnEveryDatabase
 class ProblemAnswerResourceTest {
     @Test
     void whatIsWrongWithAnAddressIsSaidAlike() {

@@ -22,12 +22,14 @@ import java.util.List;
 import java.util.Map;
 import org.culvert.hotspot.HostileEvidence;
 import org.culvert.support.Api;
+import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** Release rules on a page: what each says, entering one, and reviewing one. */
 @QuarkusTest
+@SameOnEveryDatabase
 class RulePageResourceTest {
     private static int laws;
 

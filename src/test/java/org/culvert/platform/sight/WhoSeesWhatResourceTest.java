@@ -19,10 +19,12 @@ import java.util.TreeMap;
 import java.util.UUID;
 import org.culvert.platform.Role;
 import org.culvert.support.Api;
+import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.Test;
 
 /** Walks every operation of the contract in every role, and every field of what is answered. */
 @QuarkusTest
+@SameOnEveryDatabase
 class WhoSeesWhatResourceTest {
     private static final SightTable TABLE = SightTable.load();
     private static final ObjectMapper JSON = new ObjectMapper();

@@ -19,6 +19,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.culvert.support.Api;
 import org.culvert.support.RetryKeys;
+import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -28,6 +29,7 @@ import org.junit.jupiter.api.Test;
  * has them, Strict-Transport-Security over secret connections alone as RFC 6797, section 7.2, wants it.
  */
 @QuarkusTest
+@SameOnEveryDatabase
 class HeadersResourceTest {
     private static final Map<String, String> EVERYWHERE = Map.of(
             "X-Content-Type-Options", "nosniff",

@@ -23,12 +23,14 @@ import org.culvert.platform.FormSignIn;
 import org.culvert.platform.Patience;
 import org.culvert.platform.database.TestDatabase;
 import org.culvert.support.Api;
+import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** What is told to the server of people, rightly or wrongly, stands in none of its logs. */
 @QuarkusTest
+@SameOnEveryDatabase
 class LogsResourceTest {
     /** Of one run alone, since the database's log keeps those before it. */
     private static final String MARK = UUID.randomUUID().toString().substring(0, 8);
