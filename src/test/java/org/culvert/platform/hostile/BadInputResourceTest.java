@@ -21,6 +21,7 @@ import org.culvert.platform.Role;
 import org.culvert.platform.hostile.Contract.Operation;
 import org.culvert.platform.sight.SightTable;
 import org.culvert.support.Api;
+import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Order;
@@ -36,6 +37,7 @@ import org.junit.jupiter.api.Test;
  * with {@code -Dculvert.hostile.every=3}.
  */
 @QuarkusTest
+@SameOnEveryDatabase
 @Order(Integer.MAX_VALUE)
 class BadInputResourceTest {
     private static final long SEED = Long.getLong("culvert.hostile.seed", 20261125L);
@@ -132,7 +134,10 @@ class BadInputResourceTest {
 
     /** What others rely on is put back. */
     @AfterEach
-    void leaveTheWorldAsItWas() {
+    void leaveTheWorldAsItWas() throws SQLException {
+        if (rows != null) {
+            rows.close();
+        }
         for (String put : List.of("/api/region", "/api/disclosure-settings")) {
             Api.as(Role.ADMIN)
                     .header("If-Match", Api.tag(Role.ADMIN, put))
