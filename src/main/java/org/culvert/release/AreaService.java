@@ -44,6 +44,7 @@ import org.culvert.road.CurrentRoads;
 import org.culvert.road.RoadService;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Polygon;
 
@@ -112,8 +113,12 @@ public class AreaService {
                 .filter(rule -> rule.holdsOn(day) && rule.holdsIn(where) && rule.isAbout(subject))
                 .toList();
         UncertainPosition origin = subject.origin().at();
-        if (subject.introduced() || origin == null) {
-            return without(told, day, where, subject, subject.introduced() ? INTRODUCED : unknownOrigin(applicable));
+        Optional<String> noWay = noWayBack(subject, applicable);
+        if (noWay.isPresent()) {
+            return without(told, day, where, subject, noWay.get());
+        }
+        if (origin == null) {
+            return without(told, day, where, subject, unknownOrigin(applicable));
         }
         CircumstanceReader.OfCase knownOfCase = circumstances.of(told, subject, day);
         List<Limit> limits = limits(applicable, knownOfCase, withinMetres);
@@ -121,7 +126,7 @@ public class AreaService {
         List<Land> lands = knownOfCase.landsWithin(reach);
         boolean keepToCatchment = applicable.stream()
                 .anyMatch(rule -> rule.test() == Rule.Question.sameCatchment
-                        && rule.kind().lifting().stands());
+                        && rule.lifting().stands());
         CurrentRoads current = roads.current();
         ReleaseArea area =
                 AreaFinder.find(roadLand.of(current), new AreaQuestion(origin, limits, lands, keepToCatchment));
@@ -132,6 +137,18 @@ public class AreaService {
                 area, origin.position(), beside(told.foundPlace(), current), waters, knownOfCase.movementRangeMetres());
         List<SiteRanking.Ranked> ranked = rank(told, subject, known, knownOfCase, area, day);
         return feature(told, day, where, subject, area, first, firstOf(told, subject, applicable), ranked);
+    }
+
+    /** Why its kind is let go nowhere, where it is not. */
+    private static Optional<String> noWayBack(Subject subject, List<Rule> applicable) {
+        if (subject.introduced()) {
+            return Optional.of(INTRODUCED);
+        }
+        return applicable.stream()
+                .filter(rule -> rule.test() == Rule.Question.noRelease)
+                .findFirst()
+                .map(rule -> "By a rule entered here its kind is let go nowhere: " + rule.words() + " (" + rule.kind()
+                        + ", " + rule.jurisdiction() + ": " + rule.source() + ") Ask your wildlife authority.");
     }
 
     private static String unknownOrigin(List<Rule> applicable) {
@@ -162,12 +179,12 @@ public class AreaService {
             Double metres = rule.greatestDistanceMetres();
             if (rule.test() == Rule.Question.greatestDistance
                     && metres != null
-                    && rule.kind().lifting().stands()) {
+                    && rule.lifting().stands()) {
                 limits.add(new Limit(
                         rule.id().toString(),
                         rule.words() + " (" + rule.kind() + ", " + rule.jurisdiction() + ": " + rule.source() + ")",
                         metres,
-                        rule.kind().lifting()));
+                        rule.lifting()));
             }
         }
         if (withinMetres != null) {
@@ -310,7 +327,7 @@ public class AreaService {
                         area.squareMetres() / 1e6);
         return new ReleaseAreaFeature(
                 "Feature",
-                area.isEmpty() ? null : geometry(area),
+                area.isEmpty() ? null : geometry(area.shape()),
                 new ReleaseAreaFeature.Properties(
                         told.id(),
                         day,
@@ -334,7 +351,7 @@ public class AreaService {
                                         place.water()))
                                 .orElse(null),
                         foundPlaceFirst,
-                        area.askFirst(),
+                        area.askFirst().stream().map(AreaService::askFirst).toList(),
                         ranked.stream().map(AreaService::site).toList(),
                         AssessmentService.NOTE));
     }
@@ -355,10 +372,15 @@ public class AreaService {
                 one.barrier().roads());
     }
 
-    private static ReleaseAreaFeature.Geometry geometry(ReleaseArea area) {
-        double[][][][] polygons = new double[area.shape().getNumGeometries()][][][];
+    private static ReleaseAreaFeature.AskFirst askFirst(ReleaseArea.AskFirst asked) {
+        return new ReleaseAreaFeature.AskFirst(
+                asked.kind(), asked.name(), asked.source(), asked.squareMetres(), geometry(asked.shape()));
+    }
+
+    private static ReleaseAreaFeature.Geometry geometry(Geometry shape) {
+        double[][][][] polygons = new double[shape.getNumGeometries()][][][];
         for (int i = 0; i < polygons.length; i++) {
-            Polygon polygon = (Polygon) area.shape().getGeometryN(i);
+            Polygon polygon = (Polygon) shape.getGeometryN(i);
             polygons[i] = new double[1 + polygon.getNumInteriorRing()][][];
             polygons[i][0] = ring(polygon.getExteriorRing(), true);
             for (int hole = 0; hole < polygon.getNumInteriorRing(); hole++) {

@@ -50,7 +50,7 @@ public class AssessmentService {
 
     /** A bare position, with the jurisdiction it lies in. */
     public record PositionEntry(
-            @NotNull @Pattern(regexp = RuleService.JURISDICTION, message = "must be an ISO 3166 code")
+            @NotNull @Pattern(regexp = Rule.ISO_3166, message = "must be an ISO 3166 code")
             String jurisdiction,
 
             @NotNull @DecimalMin("-90") @DecimalMax("90") Double decimalLatitude,

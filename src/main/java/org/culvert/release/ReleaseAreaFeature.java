@@ -29,7 +29,7 @@ public record ReleaseAreaFeature(String type, @Nullable Geometry geometry, Prope
      * @param lookFirst where to look first
      * @param foundPlaceFirst what stands before any other site, by the rules: null where the found place is recorded unsuitable
      *     on an allowed ground, or no rule asks
-     * @param askFirst parks and properties in it
+     * @param askFirst parks and properties in it, and jurisdictions across a border
      * @param sites known sites, the most promising first
      */
     public record Properties(
@@ -44,9 +44,18 @@ public record ReleaseAreaFeature(String type, @Nullable Geometry geometry, Prope
             @Nullable Point nearest,
             @Nullable LookFirst lookFirst,
             @Nullable String foundPlaceFirst,
-            List<ReleaseArea.AskFirst> askFirst,
+            List<AskFirst> askFirst,
             List<RankedSite> sites,
             String note) {}
+
+    /**
+     * Land whose keeper, owner or government is asked before.
+     *
+     * @param kind {@code protectedArea}, {@code property} or {@code jurisdiction}, the last across a border
+     * @param squareMetres how much of the area is in it
+     * @param geometry that part of the area
+     */
+    public record AskFirst(String kind, String name, String source, double squareMetres, Geometry geometry) {}
 
     /** @param metres from the origin */
     public record Point(double decimalLatitude, double decimalLongitude, double metres) {}

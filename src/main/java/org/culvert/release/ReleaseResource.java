@@ -26,6 +26,7 @@ import org.culvert.platform.ledger.Corrections;
 import org.culvert.platform.ledger.Ledgered;
 import org.culvert.platform.ledger.NeedsTag;
 import org.culvert.platform.ledger.Tagged;
+import org.culvert.release.rules.Rule;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jboss.resteasy.reactive.RestResponse;
 import org.jspecify.annotations.Nullable;
@@ -67,9 +68,7 @@ public class ReleaseResource {
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
     public ReleaseAreaFeature findArea(
             @PathParam("id") String id,
-            @QueryParam("jurisdiction")
-                    @Nullable
-                    @Pattern(regexp = RuleService.JURISDICTION, message = "must be an ISO 3166 code")
+            @QueryParam("jurisdiction") @Nullable @Pattern(regexp = Rule.ISO_3166, message = "must be an ISO 3166 code")
                     String jurisdiction,
             @QueryParam("withinMetres") @Nullable @Positive @Max(200_000) Double withinMetres) {
         return areas.find(Paging.uuid("id", id), jurisdiction, withinMetres);

@@ -25,9 +25,6 @@ import org.jspecify.annotations.Nullable;
 /** Keeps release rules: shipped, and those a network enters for itself. */
 @ApplicationScoped
 public class RuleService {
-    /** ISO 3166-1 for a country, ISO 3166-2 for a part of one. */
-    public static final String JURISDICTION = "[A-Z]{2}(-[A-Z0-9]{1,3})?";
-
     /**
      * A rule as entered.
      *
@@ -42,7 +39,7 @@ public class RuleService {
      * @param reviewBy the day from which it asks before it passes
      */
     public record RuleEntry(
-            @NotNull @Pattern(regexp = JURISDICTION + "|network", message = "must be an ISO 3166 code or network")
+            @NotNull @Pattern(regexp = Rule.ISO_3166 + "|network", message = "must be an ISO 3166 code or network")
             String jurisdiction,
 
             @NotNull RuleKind kind,

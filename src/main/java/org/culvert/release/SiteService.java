@@ -21,6 +21,7 @@ import org.culvert.platform.ledger.Change;
 import org.culvert.platform.ledger.RecordView;
 import org.culvert.platform.ledger.RecordViews;
 import org.culvert.platform.sight.Generalised;
+import org.culvert.release.rules.Rule;
 import org.culvert.release.rules.Site;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
@@ -40,7 +41,7 @@ public class SiteService {
     public record SiteEntry(
             @NotBlank @Size(max = 200) String name,
 
-            @NotNull @Pattern(regexp = RuleService.JURISDICTION, message = "must be an ISO 3166 code")
+            @NotNull @Pattern(regexp = Rule.ISO_3166, message = "must be an ISO 3166 code")
             String jurisdiction,
 
             @NotNull @DecimalMin("-90") @DecimalMax("90") Double decimalLatitude,

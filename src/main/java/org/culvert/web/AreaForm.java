@@ -10,7 +10,7 @@ import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.release.AreaService;
 import org.culvert.release.ReleaseAreaFeature;
-import org.culvert.release.RuleService;
+import org.culvert.release.rules.Rule;
 import org.jspecify.annotations.Nullable;
 
 /** The form that asks where an animal may go back, as texts, so that what was typed stands there again. */
@@ -60,7 +60,7 @@ public class AreaForm {
     ReleaseAreaFeature ask(AreaService areas, CaseService cases) {
         List<FieldError> errors = new ArrayList<>();
         String whose = Typed.given(jurisdiction);
-        if (whose != null && !whose.matches(RuleService.JURISDICTION)) {
+        if (whose != null && !whose.matches(Rule.ISO_3166)) {
             errors.add(new FieldError(
                     "jurisdiction",
                     "This is no code of a country or of a part of one.",

@@ -5,14 +5,15 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.IntStream;
 import org.culvert.animal.CaseView;
 import org.culvert.geo.Position;
 import org.culvert.release.ReleaseAreaFeature;
 import org.culvert.release.ReleaseAreaFeature.LookFirst;
 import org.culvert.release.ReleaseAreaFeature.RankedSite;
 import org.culvert.release.rules.Barrier;
+import org.culvert.release.rules.Land;
 import org.culvert.release.rules.UncertainPosition;
-import org.culvert.release.rules.area.ReleaseArea;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -33,12 +34,15 @@ public record AreaPage(
         @Nullable String nearest,
         @Nullable String lookFirst,
         List<StepRow> steps,
-        List<String> askFirst,
+        List<AskRow> askFirst,
         List<SiteRow> sites,
         int sitesNotShown,
         String geoJson) {
     private static final int MOST_SITES = 20;
     private static final int MOST_ROADS = 4;
+
+    /** @param sign its letter in the picture, empty where it has none */
+    public record AskRow(String sign, String words) {}
 
     public record StepRow(String words, String left, String opens) {}
 
@@ -75,7 +79,10 @@ public record AreaPage(
                 said.steps().stream()
                         .map(step -> new StepRow(step.words(), size(step.squareMetresLeft()), step.opens()))
                         .toList(),
-                said.askFirst().stream().map(AreaPage::ask).toList(),
+                IntStream.range(0, said.askFirst().size())
+                        .mapToObj(i -> new AskRow(
+                                AreaPicture.letter(i), ask(said.askFirst().get(i))))
+                        .toList(),
                 sites,
                 said.sites().size() - sites.size(),
                 geoJson(said, form));
@@ -110,8 +117,13 @@ public record AreaPage(
                         + " of where it was found (" + degrees + ")";
     }
 
-    private static String ask(ReleaseArea.AskFirst one) {
-        String what = one.kind().equals("protectedArea") ? "Park or reserve" : "Property";
+    private static String ask(ReleaseAreaFeature.AskFirst one) {
+        String what = switch (Land.Kind.valueOf(one.kind())) {
+            case protectedArea -> "Park or reserve";
+            case property -> "Property";
+            case jurisdiction -> "Across a border";
+            default -> one.kind();
+        };
         return what + ": " + one.name() + " (" + one.source() + "), " + size(one.squareMetres()) + " of the area.";
     }
 

@@ -1,6 +1,7 @@
 package org.culvert.web;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import org.culvert.geo.LocalPlane;
@@ -12,6 +13,7 @@ import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.simplify.DouglasPeuckerSimplifier;
 
 /**
@@ -21,6 +23,7 @@ import org.locationtech.jts.simplify.DouglasPeuckerSimplifier;
  * @param height of the drawing, which is {@value #WIDTH} wide: the map and a strip below it
  * @param mapHeight of the map alone
  * @param paths outlines of the area, to be filled by the even-odd rule
+ * @param asked parks, properties and land across a border, in the order of the answer
  * @param uncertainty radius of the circle in which it was found
  * @param bar length of the scale bar
  * @param barWords what it is long
@@ -31,6 +34,7 @@ public record AreaPicture(
         String height,
         String mapHeight,
         List<String> paths,
+        List<Asked> asked,
         Spot origin,
         String uncertainty,
         @Nullable Lead nearest,
@@ -47,6 +51,7 @@ public record AreaPicture(
     private static final double MARGIN = 0.06;
     private static final double LEAST_METRES = 200;
     private static final int MOST_SITES = 40;
+    private static final int LETTERS = 26;
     private static final double AWAY = 40;
     private static final double TURNED = 25;
     private static final double EDGE = 12;
@@ -61,6 +66,14 @@ public record AreaPicture(
     public record Lead(Spot at, Spot sign) {}
 
     public record Site(Spot at, int rank) {}
+
+    /** @param sign its letter: a for the first of the answer, and so on */
+    public record Asked(List<String> paths, Spot at, String sign) {}
+
+    /** The letter of one of those to be asked first; after z there is none, and they are not drawn. */
+    static String letter(int i) {
+        return i < LETTERS ? String.valueOf((char) ('a' + i)) : "";
+    }
 
     /** Whether the known site of a rank is drawn. */
     boolean shows(int rank) {
@@ -87,7 +100,7 @@ public record AreaPicture(
         private final ReleaseAreaFeature.Properties told;
         private final UncertainPosition origin;
         private final LocalPlane plane;
-        private final List<List<Coordinate[]>> polygons = new ArrayList<>();
+        private final List<List<Coordinate[]>> polygons;
         private final Envelope frame = new Envelope();
         private final double metresPerUnit;
 
@@ -95,13 +108,7 @@ public record AreaPicture(
             this.told = told;
             this.origin = origin;
             this.plane = LocalPlane.around(origin.position());
-            for (double[][][] polygon : geometry.coordinates()) {
-                List<Coordinate[]> rings = new ArrayList<>();
-                for (double[][] ring : polygon) {
-                    rings.add(onPlane(ring));
-                }
-                polygons.add(rings);
-            }
+            this.polygons = polygons(geometry);
             frame.expandToInclude(new Coordinate(0, 0));
             frame.expandBy(Math.max(origin.uncertaintyMetres(), LEAST_METRES / 2));
             polygons.forEach(rings -> rings.forEach(ring -> {
@@ -115,6 +122,18 @@ public record AreaPicture(
                     margin + Math.max(0, (frame.getHeight() / 2 - frame.getWidth()) / 2),
                     margin + Math.max(0, (frame.getWidth() / 2 - frame.getHeight()) / 2));
             this.metresPerUnit = frame.getWidth() / WIDTH;
+        }
+
+        private List<List<Coordinate[]>> polygons(ReleaseAreaFeature.Geometry geometry) {
+            List<List<Coordinate[]>> polygons = new ArrayList<>();
+            for (double[][][] polygon : geometry.coordinates()) {
+                List<Coordinate[]> rings = new ArrayList<>();
+                for (double[][] ring : polygon) {
+                    rings.add(onPlane(ring));
+                }
+                polygons.add(rings);
+            }
+            return polygons;
         }
 
         private Coordinate[] onPlane(double[][] ring) {
@@ -146,7 +165,8 @@ public record AreaPicture(
             return new AreaPicture(
                     text(mapHeight + STRIP),
                     text(mapHeight),
-                    paths(),
+                    paths(polygons),
+                    asked(),
                     spot(found),
                     text(origin.uncertaintyMetres() / metresPerUnit),
                     nearest == null ? null : lead(place(nearest.decimalLatitude(), nearest.decimalLongitude()), TURNED),
@@ -159,7 +179,25 @@ public record AreaPicture(
                     words(sites));
         }
 
-        private List<String> paths() {
+        private List<Asked> asked() {
+            List<Asked> asked = new ArrayList<>();
+            for (int i = 0; i < Math.min(LETTERS, told.askFirst().size()); i++) {
+                List<List<Coordinate[]>> parts = polygons(told.askFirst().get(i).geometry());
+                asked.add(new Asked(paths(parts), spot(inside(parts)), letter(i)));
+            }
+            return asked;
+        }
+
+        /** A point well inside the greatest part. */
+        private static Coordinate inside(List<List<Coordinate[]>> parts) {
+            Polygon greatest = parts.stream()
+                    .map(rings -> FACTORY.createPolygon(rings.get(0)))
+                    .max(Comparator.comparingDouble(Polygon::getArea))
+                    .orElseThrow();
+            return greatest.getInteriorPoint().getCoordinate();
+        }
+
+        private List<String> paths(List<List<Coordinate[]>> polygons) {
             double pixel = frame.getWidth() / PIXELS;
             List<String> paths = new ArrayList<>();
             for (List<Coordinate[]> polygon : polygons) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.culvert.platform.InvalidException.FieldError;
+import org.culvert.release.rules.Lifting;
 import org.culvert.release.rules.Rule;
 import org.culvert.release.rules.RuleKind;
 import org.jspecify.annotations.Nullable;
@@ -47,7 +48,7 @@ public record RuleCard(
         return new RuleCard(
                 rule,
                 asks(rule.test(), metres == null ? "" : metres(metres), rule.greatestDays() + " days"),
-                kind(rule.kind()),
+                rule.kind() + lifts(rule.lifting()),
                 about(rule, groups),
                 means(rule.appliesTo())
                         + (rule.appliesDefinition() == null ? "" : ", and calls them: " + rule.appliesDefinition()),
@@ -89,13 +90,16 @@ public record RuleCard(
     }
 
     static String kind(RuleKind kind) {
-        return kind
-                + switch (kind.lifting()) {
-                    case byPermit -> ": only a permit with its number and document lifts it";
-                    case byOverride -> ": a named person lifts it, with a reason";
-                    case byNothing -> ": nothing lifts it";
-                    case notNeeded -> ": advice, which is shown and in nobody's way";
-                };
+        return kind + lifts(kind.lifting());
+    }
+
+    private static String lifts(Lifting lifting) {
+        return switch (lifting) {
+            case byPermit -> ": only a permit with its number and document lifts it";
+            case byOverride -> ": a named person lifts it, with a reason";
+            case byNothing -> ": nothing lifts it";
+            case notNeeded -> ": advice, which is shown and in nobody's way";
+        };
     }
 
     static String means(Rule.AppliesTo means) {
@@ -123,6 +127,7 @@ public record RuleCard(
      */
     static String asks(Rule.Question question, String metres, String days) {
         return switch (question) {
+            case noRelease -> "Its kind is let go nowhere.";
             case foundPlaceFirst ->
                 "It goes back where it was found, unless that place is unsuitable on a ground that the rule allows.";
             case greatestDistance -> "It goes no farther than " + metres + " from where it was found.";

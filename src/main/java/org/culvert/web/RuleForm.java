@@ -230,7 +230,7 @@ public class RuleForm {
         LocalDate review = day("reviewBy", reviewBy);
         LocalDate from = day("validFrom", validFrom);
         LocalDate to = day("validTo", validTo);
-        if (whose != null && !whose.matches(RuleService.JURISDICTION + "|" + Rule.NETWORK)) {
+        if (whose != null && !whose.matches(Rule.ISO_3166 + "|" + Rule.NETWORK)) {
             wrong(
                     "jurisdiction",
                     "This is no code of a country or of a part of one.",

@@ -117,10 +117,15 @@ class ReleaseResourceTest {
         JsonPath rules = Api.get(COORDINATOR, "/api/release-rules");
         String shipped = "findAll { it.id.startsWith('01920000-0000-7000-8000-') }";
         assertThat(rules.getList(shipped + ".jurisdiction"))
-                .containsOnly("AU-QLD", "CA-QC", "US-CO", "US-DC", "US-MD", "US-WA", "US-WI");
+                .containsOnly("AU-QLD", "AU-VIC", "CA-QC", "US-CO", "US-DC", "US-MD", "US-WA", "US-WI");
         assertThat(rules.getList(shipped + ".findAll { it.jurisdiction == 'AU-QLD' }.kind"))
                 .containsOnly("code");
-        assertThat(rules.getList(shipped + ".kind")).containsOnly("code", "statute");
+        assertThat(rules.getList(shipped + ".kind")).containsOnly("code", "guidance", "statute");
+        // Rehabilitator Authorisation Guide of Victoria, 2023: deer, quail that are not indigenous, pheasants,
+        // partridges
+        assertThat(rules.getList(shipped + ".findAll { it.kind == 'guidance' }.test"))
+                .hasSize(10)
+                .containsOnly("noRelease");
         // Washington Administrative Code 220-450, NR 19.78 of Wisconsin, 2 CCR 406-14-1405 of Colorado; Quebec C-61.1,
         // r. 5, s 36
         assertThat(rules.<Integer>getList(shipped + ".findAll { it.test == 'daysInCare' }.greatestDays"))
@@ -131,11 +136,30 @@ class ReleaseResourceTest {
         assertThat(rules.getList(shipped + ".findAll { it.appliesTo == 'orphan' }.greatestDistanceMetres"))
                 .containsExactly(20000f);
         assertThat(rules.getList(shipped + ".source", String.class))
-                .hasSize(14)
+                .hasSize(24)
                 .allSatisfy(source -> assertThat(source).contains("Check your local code and your licensed vet"));
         // Only an older edition of section 15 was read: the row asks before it passes
         assertThat(rules.getList(shipped + ".findAll { it.kind == 'code' && it.scientificName == null }.reviewBy"))
                 .containsExactly("2020-12-31");
+    }
+
+    @Test
+    void noPermitLetsAProhibitedKindGo() {
+        String key = rule("guidance", "noRelease", "");
+        String id = newCase("").getString("id");
+        JsonPath assessed = assess(id, 0);
+        assertThat(assessed.getString("overall")).isEqualTo("fail");
+        assertThat(assessed.getString("tests.find { it.test == 'noRelease' }.lifting"))
+                .isEqualTo("byNothing");
+        for (String lifting : List.of(
+                permit(key), ",\"overrides\":[{\"key\":\"%s\",\"reason\":\"it is one animal\"}]".formatted(key))) {
+            Api.post(COORDINATOR, "/api/releases", release(List.of(id), List.of(assessed.getString("id")), lifting))
+                    .statusCode(422)
+                    .body("reasons", hasItem(containsString("Nothing lifts it.")));
+        }
+        JsonPath area = Api.get(CARER, "/api/cases/" + id + "/release-area?jurisdiction=" + jurisdiction);
+        assertThat(area.getMap("geometry")).isNull();
+        assertThat(area.getString("properties.words")).contains("its kind is let go nowhere", "made for a test");
     }
 
     @Test

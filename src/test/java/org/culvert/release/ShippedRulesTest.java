@@ -9,6 +9,7 @@ import java.util.List;
 import org.culvert.release.rules.Assessor;
 import org.culvert.release.rules.Circumstances;
 import org.culvert.release.rules.Finding;
+import org.culvert.release.rules.Lifting;
 import org.culvert.release.rules.Origin;
 import org.culvert.release.rules.Rule;
 import org.culvert.release.rules.Site;
@@ -39,6 +40,24 @@ class ShippedRulesTest {
     private List<Finding> assess(boolean orphan, Site site, LocalDate day, Unsuitability... against) {
         var koala = new Subject("Phascolarctos cinereus", "koalas", false, orphan, false, Origin.found(FOUND));
         return Assessor.assess(koala, site, List.of(against), shipped(), Circumstances.NOT_KNOWN, day);
+    }
+
+    /** Rehabilitator Authorisation Guide of Victoria, 30 June 2023: deer are not released at all. */
+    @Test
+    void inVictoriaADeerIsNotReleased() {
+        Site there = new Site(FOUND, "AU-VIC", Site.Consent.yes);
+        var deer = new Subject("Rusa unicolor", "deer", false, false, false, Origin.found(FOUND));
+        assertThat(Assessor.assess(deer, there, List.of(), shipped(), Circumstances.NOT_KNOWN, DAY))
+                .filteredOn(finding -> finding.test().equals("noRelease"))
+                .singleElement()
+                .satisfies(finding -> {
+                    assertThat(finding.verdict()).isEqualTo(Verdict.fail);
+                    assertThat(finding.lifting()).isEqualTo(Lifting.byNothing);
+                });
+        var stubbleQuail = new Subject("Coturnix pectoralis", "quail", false, false, false, Origin.found(FOUND));
+        assertThat(Assessor.assess(stubbleQuail, there, List.of(), shipped(), Circumstances.NOT_KNOWN, DAY))
+                .extracting(Finding::test)
+                .doesNotContain("noRelease");
     }
 
     private List<Rule> shipped() {

@@ -29,6 +29,7 @@ import org.culvert.platform.sight.Generalised;
 import org.culvert.platform.sight.Sight;
 import org.culvert.release.rules.Land;
 import org.culvert.release.rules.Land.Kind;
+import org.culvert.release.rules.Rule;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Geometry;
 
@@ -59,7 +60,7 @@ public class LandService {
     /**
      * A land area as entered.
      *
-     * @param name what people call it; of land of one owner no person's name
+     * @param name what people call it; of land of one owner no person's name, of a jurisdiction its ISO 3166 code
      * @param source who says so, or whose map it is and of when
      * @param from the first day on which it holds
      * @param until the first day on which it no longer holds; null: nobody knows
@@ -130,6 +131,10 @@ public class LandService {
     @Transactional
     public LandAreaView enter(LandEntry entry) {
         requireOrder(entry.from(), entry.until());
+        if (entry.kind() == Kind.jurisdiction && !entry.name().matches(Rule.ISO_3166)) {
+            throw InvalidException.of(
+                    "name", "A jurisdiction is named by its code.", "an ISO 3166 code, such as AU-QLD for Queensland");
+        }
         Geometry shape;
         try {
             shape = GeoJsonPolygons.read(

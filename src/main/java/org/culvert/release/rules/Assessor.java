@@ -119,11 +119,16 @@ public final class Assessor {
             LocalDate day) {
         var answers = new Answers(subject, site, known, day);
         return switch (rule.test()) {
+            case noRelease ->
+                finding(rule, Answer.fail("By this rule its kind is let go nowhere. Ask your wildlife authority."));
             case foundPlaceFirst, greatestDistance -> byOrigin(rule, subject, site, unsuitabilities);
             case landownerConsent -> finding(rule, answers.landowner());
             case parkApproval -> finding(rule, answers.park());
             case borderApproval ->
-                finding(rule, answers.approval(Approval.Of.border, "whoever may allow it across the border"));
+                finding(
+                        rule,
+                        answers.border(
+                                rule.jurisdiction().equals(Rule.NETWORK) ? site.jurisdiction() : rule.jurisdiction()));
             case officerApproval ->
                 finding(rule, answers.approval(Approval.Of.wildlifeOfficer, "the wildlife officer of the place"));
             case sameCatchment -> finding(rule, answers.sameCatchment());
@@ -285,7 +290,7 @@ public final class Assessor {
                 rule.id().toString(),
                 rule.test().name(),
                 rule.kind(),
-                rule.kind().lifting(),
+                rule.lifting(),
                 verdict,
                 separation,
                 limitMetres,

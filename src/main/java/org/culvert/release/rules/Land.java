@@ -20,6 +20,8 @@ public record Land(
         @Nullable LocalDate until) {
     /** What is known of it. */
     public enum Kind {
+        /** Where the law of one country or of a part of one holds; its name is the ISO 3166 code. */
+        jurisdiction,
         /** The land that drains to one water: animals of that water keep to it. */
         catchment,
         /** A lake, dam, wetland or reach that aquatic animals live in. */

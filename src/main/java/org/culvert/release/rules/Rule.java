@@ -51,6 +51,9 @@ public record Rule(
         LocalDate reviewBy,
         LocalDate validFrom,
         @Nullable LocalDate validTo) {
+    /** ISO 3166-1 for a country, ISO 3166-2 for a part of one. */
+    public static final String ISO_3166 = "[A-Z]{2}(-[A-Z0-9]{1,3})?";
+
     /** The jurisdiction of the network's own rules. */
     public static final String NETWORK = "network";
 
@@ -63,6 +66,8 @@ public record Rule(
 
     /** What a rule asks. */
     public enum Question {
+        /** Its kind is let go nowhere: introduced, or prohibited. Nothing lifts it while the rule holds. */
+        noRelease,
         /** It goes back where it was found, unless that place is unsuitable on a ground that the rule allows. */
         foundPlaceFirst,
         /** It goes no farther than some metres from where it was found. */
@@ -133,9 +138,17 @@ public record Rule(
 
     /** Whether it holds in a place's jurisdiction: its own, that of its country, and the network's everywhere. */
     public boolean holdsIn(String placeJurisdiction) {
-        return jurisdiction.equals(NETWORK)
-                || jurisdiction.equals(placeJurisdiction)
-                || placeJurisdiction.startsWith(jurisdiction + "-");
+        return jurisdiction.equals(NETWORK) || covers(jurisdiction, placeJurisdiction);
+    }
+
+    /** Whether one ISO 3166 code is another, or a part of the country that the other means. */
+    static boolean covers(String wider, String code) {
+        return code.equals(wider) || code.startsWith(wider + "-");
+    }
+
+    /** What lifts it where it was not passed. */
+    public Lifting lifting() {
+        return test == Question.noRelease ? Lifting.byNothing : kind.lifting();
     }
 
     public boolean holdsOn(LocalDate day) {

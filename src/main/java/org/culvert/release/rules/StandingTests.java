@@ -25,10 +25,10 @@ final class StandingTests {
     }
 
     static List<Finding> of(Subject subject, Site site, Circumstances known, List<Finding> ofRules, LocalDate day) {
-        return new StandingTests(new Answers(subject, site, known, day), ofRules).run(known);
+        return new StandingTests(new Answers(subject, site, known, day), ofRules).run(known, site.jurisdiction());
     }
 
-    private List<Finding> run(Circumstances known) {
+    private List<Finding> run(Circumstances known, String jurisdiction) {
         for (Hold.Kind kind : Hold.Kind.values()) {
             if (known.holds().stream().anyMatch(hold -> hold.kind() == kind)) {
                 add("healthHold." + kind, Lifting.byNothing, hold(kind));
@@ -38,6 +38,10 @@ final class StandingTests {
         add("notExcluded", Lifting.byOverride, answers.notExcluded());
         unlessAsked(Rule.Question.fitness, Lifting.byOverride, answers.fitness());
         unlessAsked(Rule.Question.parkApproval, Lifting.byPermit, answers.park());
+        if (answers.isMapped(jurisdiction)) {
+            unlessAsked(Rule.Question.borderApproval, Lifting.byPermit, answers.border(jurisdiction));
+        }
+        answers.otherJurisdiction().ifPresent(answer -> add("jurisdictionOnMap", Lifting.byOverride, answer));
         if (answers.isOnProperty()) {
             unlessAsked(Rule.Question.landownerConsent, Lifting.byOverride, answers.landowner());
         }

@@ -101,6 +101,28 @@ class LandResourceTest {
         assertThat(past.getMap("geometry")).isEqualTo(read.getMap("geometry"));
     }
 
+    /** ISO 3166-1 and 3166-2. */
+    @Test
+    void whereALawHoldsIsNamedByItsCode() {
+        for (String wrong : List.of("Queensland", "au-qld", "AU-", "AUS")) {
+            Api.post(ADMIN, "/api/land-areas", area("jurisdiction", wrong, square(141, -32), ""))
+                    .statusCode(400)
+                    .body("errors[0].field", equalTo("name"))
+                    .body("errors[0].wanted", containsString("AU-QLD"));
+        }
+        // Codes that are left to their users
+        make("jurisdiction", "XZ", square(141, -32), "");
+        make("jurisdiction", "XZ-9", square(141, -32), "");
+        assertThatThrownBy(() -> {
+                    try (Connection connection = database.getConnection();
+                            Statement statement = connection.createStatement()) {
+                        statement.executeUpdate("update land_areas set name = 'nowhere' where name = 'XZ-9'");
+                    }
+                })
+                .isInstanceOf(SQLException.class)
+                .hasMessageContaining("a_jurisdiction_is_named_by_its_code");
+    }
+
     @Test
     void severalPolygonsAndHolesComeBack() {
         String coordinates = "[[[[142.0,-31.0],[142.3,-31.0],[142.3,-30.7],[142.0,-30.7],[142.0,-31.0]],"

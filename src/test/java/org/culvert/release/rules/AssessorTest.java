@@ -108,6 +108,29 @@ class AssessorTest {
                 .isEqualTo(Verdict.pass);
     }
 
+    /** Rehabilitator Authorisation Guide of Victoria, 2023: some kinds are not released at all. Of other kinds it says nothing. */
+    @Test
+    void aProhibitedKindHasNoWayBackWhateverKindOfRuleSaysSo() {
+        for (RuleKind kind : RuleKind.values()) {
+            Rule rule = rule(kind, Rule.Question.noRelease).about("Rusa").make();
+            var deer = new Subject("Rusa unicolor", "deer", false, false, false, Origin.found(FOUND));
+            List<Finding> findings = assess(deer, queensland(FOUND), rule);
+            assertThat(findings).last().satisfies(finding -> {
+                assertThat(finding.verdict()).isEqualTo(Verdict.fail);
+                assertThat(finding.lifting()).isEqualTo(Lifting.byNothing);
+            });
+            assertThat(Assessor.overall(findings)).isEqualTo(Verdict.fail);
+            assertThat(assess(turtle(FOUND), queensland(FOUND), rule))
+                    .extracting(Finding::test)
+                    .doesNotContain("noRelease");
+        }
+        Rule due =
+                rule(RuleKind.guidance, Rule.Question.noRelease).reviewBy(DAY).make();
+        Finding asking = only(assess(turtle(FOUND), queensland(FOUND), due));
+        assertThat(asking.verdict()).isEqualTo(Verdict.cantTell);
+        assertThat(asking.stands()).isTrue();
+    }
+
     @Test
     void anIntroducedKindHasNoWayBack() {
         var deer = new Subject("Rusa unicolor", "deer", true, false, false, Origin.found(FOUND));

@@ -244,6 +244,67 @@ class StandingTestsTest {
                 .isEqualTo(Verdict.fail);
     }
 
+    private static LandSaid law(String code, Verdict origin, Verdict site) {
+        return said(Land.Kind.jurisdiction, code, origin, site, 0);
+    }
+
+    /** Code of Maryland Regulations 08.03.12.20: never across a state line without approval. */
+    @Test
+    void whetherABorderIsCrossedIsToldFromMaps() {
+        assertThat(assess(GOOD)).doesNotContainKeys("borderApproval", "jurisdictionOnMap");
+        Finding within =
+                assess(lands(law("AU-QLD", Verdict.pass, Verdict.pass))).get("borderApproval");
+        assertThat(within.verdict()).isEqualTo(Verdict.pass);
+        Finding across = assess(
+                        lands(law("AU-QLD", Verdict.fail, Verdict.pass), law("AU-NSW", Verdict.pass, Verdict.fail)))
+                .get("borderApproval");
+        assertThat(across.verdict()).isEqualTo(Verdict.cantTell);
+        assertThat(across.lifting()).isEqualTo(Lifting.byPermit);
+        assertThat(across.words()).contains("the border of AU-QLD lies between found place and site");
+        assertThat(assess(lands(law("AU-QLD", Verdict.cantTell, Verdict.pass)))
+                        .get("borderApproval")
+                        .words())
+                .contains("cannot be told");
+    }
+
+    @Test
+    void aRuleOfACountryAsksForTheCountrysBorder() {
+        Rule statute = Animals.rule(RuleKind.statute, Rule.Question.borderApproval)
+                .in("AU")
+                .make();
+        LandSaid from = law("AU-NSW", Verdict.pass, Verdict.fail);
+        LandSaid to = law("AU-QLD", Verdict.fail, Verdict.pass);
+        assertThat(assess(lands(from, to), statute).get("borderApproval").verdict())
+                .isEqualTo(Verdict.pass);
+        assertThat(assess(lands(to), statute).get("borderApproval").verdict()).isEqualTo(Verdict.cantTell);
+        assertThat(assess(GOOD, statute).get("borderApproval").verdict()).isEqualTo(Verdict.cantTell);
+        Circumstances approved = new Circumstances(
+                List.of(new Approval(Approval.Of.border, true, DAY, "letter 9")),
+                List.of(),
+                GOOD.fitness(),
+                GOOD.facts(),
+                List.of(to),
+                GOOD.roadsBetween(),
+                GOOD.hotspots(),
+                GOOD.daysInCare(),
+                GOOD.conditions());
+        assertThat(assess(approved, statute).get("borderApproval").verdict()).isEqualTo(Verdict.pass);
+    }
+
+    @Test
+    void aSiteThatTheMapsPutElsewhereAsksForTheRulesOfThere() {
+        Finding elsewhere =
+                assess(lands(law("AU-NSW", Verdict.pass, Verdict.pass))).get("jurisdictionOnMap");
+        assertThat(elsewhere.verdict()).isEqualTo(Verdict.fail);
+        assertThat(elsewhere.stands()).isTrue();
+        assertThat(elsewhere.words()).contains("entered as lying in AU-QLD", "lies in AU-NSW");
+        assertThat(assess(lands(law("AU-NSW", Verdict.pass, Verdict.cantTell)))
+                        .get("jurisdictionOnMap")
+                        .verdict())
+                .isEqualTo(Verdict.cantTell);
+        assertThat(assess(lands(law("AU", Verdict.pass, Verdict.pass)))).doesNotContainKey("jurisdictionOnMap");
+    }
+
     @Test
     void landOfAnOwnerOnTheMapsWantsTheOwner() {
         assertThat(assess(GOOD)).doesNotContainKey("landownerConsent");

@@ -227,23 +227,36 @@ public final class AreaFinder {
 
     private List<ReleaseArea.AskFirst> askFirst(Geometry area) {
         List<ReleaseArea.AskFirst> asked = new ArrayList<>();
-        for (Land.Kind kind : new Land.Kind[] {Land.Kind.protectedArea, Land.Kind.property}) {
+        Geometry origin = originCircle();
+        for (Land.Kind kind : new Land.Kind[] {Land.Kind.protectedArea, Land.Kind.property, Land.Kind.jurisdiction}) {
             for (Land land : sorted(kind)) {
                 Geometry shape = PlaneShapes.densely(land.shape(), plane);
-                double shared = 0;
-                for (int i = 0; i < area.getNumGeometries(); i++) {
-                    Geometry part = area.getGeometryN(i);
-                    if (part.getEnvelopeInternal().intersects(shape.getEnvelopeInternal())) {
-                        shared += OverlayNGRobust.overlay(part, shape, OverlayNG.INTERSECTION)
-                                .getArea();
+                // Of jurisdictions those across a border, as far as that can be told
+                if (kind != Land.Kind.jurisdiction || !shape.covers(origin)) {
+                    Geometry shared = shared(area, shape);
+                    if (!shared.isEmpty()) {
+                        asked.add(new ReleaseArea.AskFirst(
+                                kind.name(),
+                                land.name(),
+                                land.source(),
+                                shared.getArea(),
+                                PlaneShapes.toEarth(shared, plane)));
                     }
-                }
-                if (shared > 0) {
-                    asked.add(new ReleaseArea.AskFirst(kind.name(), land.name(), land.source(), shared));
                 }
             }
         }
         return asked;
+    }
+
+    private static Geometry shared(Geometry area, Geometry shape) {
+        List<Polygon> parts = new ArrayList<>();
+        for (int i = 0; i < area.getNumGeometries(); i++) {
+            Geometry part = area.getGeometryN(i);
+            if (part.getEnvelopeInternal().intersects(shape.getEnvelopeInternal())) {
+                addPolygons(OverlayNGRobust.overlay(part, shape, OverlayNG.INTERSECTION), parts);
+            }
+        }
+        return FACTORY.createMultiPolygon(parts.toArray(new Polygon[0]));
     }
 
     /** In an order that does not hang on how they came. */

@@ -14,7 +14,7 @@ import org.locationtech.jts.geom.Geometry;
  * @param squareMetres its size
  * @param steps what was taken out, in order, and what was left after each
  * @param nearest the point of it that is nearest to the origin; null where nothing is left
- * @param askFirst parks and properties in it whose approval is wanted before
+ * @param askFirst parks and properties in it, and jurisdictions across a border, whose approval is wanted before
  */
 public record ReleaseArea(
         Geometry shape,
@@ -59,6 +59,11 @@ public record ReleaseArea(
     /** @param metres from the origin's centre, geodesic; 0 where the origin itself is in the area */
     public record Nearest(Position position, double metres) {}
 
-    /** @param squareMetres how much of the area is in it */
-    public record AskFirst(String kind, String name, String source, double squareMetres) {}
+    /**
+     * Land whose keeper, owner or government is asked before.
+     *
+     * @param squareMetres how much of the area is in it
+     * @param shape that part of the area, as {@link ReleaseArea#shape}
+     */
+    public record AskFirst(String kind, String name, String source, double squareMetres, Geometry shape) {}
 }

@@ -212,6 +212,23 @@ class AreaFinderTest {
         });
     }
 
+    @Test
+    void whatLiesAcrossABorderIsAskedFirstAndNotTakenOut() {
+        ReleaseArea area = area(
+                FAR_ROADS,
+                30,
+                3000,
+                land(Land.Kind.jurisdiction, "AU-NSW", -9000, -9000, 500, -9000, 500, 9000, -9000, 9000),
+                land(Land.Kind.jurisdiction, "AU-QLD", 500, -9000, 9000, -9000, 9000, 9000, 500, 9000));
+        assertThat(area.askFirst()).singleElement().satisfies(asked -> {
+            assertThat(asked.name()).isEqualTo("AU-QLD");
+            // The segment of a circle of 2,970 m beyond a chord 500 m from its middle: r2 acos(d/r) - d sqrt(r2 - d2)
+            double segment = 2970.0 * 2970 * Math.acos(500 / 2970.0) - 500 * Math.sqrt(2970.0 * 2970 - 500 * 500);
+            assertThat(asked.squareMetres()).isCloseTo(segment, within(1e-3 * segment));
+            assertThat(onTheEllipsoid(asked.shape())).isCloseTo(asked.squareMetres(), within(1e-3 * segment));
+        });
+    }
+
     /** On random roads and maps: the nearest point is of the area and none is nearer; more is allowed by a wider rule. */
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
