@@ -22,6 +22,7 @@ import org.culvert.platform.RegionService;
 import org.culvert.platform.sight.Sight;
 import org.culvert.release.rules.Approval;
 import org.culvert.release.rules.Assessor;
+import org.culvert.release.rules.Barrier;
 import org.culvert.release.rules.Circumstances;
 import org.culvert.release.rules.Conditions;
 import org.culvert.release.rules.Finding;
@@ -266,9 +267,10 @@ public class AreaService {
                     site.name(),
                     site.target().at(),
                     site.isFitFor(subject.taxonGroup()),
-                    Assessor.overall(findings)));
+                    Assessor.overall(findings),
+                    there.roadsBetween() == null ? Barrier.NONE : there.roadsBetween()));
         }
-        return SiteRanking.rank(origin, area, candidates, knownOfCase.network());
+        return SiteRanking.rank(origin, area, candidates);
     }
 
     /** What stands before any other site, by the rules that ask for the found place first. */
@@ -369,7 +371,7 @@ public class AreaService {
                 one.inArea().name(),
                 one.separation().distanceMetres(),
                 one.separation().doubtMetres(),
-                one.barrier().roads());
+                one.candidate().barrier().roads());
     }
 
     private static ReleaseAreaFeature.AskFirst askFirst(ReleaseArea.AskFirst asked) {

@@ -7,7 +7,6 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.culvert.animal.CaseView;
@@ -109,22 +108,13 @@ class CircumstanceReader {
             this.crossings = network == null ? null : new RoadCrossings(network);
         }
 
-        @Nullable
-        RoadNetwork network() {
-            return network;
-        }
-
         List<SpeciesFact> facts() {
             return published;
         }
 
         /** How far an individual of its kind goes, by what is published; infinite where nothing is. */
         double movementRangeMetres() {
-            return published.stream()
-                    .filter(fact -> fact.kind() == SpeciesFact.Kind.movementRange)
-                    .flatMap(fact -> Optional.ofNullable(fact.metres()).stream())
-                    .max(Double::compare)
-                    .orElse(Double.POSITIVE_INFINITY);
+            return SpeciesFact.movementRangeMetres(published).orElse(Double.POSITIVE_INFINITY);
         }
 
         /** The land of the maps within some distance of the origin. */

@@ -1,6 +1,7 @@
 package org.culvert.web;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -55,6 +56,7 @@ public record AreaPicture(
     private static final double AWAY = 40;
     private static final double TURNED = 25;
     private static final double EDGE = 12;
+    private static final double ABOVE = 6;
     private static final String[] WINDS = {
         "north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"
     };
@@ -183,18 +185,21 @@ public record AreaPicture(
             List<Asked> asked = new ArrayList<>();
             for (int i = 0; i < Math.min(LETTERS, told.askFirst().size()); i++) {
                 List<List<Coordinate[]>> parts = polygons(told.askFirst().get(i).geometry());
-                asked.add(new Asked(paths(parts), spot(inside(parts)), letter(i)));
+                asked.add(new Asked(paths(parts), above(parts), letter(i)));
             }
             return asked;
         }
 
-        /** A point well inside the greatest part. */
-        private static Coordinate inside(List<List<Coordinate[]>> parts) {
+        /** Just above the northernmost corner of the greatest part: known sites often lie in the middle of one. */
+        private Spot above(List<List<Coordinate[]>> parts) {
             Polygon greatest = parts.stream()
                     .map(rings -> FACTORY.createPolygon(rings.get(0)))
                     .max(Comparator.comparingDouble(Polygon::getArea))
                     .orElseThrow();
-            return greatest.getInteriorPoint().getCoordinate();
+            Coordinate top = Arrays.stream(greatest.getCoordinates())
+                    .max(Comparator.comparingDouble(Coordinate::getY))
+                    .orElseThrow();
+            return new Spot(text(held(x(top), EDGE, WIDTH - EDGE)), text(Math.max(EDGE, y(top) - ABOVE)));
         }
 
         private List<String> paths(List<List<Coordinate[]>> polygons) {

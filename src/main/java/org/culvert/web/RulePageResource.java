@@ -11,6 +11,7 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
@@ -19,7 +20,9 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.culvert.platform.InvalidException;
@@ -63,8 +66,8 @@ public class RulePageResource {
 
     @GET
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.RESCUER, Role.OFFICER, Role.ADMIN})
-    public TemplateInstance listRules() {
-        return page(new RuleForm(), List.of(), null);
+    public Response listRules(@QueryParam("jurisdiction") @Nullable String jurisdiction) {
+        return answer(200, page(new RuleForm(), List.of(), null, Typed.given(jurisdiction)));
     }
 
     @POST
@@ -73,7 +76,7 @@ public class RulePageResource {
         try {
             return entered(rules.createRule(form.entry()));
         } catch (InvalidException e) {
-            return refused(400, page(form, e.errors(), null));
+            return answer(400, page(form, e.errors(), null, null));
         }
     }
 
@@ -86,14 +89,14 @@ public class RulePageResource {
         try {
             return entered(rules.review(rule, form.seenVersion(), form.entry()));
         } catch (InvalidException e) {
-            return refused(400, page(new RuleForm(), List.of(), new Refused(rule, form, e.errors())));
+            return answer(400, page(new RuleForm(), List.of(), new Refused(rule, form, e.errors()), null));
         } catch (StaleException e) {
             var changed = new FieldError(
                     "reason",
                     e.getMessage() + " It stands here as it is now.",
                     "the review once more, if it still fits",
                     null);
-            return refused(e.status(), page(new RuleForm(), List.of(), new Refused(rule, form, List.of(changed))));
+            return answer(e.status(), page(new RuleForm(), List.of(), new Refused(rule, form, List.of(changed)), null));
         }
     }
 
@@ -101,21 +104,29 @@ public class RulePageResource {
         return Response.seeOther(URI.create("/release-rules#rule-" + rule.id())).build();
     }
 
-    private static Response refused(int status, TemplateInstance page) {
+    private static Response answer(int status, TemplateInstance page) {
         return Response.status(status)
                 .entity(page)
                 .type(MediaType.TEXT_HTML_TYPE)
                 .build();
     }
 
-    private TemplateInstance page(RuleForm form, List<FieldError> errors, @Nullable Refused refused) {
+    /** @param only the jurisdiction whose rules are shown; null: all */
+    private TemplateInstance page(
+            RuleForm form, List<FieldError> errors, @Nullable Refused refused, @Nullable String only) {
         LocalDate day = clock.instant().atZone(region.zone()).toLocalDate();
         List<TaxonService.GroupView> groups = taxa.listGroups();
         Map<String, String> names =
                 groups.stream().collect(Collectors.toMap(TaxonService.GroupView::key, TaxonService.GroupView::name));
         Map<String, List<RuleCard>> cards = new TreeMap<>();
         int due = 0;
+        Set<String> codes = new TreeSet<>();
         for (Rule rule : rules.listRules()) {
+            codes.add(rule.jurisdiction());
+            due += rule.isDueForReview(day) ? 1 : 0;
+            if (only != null && !only.equals(rule.jurisdiction())) {
+                continue;
+            }
             ReviewForm review = new ReviewForm();
             List<FieldError> wrong = List.of();
             if (refused != null && refused.rule().equals(rule.id())) {
@@ -124,13 +135,14 @@ public class RulePageResource {
             }
             cards.computeIfAbsent(rule.jurisdiction(), code -> new ArrayList<>())
                     .add(RuleCard.of(rule, names, day, review.fields(rule.id().toString(), wrong), wrong));
-            due += rule.isDueForReview(day) ? 1 : 0;
         }
         return template.data(
                         "jurisdictions",
                         cards.entrySet().stream()
                                 .map(entry -> new RuleCard.Jurisdiction(entry.getKey(), entry.getValue()))
                                 .toList())
+                .data("codes", codes)
+                .data("only", only)
                 .data("due", due)
                 .data("errors", errors)
                 .data("fields", form.fields(errors, groups));

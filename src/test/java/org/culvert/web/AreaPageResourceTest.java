@@ -163,7 +163,7 @@ class AreaPageResourceTest {
                 .contains("Beyond it, only a permit with its number and document.")
                 .contains("Nothing: no animal is let go on a road.")
                 .contains("Its nearest point is ", "Look first ", "nobody has looked there yet")
-                .contains("Park or reserve: Park of " + release.jurisdiction + " (the gazette), ")
+                .contains("<li><b>a</b> Park or reserve: Park of " + release.jurisdiction + " (the gazette), ")
                 .contains("<th scope=\"row\">Near the pond</th>", "entered as fit for its kind", "yes, all of it")
                 .contains("1.11 km, give or take ")
                 .contains("Check your local code and your licensed vet.")

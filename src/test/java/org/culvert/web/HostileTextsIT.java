@@ -2,6 +2,9 @@ package org.culvert.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.culvert.platform.Role.ADMIN;
+import static org.culvert.platform.Role.COORDINATOR;
+import static org.culvert.platform.Role.DISPATCHER;
+import static org.culvert.platform.Role.RESCUER;
 
 import io.quarkus.test.junit.QuarkusTest;
 import java.net.URLEncoder;
@@ -12,6 +15,7 @@ import java.util.Map;
 import org.culvert.hotspot.HostileEvidence;
 import org.culvert.support.Api;
 import org.culvert.support.Browser;
+import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -20,6 +24,9 @@ import org.junit.jupiter.api.io.TempDir;
 class HostileTextsIT {
     private static final String TEXT = HostileEvidence.TEXT;
     private static final String QUOTED = URLEncoder.encode(TEXT, StandardCharsets.UTF_8);
+
+    /** ISO 3166 leaves XA to XZ to users. */
+    private static final String LAW = "XH-T";
 
     @TempDir
     Path folder;
@@ -42,6 +49,13 @@ class HostileTextsIT {
             storedOnesOfWorksAreTexts(browser, works);
             typedOnesComeBackAsTexts(browser);
             typedOnesOfWorksComeBackAsTexts(browser);
+            storedRulesAreTexts(browser);
+            typedOnesOfRulesComeBackAsTexts(browser);
+            browser.open("/account");
+            browser.press("form[action='/sign-out'] button");
+            browser.open("/sign-in");
+            signIn(browser, "test-coordinator");
+            storedOnesOfAnAreaAreTexts(browser);
         } finally {
             Api.as(ADMIN).body(told(region)).put("/api/region").then().statusCode(200);
         }
@@ -61,8 +75,137 @@ class HostileTextsIT {
         assertThat(browser.find("#username").getDomProperty("value")).isEqualTo(TEXT);
     }
 
+    private static void storedRulesAreTexts(Browser browser) {
+        Api.make(
+                COORDINATOR,
+                "/api/release-rules",
+                HostileEvidence.json(Map.ofEntries(
+                        Map.entry("jurisdiction", LAW),
+                        Map.entry("kind", "statute"),
+                        Map.entry("scientificName", "Testudo hostilis"),
+                        Map.entry("appliesTo", "adult"),
+                        Map.entry("appliesDefinition", "definition" + TEXT),
+                        Map.entry("test", "foundPlaceFirst"),
+                        Map.entry("orderOfPreference", List.of("order" + TEXT)),
+                        Map.entry("allowedGrounds", List.of(Map.of("key", "key" + TEXT, "words", "ground" + TEXT))),
+                        Map.entry("consents", "consents" + TEXT),
+                        Map.entry("words", "words" + TEXT),
+                        Map.entry("source", "source" + TEXT),
+                        Map.entry("readOn", "2020-01-01"),
+                        Map.entry("reviewBy", "2090-01-01"),
+                        Map.entry("validFrom", "2020-01-01"))));
+        browser.open("/release-rules?jurisdiction=" + LAW);
+        browser.assertNothingRan();
+        assertThat(browser.words())
+                .contains(List.of("definition", "order", "key", "ground", "consents", "words", "source").stream()
+                        .map(field -> field + TEXT)
+                        .toArray(String[]::new));
+        browser.assertUsable("hostile-rules");
+        shows(browser, "/release-rules?jurisdiction=" + QUOTED, "None have been entered of " + TEXT);
+    }
+
+    private static void typedOnesOfRulesComeBackAsTexts(Browser browser) {
+        browser.open("/release-rules?jurisdiction=" + LAW);
+        browser.script("document.querySelectorAll('[required]').forEach(i => i.removeAttribute('required'));"
+                + "return true;");
+        List<String> fields = List.of(
+                "jurisdiction",
+                "scientificName",
+                "appliesDefinition",
+                "greatestDistanceMetres",
+                "orderOfPreference",
+                "allowedGrounds",
+                "consents",
+                "words",
+                "source");
+        fields.forEach(field -> browser.fill("#" + field, TEXT));
+        browser.press("form[method=post][action='/release-rules'] button");
+        browser.assertNothingRan();
+        assertThat(browser.text("[role=alert]")).contains("Not entered.", "This cannot be read: " + TEXT);
+        for (String field : fields) {
+            assertThat(browser.find("#" + field).getDomProperty("value"))
+                    .as(field)
+                    .isEqualTo(TEXT);
+        }
+        browser.assertUsable("hostile-rule-form");
+    }
+
+    /** Names of a park and of a site, and whom to ask, drawn and in words. */
+    private static void storedOnesOfAnAreaAreTexts(Browser browser) {
+        double latitude = -31.9;
+        double longitude = 149.52;
+        String incident = Api.make(DISPATCHER, "/api/calls", """
+                        {"people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
+                         "animals":[{"scientificName":"Testudo hostilis","individualCount":1,"vitality":"alive"}],
+                         "place":{"decimalDegrees":{"latitude":"%s","longitude":"%s"}}}
+                        """.formatted(latitude, longitude))
+                .getString("incidentId");
+        String found = Api.make(RESCUER, "/api/cases", """
+                        {"incidentId":"%s","animal":{"scientificName":"Testudo hostilis"},
+                         "foundAt":"2026-01-10T02:00:00Z","holder":{"memberId":"%s"}}
+                        """.formatted(incident, World.shared().rescuer))
+                .getString("number");
+        Api.make(
+                COORDINATOR,
+                "/api/release-sites",
+                HostileEvidence.json(Map.of(
+                        "name",
+                        "site" + TEXT,
+                        "jurisdiction",
+                        LAW,
+                        "decimalLatitude",
+                        latitude + 0.008,
+                        "decimalLongitude",
+                        longitude,
+                        "coordinateUncertaintyInMeters",
+                        20,
+                        "habitat",
+                        "habitat" + TEXT,
+                        "taxonGroups",
+                        List.of("hostile"))));
+        double west = longitude + 0.002;
+        double south = latitude + 0.002;
+        Api.make(
+                COORDINATOR,
+                "/api/land-areas",
+                HostileEvidence.json(Map.of(
+                        "kind",
+                        "protectedArea",
+                        "name",
+                        "park" + TEXT,
+                        "source",
+                        "gazette" + TEXT,
+                        "from",
+                        "2020-01-01",
+                        "geometry",
+                        Map.of(
+                                "type",
+                                "Polygon",
+                                "coordinates",
+                                List.of(List.of(
+                                        List.of(west, south),
+                                        List.of(west + 0.005, south),
+                                        List.of(west + 0.005, south + 0.005),
+                                        List.of(west, south + 0.005),
+                                        List.of(west, south)))))));
+        browser.open("/release-area?withinMetres=1500&jurisdiction=" + LAW + "&caseId=" + found);
+        browser.assertNothingRan();
+        assertThat(browser.words()).contains("site" + TEXT, "Park or reserve: park" + TEXT + " (gazette" + TEXT + ")");
+        assertThat(browser.list("svg .asked")).isNotEmpty();
+        browser.assertUsable("hostile-area");
+        shows(
+                browser,
+                "/release-area?caseId=" + QUOTED + "&jurisdiction=" + QUOTED + "&withinMetres=" + QUOTED,
+                "This cannot be read: " + TEXT);
+        assertThat(browser.find("#jurisdiction").getDomProperty("value")).isEqualTo(TEXT);
+    }
+
     private static void signIn(Browser browser) {
-        browser.fill("#username", "test-admin");
+        signIn(browser, "test-admin");
+    }
+
+    private static void signIn(Browser browser, String username) {
+        browser.fill("#username", username);
         browser.fill("#password", Api.PASSWORD);
         browser.press("main button");
         assertThat(browser.path()).isEqualTo("/");

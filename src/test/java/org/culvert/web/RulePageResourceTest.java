@@ -106,6 +106,27 @@ class RulePageResourceTest {
     }
 
     @Test
+    void rulesOfOneJurisdictionAreShownAlone() {
+        String id = enter();
+        assertThat(pageOf(jurisdiction)).contains("id=\"rule-" + id + "\"", "value=\"" + jurisdiction + "\" selected");
+        assertThat(pageOf("AU-QLD")).doesNotContain(id).contains("id=\"of-AU-QLD\"");
+        assertThat(pageOf("XX-NONE"))
+                .doesNotContain("class=\"rule\"")
+                .contains("None have been entered of XX-NONE yet.");
+        assertThat(page(CARER)).contains("id=\"rule-" + id + "\"", "id=\"of-AU-QLD\"");
+    }
+
+    private static String pageOf(String code) {
+        return Api.as(CARER)
+                .queryParam("jurisdiction", code)
+                .get("/release-rules")
+                .then()
+                .statusCode(200)
+                .extract()
+                .asString();
+    }
+
+    @Test
     void aRuleThatIsEnteredIsTheOneThatTheApiTellsAndThePageShows() {
         String id = enter();
         JsonPath rule = Api.get(COORDINATOR, "/api/release-rules/" + id);

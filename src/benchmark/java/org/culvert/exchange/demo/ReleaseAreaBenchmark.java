@@ -6,6 +6,7 @@ import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import org.culvert.geo.LocalPlane;
 import org.culvert.geo.Position;
+import org.culvert.release.rules.Barrier;
 import org.culvert.release.rules.Lifting;
 import org.culvert.release.rules.UncertainPosition;
 import org.culvert.release.rules.Verdict;
@@ -17,6 +18,7 @@ import org.culvert.release.rules.area.ReleaseArea;
 import org.culvert.release.rules.area.SiteRanking;
 import org.culvert.road.network.NetworkBuilder;
 import org.culvert.road.network.RoadAttributes;
+import org.culvert.road.network.RoadCrossings;
 import org.culvert.road.network.RoadLine;
 import org.culvert.road.network.RoadNetwork;
 import org.openjdk.jmh.annotations.Benchmark;
@@ -85,7 +87,8 @@ public class ReleaseAreaBenchmark {
                     "site " + i,
                     new UncertainPosition(plane.inverse(out * Math.cos(way), out * Math.sin(way)), 50),
                     random.nextBoolean(),
-                    Verdict.pass));
+                    Verdict.pass,
+                    Barrier.NONE));
         }
         area = find(origins.get(0));
     }
@@ -106,9 +109,28 @@ public class ReleaseAreaBenchmark {
         return find(origins.get(next));
     }
 
+    /** With the roads between each and the origin. */
     @Benchmark
     public List<SiteRanking.Ranked> rankAThousandSites() {
-        return SiteRanking.rank(new UncertainPosition(origins.get(0), 30), area, sites, network);
+        var origin = new UncertainPosition(origins.get(0), 30);
+        var crossings = new RoadCrossings(network);
+        return SiteRanking.rank(
+                origin,
+                area,
+                sites.stream()
+                        .map(site -> new SiteRanking.Candidate(
+                                site.key(),
+                                site.name(),
+                                site.at(),
+                                site.fitForKind(),
+                                site.verdict(),
+                                Barrier.between(
+                                        network,
+                                        crossings,
+                                        origin.position(),
+                                        site.at().position(),
+                                        30)))
+                        .toList());
     }
 
     /** Done once for a version of the network. */

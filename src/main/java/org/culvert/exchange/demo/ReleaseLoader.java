@@ -37,6 +37,13 @@ class ReleaseLoader {
     private static final String GROUND = "hazard";
     private static final double WATER_METRES = 120;
     private static final double PARK_METRES = 900;
+    private static final double POND_EAST = 240;
+    private static final double POND_NORTH = 90;
+    private static final double OVER_THE_EDGE = 20_000;
+
+    /** The site beside a hotspot. */
+    static final String POND = "Bend Pond";
+
     private static final int CORNERS = 8;
 
     private final RuleService rules;
@@ -128,23 +135,69 @@ class ReleaseLoader {
                     site.ownerConsents() ? Site.Consent.yes : Site.Consent.unknown,
                     site.ownerConsents() ? day.plusYears(2) : null));
             if (site.taxonGroups().contains("turtles")) {
-                land(region, Land.Kind.water, site.name() + " water", site.spot(), WATER_METRES);
+                around(region, Land.Kind.water, site.name() + " water", site.spot(), WATER_METRES);
             }
             if (!site.park().isEmpty()) {
-                land(region, Land.Kind.protectedArea, site.park(), site.spot(), PARK_METRES);
+                around(region, Land.Kind.protectedArea, site.park(), site.spot(), PARK_METRES);
             }
         }
+        besideAHotspot(region, day);
+        for (Terrain.Area catchment : region.terrain().catchments()) {
+            land(region, Land.Kind.catchment, catchment.name(), catchment.ring());
+        }
+        var ground = region.settings().ground();
+        double width = ground.widthMetres();
+        double height = ground.heightMetres();
+        land(
+                region,
+                Land.Kind.jurisdiction,
+                JURISDICTION,
+                List.of(
+                        ground.spot(-OVER_THE_EDGE, -OVER_THE_EDGE),
+                        ground.spot(width + OVER_THE_EDGE, -OVER_THE_EDGE),
+                        ground.spot(width + OVER_THE_EDGE, height + OVER_THE_EDGE),
+                        ground.spot(-OVER_THE_EDGE, height + OVER_THE_EDGE),
+                        ground.spot(-OVER_THE_EDGE, -OVER_THE_EDGE)));
+    }
+
+    /** A pond by the bend where turtles are struck: an assessment there has its warning to read. */
+    private void besideAHotspot(DemoRegion region, LocalDate day) {
+        Spot bend = Stories.incidentOf(region, Stories.Story.TURTLE_IN_CARE).spot();
+        Spot pond = region.settings().ground().moved(bend, POND_EAST, POND_NORTH);
+        sites.createSite(new SiteService.SiteEntry(
+                POND,
+                JURISDICTION,
+                pond.latitude(),
+                pond.longitude(),
+                40.0,
+                "fresh water",
+                List.of("turtles"),
+                region.terrain().catchmentAt(pond),
+                null,
+                Site.Consent.yes,
+                day.plusYears(2)));
+        around(region, Land.Kind.water, POND, pond, WATER_METRES);
     }
 
     /** An octagon around a spot. */
-    private void land(DemoRegion region, Land.Kind kind, String name, Spot middle, double metres) {
-        List<Object> ring = new ArrayList<>();
+    private void around(DemoRegion region, Land.Kind kind, String name, Spot middle, double metres) {
+        List<Spot> ring = new ArrayList<>();
         for (int corner = 0; corner <= CORNERS; corner++) {
             Position at = Geodesy.WGS84.direct(
                     new Position(middle.latitude(), middle.longitude()),
                     360.0 * (CORNERS - corner) / CORNERS % 360,
                     metres);
-            ring.add(List.of(rounded(at.longitude()), rounded(at.latitude())));
+            ring.add(new Spot(
+                    (int) StrictMath.round(at.longitude() * 1e7), (int) StrictMath.round(at.latitude() * 1e7)));
+        }
+        land(region, kind, name, ring);
+    }
+
+    /** @param spots a closed ring */
+    private void land(DemoRegion region, Land.Kind kind, String name, List<Spot> spots) {
+        List<Object> ring = new ArrayList<>();
+        for (Spot spot : spots) {
+            ring.add(List.of(rounded(spot.longitude()), rounded(spot.latitude())));
         }
         lands.enter(new LandService.LandEntry(
                 kind,

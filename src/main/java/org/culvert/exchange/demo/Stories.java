@@ -10,7 +10,7 @@ import java.util.function.Predicate;
 
 /**
  * A few animals of the region whose whole way is told: the gravid turtle of last season, one of this spring that is in
- * care, a wombat with young that two drivers reported. What the vets of the demo order is invented and no advice.
+ * care, one of last summer that may not go back, a wombat with young that two drivers reported. What the vets of the demo order is invented and no advice.
  */
 @ApplicationScoped
 class Stories {
@@ -25,6 +25,7 @@ class Stories {
     enum Story {
         TURTLE_OF_LAST_SEASON,
         TURTLE_IN_CARE,
+        TURTLE_THAT_STAYS,
         WOMBAT_WITH_YOUNG
     }
 
@@ -44,6 +45,7 @@ class Stories {
                 "2025-12-15",
                 liveTurtle.and(incident -> hasSiteNear(region, incident)));
         put(region, chosen, Story.TURTLE_IN_CARE, "2026-09-20", "2026-10-30", liveTurtle);
+        put(region, chosen, Story.TURTLE_THAT_STAYS, "2026-01-05", "2026-02-28", liveTurtle);
         put(
                 region,
                 chosen,
@@ -54,6 +56,15 @@ class Stories {
                         && incident.cause().equals(CallMaker.COLLISION)
                         && incident.deskJoin() == Incident.DeskJoin.LATER);
         return chosen;
+    }
+
+    /** The incident that a story is told of. */
+    static Incident incidentOf(DemoRegion region, Story story) {
+        Map<Integer, Story> chosen = choose(region);
+        return region.incidents().stream()
+                .filter(incident -> chosen.get(incident.number()) == story)
+                .findFirst()
+                .orElseThrow();
     }
 
     private static boolean hasSiteNear(DemoRegion region, Incident incident) {
@@ -86,8 +97,9 @@ class Stories {
         Incident.Call last = incident.calls().get(incident.calls().size() - 1);
         Instant start = last.received().plusSeconds(600);
         switch (story) {
-            case TURTLE_OF_LAST_SEASON -> turtle.tell(region, incidentId, incident, start, true);
-            case TURTLE_IN_CARE -> turtle.tell(region, incidentId, incident, start, false);
+            case TURTLE_OF_LAST_SEASON -> turtle.tellOfOneThatWentBack(region, incidentId, incident, start);
+            case TURTLE_IN_CARE -> turtle.tellOfOneInCare(region, incidentId, incident, start);
+            case TURTLE_THAT_STAYS -> turtle.tellOfOneThatStays(region, incidentId, incident, start);
             case WOMBAT_WITH_YOUNG -> wombat.tell(region, incidentId, incident, start);
         }
     }

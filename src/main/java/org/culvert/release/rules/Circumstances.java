@@ -45,10 +45,7 @@ public record Circumstances(
 
     /** How far an individual of the kind goes; the greatest published, where several are. */
     public OptionalDouble movementRangeMetres() {
-        return facts.stream()
-                .filter(fact -> fact.kind() == SpeciesFact.Kind.movementRange && fact.metres() != null)
-                .mapToDouble(SpeciesFact::metres)
-                .max();
+        return SpeciesFact.movementRangeMetres(facts);
     }
 
     boolean isAquatic() {

@@ -1,6 +1,8 @@
 package org.culvert.release.rules;
 
 import java.time.LocalDate;
+import java.util.List;
+import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -40,6 +42,14 @@ public record SpeciesFact(
         night,
         twilight,
         anyTime
+    }
+
+    /** How far an individual goes by facts of one kind of animal; the greatest published, where several are. */
+    public static OptionalDouble movementRangeMetres(List<SpeciesFact> facts) {
+        return facts.stream()
+                .filter(fact -> fact.kind == Kind.movementRange && fact.metres != null)
+                .mapToDouble(SpeciesFact::metres)
+                .max();
     }
 
     /** Whether it is about this taxon. */

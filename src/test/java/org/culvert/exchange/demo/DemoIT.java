@@ -11,8 +11,11 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Base64;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -226,6 +229,59 @@ class DemoIT {
         JsonPath mother = ask(Role.COORDINATOR, "/api/cases/" + releases.getString("items[0].animals[0].caseId"), null);
         assertThat(mother.getString("fate.fate")).isEqualTo("released");
         assertThat(mother.getList("custodyGaps")).isEmpty();
+    }
+
+    @Test
+    @Order(4)
+    void anAnimalThatStaysHasItsDecision() {
+        JsonPath decisions = ask(Role.COORDINATOR, "/api/non-release-decisions", null);
+
+        assertThat(decisions.getList("items")).hasSize(1);
+        assertThat(decisions.getList("items[0].grounds")).containsExactly("cannotBreedSafely");
+        assertThat(decisions.getList("items[0].secondOpinions.agrees")).containsExactly(true);
+    }
+
+    /** The pond beside the bend where she was struck is near, in her catchment, across no border, and beside a hotspot. */
+    @Test
+    @Order(4)
+    void aSiteBesideAHotspotHasItsWarning() {
+        JsonPath sites = ask(Role.COORDINATOR, "/api/release-sites", null);
+        String pond = sites.getString("items.find { it.name == '" + ReleaseLoader.POND + "' }.id");
+        Incident struck = Stories.incidentOf(REGION, Stories.Story.TURTLE_IN_CARE);
+        String caseId =
+                turtleFoundOn(struck.happened().atZone(REGION.settings().zone()).toLocalDate());
+        JsonPath assessed = ask(
+                Role.COORDINATOR, "/api/assessments", "{\"caseId\":\"%s\",\"siteId\":\"%s\"}".formatted(caseId, pond));
+        Map<String, String> verdicts = new HashMap<>();
+        assessed.<Map<String, Object>>getList("tests")
+                .forEach(test -> verdicts.put(String.valueOf(test.get("test")), String.valueOf(test.get("verdict"))));
+
+        assertThat(verdicts)
+                .containsEntry("hotspotsNear", "fail")
+                .containsEntry("sameCatchment", "pass")
+                .containsEntry("borderApproval", "pass");
+    }
+
+    private static String turtleFoundOn(LocalDate day) {
+        String cursor = "";
+        while (true) {
+            JsonPath page = ask(Role.COORDINATOR, "/api/cases?limit=200" + cursor, null);
+            for (int i = 0; i < page.getList("items").size(); i++) {
+                String at = "items[" + i + "].";
+                if (page.getString(at + "animal.scientificName").equals("Chelodina longicollis")
+                        && page.getString(at + "state").equals("inCare")
+                        && Instant.parse(page.getString(at + "foundAt"))
+                                .atZone(REGION.settings().zone())
+                                .toLocalDate()
+                                .equals(day)) {
+                    return page.getString(at + "id");
+                }
+            }
+            assertThat(page.getString("next"))
+                    .as("no turtle was found on %s", day)
+                    .isNotNull();
+            cursor = "&cursor=" + page.getString("next");
+        }
     }
 
     @Test

@@ -9,8 +9,6 @@ import org.culvert.release.rules.Barrier;
 import org.culvert.release.rules.Separation;
 import org.culvert.release.rules.UncertainPosition;
 import org.culvert.release.rules.Verdict;
-import org.culvert.road.network.RoadCrossings;
-import org.culvert.road.network.RoadNetwork;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
@@ -32,38 +30,27 @@ public final class SiteRanking {
      * @param key its identifier: of two that are alike in everything the lesser goes first
      * @param fitForKind whether it is entered as fit for the animal's group; unknown counts as not
      * @param verdict what all tests come to there
+     * @param barrier the roads between it and the origin
      */
-    public record Candidate(String key, String name, UncertainPosition at, boolean fitForKind, Verdict verdict) {}
+    public record Candidate(
+            String key, String name, UncertainPosition at, boolean fitForKind, Verdict verdict, Barrier barrier) {}
 
     /**
      * A site with its place in the order.
      *
      * @param inArea whether all of it is in the area, none of it, or neither
      */
-    public record Ranked(int rank, Candidate candidate, Separation separation, Verdict inArea, Barrier barrier) {}
+    public record Ranked(int rank, Candidate candidate, Separation separation, Verdict inArea) {}
 
-    /**
-     * @param network whose roads lie between; null: no roads are known and none is a barrier
-     * @return all candidates, whatever order they came in
-     */
-    public static List<Ranked> rank(
-            UncertainPosition origin, ReleaseArea area, List<Candidate> candidates, @Nullable RoadNetwork network) {
+    /** @return all candidates, whatever order they came in */
+    public static List<Ranked> rank(UncertainPosition origin, ReleaseArea area, List<Candidate> candidates) {
         LocalPlane plane = LocalPlane.around(origin.position());
         Inside inside = new Inside(PlaneShapes.toPlane(area.shape(), plane));
-        RoadCrossings crossings = network == null ? null : new RoadCrossings(network);
         record Weighed(Ranked site, Barrier.Weight weight) {}
         List<Weighed> unordered = new ArrayList<>();
         for (Candidate candidate : candidates) {
-            Barrier barrier = network == null || crossings == null
-                    ? Barrier.NONE
-                    : Barrier.between(
-                            network,
-                            crossings,
-                            origin.position(),
-                            candidate.at().position(),
-                            origin.uncertaintyMetres());
-            var site = new Ranked(0, candidate, origin.to(candidate.at()), inside.says(candidate.at(), plane), barrier);
-            unordered.add(new Weighed(site, barrier.weight()));
+            var site = new Ranked(0, candidate, origin.to(candidate.at()), inside.says(candidate.at(), plane));
+            unordered.add(new Weighed(site, candidate.barrier().weight()));
         }
         unordered.sort(Comparator.<Weighed>comparingInt(
                         one -> order(one.site.candidate().verdict()))
@@ -74,12 +61,7 @@ public final class SiteRanking {
                 .thenComparing(one -> one.site.candidate().key()));
         List<Ranked> ranked = new ArrayList<>();
         for (Weighed one : unordered) {
-            ranked.add(new Ranked(
-                    ranked.size() + 1,
-                    one.site.candidate(),
-                    one.site.separation(),
-                    one.site.inArea(),
-                    one.site.barrier()));
+            ranked.add(new Ranked(ranked.size() + 1, one.site.candidate(), one.site.separation(), one.site.inArea()));
         }
         return List.copyOf(ranked);
     }

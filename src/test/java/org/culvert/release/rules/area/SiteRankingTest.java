@@ -8,11 +8,13 @@ import java.util.List;
 import java.util.Random;
 import org.culvert.geo.LocalPlane;
 import org.culvert.geo.Position;
+import org.culvert.release.rules.Barrier;
 import org.culvert.release.rules.Lifting;
 import org.culvert.release.rules.UncertainPosition;
 import org.culvert.release.rules.Verdict;
 import org.culvert.road.network.NetworkBuilder;
 import org.culvert.road.network.RoadAttributes;
+import org.culvert.road.network.RoadCrossings;
 import org.culvert.road.network.RoadLine;
 import org.culvert.road.network.RoadNetwork;
 import org.junit.jupiter.api.Test;
@@ -53,12 +55,19 @@ class SiteRankingTest {
         return new RoadLine(name, attributes.withRoadName(name), null, vertices);
     }
 
-    private static SiteRanking.Candidate site(String key, double x, double y, boolean fit, Verdict verdict) {
-        return new SiteRanking.Candidate(key, key, new UncertainPosition(PLANE.inverse(x, y), 30), fit, verdict);
+    private SiteRanking.Candidate site(String key, double x, double y, boolean fit, Verdict verdict) {
+        Position at = PLANE.inverse(x, y);
+        return new SiteRanking.Candidate(
+                key,
+                key,
+                new UncertainPosition(at, 30),
+                fit,
+                verdict,
+                Barrier.between(network, new RoadCrossings(network), ORIGIN, at, 20));
     }
 
     private List<SiteRanking.Ranked> rank(List<SiteRanking.Candidate> sites) {
-        return SiteRanking.rank(new UncertainPosition(ORIGIN, 20), area, sites, network);
+        return SiteRanking.rank(new UncertainPosition(ORIGIN, 20), area, sites);
     }
 
     @Test
@@ -82,11 +91,11 @@ class SiteRankingTest {
                         "unfit, near",
                         "refused, near");
         assertThat(ranked).extracting(SiteRanking.Ranked::rank).containsExactly(1, 2, 3, 4, 5, 6, 7);
-        assertThat(ranked.get(2).barrier().roads()).singleElement().satisfies(crossed -> {
+        assertThat(ranked.get(2).candidate().barrier().roads()).singleElement().satisfies(crossed -> {
             assertThat(crossed.roadName()).isEqualTo("Slow Lane");
             assertThat(crossed.speedLimitKmh()).isEqualTo(40);
         });
-        assertThat(ranked.get(3).barrier().fastestKmh()).isInfinite();
+        assertThat(ranked.get(3).candidate().barrier().fastestKmh()).isInfinite();
         assertThat(ranked.get(4).inArea()).isEqualTo(Verdict.fail);
         assertThat(ranked.get(0).inArea()).isEqualTo(Verdict.pass);
     }
