@@ -323,10 +323,8 @@ public class AreaService {
         String words = nearest == null
                 ? "Nothing is left of the area: "
                         + area.findEmptying().map(ReleaseArea.Step::words).orElse("")
-                : String.format(
-                        Locale.ROOT,
-                        "%,.2f km2 are not ruled out by what is entered here. What nobody entered is not taken out of it.",
-                        area.squareMetres() / 1e6);
+                : size(area.squareMetres())
+                        + " are not ruled out by what is entered here. What nobody entered is not taken out of it.";
         return new ReleaseAreaFeature(
                 "Feature",
                 area.isEmpty() ? null : geometry(area.shape()),
@@ -356,6 +354,13 @@ public class AreaService {
                         area.askFirst().stream().map(AreaService::askFirst).toList(),
                         ranked.stream().map(AreaService::site).toList(),
                         AssessmentService.NOTE));
+    }
+
+    /** Below a hectare in square metres. */
+    private static String size(double squareMetres) {
+        return squareMetres < 10_000
+                ? String.format(Locale.ROOT, "%,.0f m2", squareMetres)
+                : String.format(Locale.ROOT, "%,.2f km2", squareMetres / 1e6);
     }
 
     private static ReleaseAreaFeature.RankedSite site(SiteRanking.Ranked one) {

@@ -137,7 +137,7 @@ class HostileTextsIT {
         String incident = Api.make(DISPATCHER, "/api/calls", """
                         {"people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
                          "animals":[{"scientificName":"Testudo hostilis","individualCount":1,"vitality":"alive"}],
-                         "place":{"decimalDegrees":{"latitude":"%s","longitude":"%s"}}}
+                         "place":{"decimalDegrees":{"latitude":"%.6f","longitude":"%.6f"}}}
                         """.formatted(latitude, longitude))
                 .getString("incidentId");
         String found = Api.make(RESCUER, "/api/cases", """
