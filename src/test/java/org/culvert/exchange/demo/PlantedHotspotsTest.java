@@ -6,12 +6,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.function.Function;
+import java.util.function.BiFunction;
 import org.culvert.hotspot.stats.Chance;
+import org.culvert.hotspot.stats.Findings;
 import org.culvert.hotspot.stats.Hotspot;
 import org.culvert.hotspot.stats.HotspotSearch;
 import org.culvert.hotspot.stats.Recording;
 import org.culvert.hotspot.stats.RoadEvent;
+import org.culvert.hotspot.stats.SearchesOfOneNetwork;
 import org.culvert.hotspot.stats.Settings;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -24,6 +26,7 @@ import org.junit.jupiter.api.Test;
 class PlantedHotspotsTest {
     private static final DemoRegion REGION = DemoRegion.committed();
     private static final DrawnNetwork NETWORK = new DrawnNetwork(REGION.roads());
+    private static final Settings SETTINGS = new Settings(300, 50, 999, 20261120, 0.05, 2);
     private static final List<String> FAINT = List.of("H14", "H15");
 
     private record Score(List<String> found, List<String> missed, List<String> falseOnes, List<String> notHot) {
@@ -34,7 +37,8 @@ class PlantedHotspotsTest {
 
     @Test
     void plantedStretchesAreFoundAmongAllReportsAndHardlyAnyOther() {
-        Score score = score(Chance.PerAllReports::new);
+        Score score = score((own, all) -> new HotspotSearch(NETWORK.graph(), NETWORK.chainage(), SETTINGS)
+                .search(own, new Chance.PerAllReports(all), 2, done -> {}));
 
         assertThat(score.missed()).as(score.toString()).isSubsetOf(FAINT);
         assertThat(score.falseOnes()).as(score.toString()).hasSizeLessThanOrEqualTo(2);
@@ -44,12 +48,20 @@ class PlantedHotspotsTest {
     /** What {@code Chance.uncontrolled()} warns of: main roads and the town are found again. */
     @Test
     void evenChancePerKilometreNamesBusyRoadsAndTheTown() {
-        Score score = score(reports -> new Chance.PerKilometre());
+        List<RoadEvent> every = new ArrayList<>();
+        for (Incident incident : REGION.incidents()) {
+            RoadEvent event = recorded(incident);
+            if (event != null) {
+                every.add(event);
+            }
+        }
+        var searches = new SearchesOfOneNetwork(NETWORK.graph(), NETWORK.chainage(), SETTINGS, every);
+        Score score = score((own, all) -> searches.search(own, new Chance.PerKilometre()));
 
         assertThat(score.falseOnes()).as(score.toString()).hasSizeGreaterThan(5);
     }
 
-    private static Score score(Function<List<RoadEvent>, Chance> chance) {
+    private static Score score(BiFunction<List<RoadEvent>, List<RoadEvent>, Findings> search) {
         Map<String, List<Plant>> cells = new TreeMap<>();
         for (Plant plant : REGION.plants()) {
             if (plant.hot()) {
@@ -58,11 +70,12 @@ class PlantedHotspotsTest {
             }
         }
         Score score = new Score();
-        cells.values().forEach(plants -> run(plants, chance, score));
+        cells.values().forEach(plants -> run(plants, search, score));
         return score;
     }
 
-    private static void run(List<Plant> plants, Function<List<RoadEvent>, Chance> chance, Score score) {
+    private static void run(
+            List<Plant> plants, BiFunction<List<RoadEvent>, List<RoadEvent>, Findings> search, Score score) {
         String group = plants.get(0).spec().taxonGroup();
         List<Integer> months = plants.get(0).spec().months();
         List<RoadEvent> all = new ArrayList<>();
@@ -79,10 +92,7 @@ class PlantedHotspotsTest {
                 }
             }
         }
-        Settings settings = new Settings(300, 50, 999, 20261120, 0.05, 2);
-        List<Hotspot> hotspots = new HotspotSearch(NETWORK.graph(), NETWORK.chainage(), settings)
-                .search(own, chance.apply(all), 2, done -> {})
-                .hotspots();
+        List<Hotspot> hotspots = search.apply(own, all).hotspots();
         for (Plant plant : plants) {
             boolean found = hotspots.stream().anyMatch(hotspot -> meets(hotspot, plant));
             (found ? score.found() : score.missed()).add(plant.id());

@@ -18,6 +18,7 @@ import java.lang.reflect.Type;
 import java.lang.reflect.TypeVariable;
 import java.lang.reflect.WildcardType;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -29,10 +30,16 @@ final class Outgoing {
     private static final List<Class<? extends Annotation>> VERBS =
             List.of(GET.class, POST.class, PUT.class, PATCH.class, DELETE.class);
 
+    private static final Map<String, Method> OPERATIONS = Collections.unmodifiableMap(read());
+
     private Outgoing() {}
 
     /** The method behind each operation, by {@code METHOD /path}. */
     static Map<String, Method> operations() {
+        return OPERATIONS;
+    }
+
+    private static Map<String, Method> read() {
         Map<String, Method> operations = new TreeMap<>();
         new ClassFileImporter()
                 .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS).importPackages("org.culvert").stream()
