@@ -17,11 +17,11 @@ ALTER TABLE land_areas
 -- Where the line runs is told from maps now.
 UPDATE release_rules SET words = 'Never across a state line without approval.',
     version = version + 1, revised_at = now(), revised_by = '01920000-0000-7000-8000-000000000000',
-    revision_reason = 'whether a line is crossed is told from maps, and asked only where they do not tell'
+    revision_reason = 'whether a line is crossed is told from maps, and asked where they show that one is, or do not tell'
 WHERE id = '01920000-0000-7000-8000-000000001013';
 UPDATE release_rules SET words = 'No state line is crossed without permission.',
     version = version + 1, revised_at = now(), revised_by = '01920000-0000-7000-8000-000000000000',
-    revision_reason = 'whether a line is crossed is told from maps, and asked only where they do not tell'
+    revision_reason = 'whether a line is crossed is told from maps, and asked where they show that one is, or do not tell'
 WHERE id = '01920000-0000-7000-8000-000000001016';
 
 INSERT INTO release_rules (id, jurisdiction, kind, scientific_name, except_scientific_names, applies_to, test,

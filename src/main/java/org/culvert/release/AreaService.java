@@ -44,17 +44,10 @@ import org.culvert.release.rules.area.SiteRanking;
 import org.culvert.road.CurrentRoads;
 import org.culvert.road.RoadService;
 import org.jspecify.annotations.Nullable;
-import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.LineString;
-import org.locationtech.jts.geom.Polygon;
 
 /** Says where an animal may go, as an area on the map, with the known sites in the order in which they are worth a look. */
 @ApplicationScoped
 public class AreaService {
-    /** A degree to seven decimals is known to a centimetre. */
-    private static final double DEGREE = 1e7;
-
     /** Just off a road's surface. */
     private static final double BESIDE_METRES = 1;
 
@@ -116,10 +109,10 @@ public class AreaService {
         UncertainPosition origin = subject.origin().at();
         Optional<String> noWay = noWayBack(subject, applicable);
         if (noWay.isPresent()) {
-            return without(told, day, where, subject, noWay.get());
+            return AreaFeatures.without(told, day, where, subject, noWay.get());
         }
         if (origin == null) {
-            return without(told, day, where, subject, unknownOrigin(applicable));
+            return AreaFeatures.without(told, day, where, subject, unknownOrigin(applicable));
         }
         CircumstanceReader.OfCase knownOfCase = circumstances.of(told, subject, day);
         List<Limit> limits = limits(applicable, knownOfCase, withinMetres);
@@ -137,7 +130,7 @@ public class AreaService {
         Optional<FirstPlace> first = FirstPlace.find(
                 area, origin.position(), beside(told.foundPlace(), current), waters, knownOfCase.movementRangeMetres());
         List<SiteRanking.Ranked> ranked = rank(told, subject, known, knownOfCase, area, day);
-        return feature(told, day, where, subject, area, first, firstOf(told, subject, applicable), ranked);
+        return AreaFeatures.of(told, day, where, subject, area, first, firstOf(told, subject, applicable), ranked);
     }
 
     /** Why its kind is let go nowhere, where it is not. */
@@ -286,127 +279,5 @@ public class AreaService {
                 ? null
                 : "The place where it was found comes first. Another site is considered when somebody has recorded that place as"
                         + " unsuitable, on a ground that the rule allows.";
-    }
-
-    private static ReleaseAreaFeature without(
-            CaseView told, LocalDate day, String jurisdiction, Subject subject, String words) {
-        return new ReleaseAreaFeature(
-                "Feature",
-                null,
-                new ReleaseAreaFeature.Properties(
-                        told.id(),
-                        day,
-                        jurisdiction,
-                        subject.scientificName(),
-                        words,
-                        0,
-                        List.of(),
-                        null,
-                        null,
-                        null,
-                        null,
-                        List.of(),
-                        List.of(),
-                        AssessmentService.NOTE));
-    }
-
-    private ReleaseAreaFeature feature(
-            CaseView told,
-            LocalDate day,
-            String jurisdiction,
-            Subject subject,
-            ReleaseArea area,
-            Optional<FirstPlace> first,
-            @Nullable String foundPlaceFirst,
-            List<SiteRanking.Ranked> ranked) {
-        ReleaseArea.Nearest nearest = area.nearest();
-        String words = nearest == null
-                ? "Nothing is left of the area: "
-                        + area.findEmptying().map(ReleaseArea.Step::words).orElse("")
-                : size(area.squareMetres())
-                        + " are not ruled out by what is entered here. What nobody entered is not taken out of it.";
-        return new ReleaseAreaFeature(
-                "Feature",
-                area.isEmpty() ? null : geometry(area.shape()),
-                new ReleaseAreaFeature.Properties(
-                        told.id(),
-                        day,
-                        jurisdiction,
-                        subject.scientificName(),
-                        words,
-                        area.squareMetres(),
-                        area.steps(),
-                        area.findEmptying().orElse(null),
-                        nearest == null
-                                ? null
-                                : new ReleaseAreaFeature.Point(
-                                        nearest.position().latitude(),
-                                        nearest.position().longitude(),
-                                        nearest.metres()),
-                        first.map(place -> new ReleaseAreaFeature.LookFirst(
-                                        place.position().latitude(),
-                                        place.position().longitude(),
-                                        place.metres(),
-                                        place.onSide(),
-                                        place.water()))
-                                .orElse(null),
-                        foundPlaceFirst,
-                        area.askFirst().stream().map(AreaService::askFirst).toList(),
-                        ranked.stream().map(AreaService::site).toList(),
-                        AssessmentService.NOTE));
-    }
-
-    /** Below a hectare in square metres. */
-    private static String size(double squareMetres) {
-        return squareMetres < 10_000
-                ? String.format(Locale.ROOT, "%,.0f m2", squareMetres)
-                : String.format(Locale.ROOT, "%,.2f km2", squareMetres / 1e6);
-    }
-
-    private static ReleaseAreaFeature.RankedSite site(SiteRanking.Ranked one) {
-        Position at = one.candidate().at().position();
-        return new ReleaseAreaFeature.RankedSite(
-                one.rank(),
-                UUID.fromString(one.candidate().key()),
-                one.candidate().name(),
-                at.latitude(),
-                at.longitude(),
-                one.candidate().fitForKind(),
-                one.candidate().verdict().name(),
-                one.inArea().name(),
-                one.separation().distanceMetres(),
-                one.separation().doubtMetres(),
-                one.candidate().barrier().roads());
-    }
-
-    private static ReleaseAreaFeature.AskFirst askFirst(ReleaseArea.AskFirst asked) {
-        return new ReleaseAreaFeature.AskFirst(
-                asked.kind(), asked.name(), asked.source(), asked.squareMetres(), geometry(asked.shape()));
-    }
-
-    private static ReleaseAreaFeature.Geometry geometry(Geometry shape) {
-        double[][][][] polygons = new double[shape.getNumGeometries()][][][];
-        for (int i = 0; i < polygons.length; i++) {
-            Polygon polygon = (Polygon) shape.getGeometryN(i);
-            polygons[i] = new double[1 + polygon.getNumInteriorRing()][][];
-            polygons[i][0] = ring(polygon.getExteriorRing(), true);
-            for (int hole = 0; hole < polygon.getNumInteriorRing(); hole++) {
-                polygons[i][1 + hole] = ring(polygon.getInteriorRingN(hole), false);
-            }
-        }
-        return new ReleaseAreaFeature.Geometry("MultiPolygon", polygons);
-    }
-
-    /** Exterior rings counterclockwise and interior ones clockwise (RFC 7946, section 3.1.6). */
-    private static double[][] ring(LineString ring, boolean exterior) {
-        Coordinate[] corners = ring.getCoordinates();
-        boolean counterclockwise = org.locationtech.jts.algorithm.Orientation.isCCW(corners);
-        double[][] positions = new double[corners.length][];
-        for (int i = 0; i < corners.length; i++) {
-            Coordinate corner = corners[counterclockwise == exterior ? i : corners.length - 1 - i];
-            positions[i] =
-                    new double[] {Math.round(corner.x * DEGREE) / DEGREE, Math.round(corner.y * DEGREE) / DEGREE};
-        }
-        return positions;
     }
 }

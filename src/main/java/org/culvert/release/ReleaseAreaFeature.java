@@ -2,6 +2,7 @@ package org.culvert.release;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
 import java.util.UUID;
 import org.culvert.release.rules.Barrier;
 import org.culvert.release.rules.area.ReleaseArea;
@@ -14,6 +15,13 @@ import org.jspecify.annotations.Nullable;
  * @param geometry null where nothing is left, or where nobody knows the origin
  */
 public record ReleaseAreaFeature(String type, @Nullable Geometry geometry, Properties properties) {
+
+    /** A size in words, below a hectare in square metres. */
+    public static String size(double squareMetres) {
+        return squareMetres < 10_000
+                ? String.format(Locale.ROOT, "%,.0f m²", squareMetres)
+                : String.format(Locale.ROOT, "%,.2f km²", squareMetres / 1e6);
+    }
 
     /** Longitude before latitude, seven decimals; {@code type} is always {@code MultiPolygon}. */
     public record Geometry(String type, double[][][][] coordinates) {}

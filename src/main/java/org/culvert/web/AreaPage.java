@@ -167,13 +167,8 @@ public record AreaPage(
                 + (metres == null ? "" : "&withinMetres=" + URLEncoder.encode(metres, StandardCharsets.UTF_8));
     }
 
-    /** A hundredth of a square kilometre is a hectare: below it, square metres. */
     static String size(double squareMetres) {
-        return squareMetres == 0
-                ? "nothing"
-                : squareMetres < 10_000
-                        ? String.format(Locale.ROOT, "%,.0f m²", squareMetres)
-                        : String.format(Locale.ROOT, "%,.2f km²", squareMetres / 1e6);
+        return squareMetres == 0 ? "nothing" : ReleaseAreaFeature.size(squareMetres);
     }
 
     static String distance(double metres) {

@@ -8,6 +8,8 @@ import static org.culvert.platform.Role.RESCUER;
 import io.restassured.path.json.JsonPath;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import org.culvert.hotspot.HostileEvidence;
 import org.culvert.support.Api;
 import org.culvert.support.Clocks;
 import org.culvert.support.World;
@@ -57,6 +59,21 @@ public final class ReleaseWorld {
                         "{\"organisationId\":\"%s\"}".formatted(world.clinic))
                 .statusCode(200);
         return made;
+    }
+
+    /** A site known to 20 m that is fit for one group. */
+    public static void site(String name, String jurisdiction, double latitude, double longitude, String group) {
+        Api.make(
+                COORDINATOR,
+                "/api/release-sites",
+                HostileEvidence.json(Map.of(
+                        "name", name,
+                        "jurisdiction", jurisdiction,
+                        "decimalLatitude", latitude,
+                        "decimalLongitude", longitude,
+                        "coordinateUncertaintyInMeters", 20,
+                        "habitat", name,
+                        "taxonGroups", List.of(group))));
     }
 
     /** An assessment at the place where it was found, of an animal that a vet has signed. */

@@ -49,25 +49,7 @@ class AreaPageResourceTest {
     }
 
     private void site(String name, double latitude) {
-        Api.as(COORDINATOR)
-                .body(HostileEvidence.json(Map.of(
-                        "name",
-                        name,
-                        "jurisdiction",
-                        release.jurisdiction,
-                        "decimalLatitude",
-                        latitude,
-                        "decimalLongitude",
-                        ReleaseWorld.LONGITUDE,
-                        "coordinateUncertaintyInMeters",
-                        20,
-                        "habitat",
-                        "wetland",
-                        "taxonGroups",
-                        List.of("snapping-turtles"))))
-                .post("/api/release-sites")
-                .then()
-                .statusCode(201);
+        ReleaseWorld.site(name, release.jurisdiction, latitude, ReleaseWorld.LONGITUDE, "snapping-turtles");
     }
 
     private String page(String role, String caseId) {

@@ -3,7 +3,6 @@ package org.culvert.web;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.culvert.platform.Role.ADMIN;
 import static org.culvert.platform.Role.COORDINATOR;
-import static org.culvert.platform.Role.DISPATCHER;
 import static org.culvert.platform.Role.RESCUER;
 
 import io.quarkus.test.junit.QuarkusTest;
@@ -13,6 +12,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import org.culvert.hotspot.HostileEvidence;
+import org.culvert.release.ReleaseWorld;
 import org.culvert.support.Api;
 import org.culvert.support.Browser;
 import org.culvert.support.World;
@@ -118,51 +118,21 @@ class HostileTextsIT {
                 "consents",
                 "words",
                 "source");
-        fields.forEach(field -> browser.fill("#" + field, TEXT));
-        browser.press("form[method=post][action='/release-rules'] button");
-        browser.assertNothingRan();
-        assertThat(browser.text("[role=alert]")).contains("Not entered.", "This cannot be read: " + TEXT);
-        for (String field : fields) {
-            assertThat(browser.find("#" + field).getDomProperty("value"))
-                    .as(field)
-                    .isEqualTo(TEXT);
-        }
+        comeBackRefused(browser, fields, "form[method=post][action='/release-rules'] button");
         browser.assertUsable("hostile-rule-form");
     }
 
     /** Names of a park and of a site, and whom to ask, drawn and in words. */
     private static void storedOnesOfAnAreaAreTexts(Browser browser) {
-        double latitude = -31.9;
+        double latitude = World.LATITUDE;
         double longitude = 149.52;
-        String incident = Api.make(DISPATCHER, "/api/calls", """
-                        {"people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
-                         "animals":[{"scientificName":"Testudo hostilis","individualCount":1,"vitality":"alive"}],
-                         "place":{"decimalDegrees":{"latitude":"%.6f","longitude":"%.6f"}}}
-                        """.formatted(latitude, longitude))
-                .getString("incidentId");
+        String incident = World.call("Testudo hostilis", longitude, "").getString("incidentId");
         String found = Api.make(RESCUER, "/api/cases", """
                         {"incidentId":"%s","animal":{"scientificName":"Testudo hostilis"},
                          "foundAt":"2026-01-10T02:00:00Z","holder":{"memberId":"%s"}}
                         """.formatted(incident, World.shared().rescuer))
                 .getString("number");
-        Api.make(
-                COORDINATOR,
-                "/api/release-sites",
-                HostileEvidence.json(Map.of(
-                        "name",
-                        "site" + TEXT,
-                        "jurisdiction",
-                        LAW,
-                        "decimalLatitude",
-                        latitude + 0.008,
-                        "decimalLongitude",
-                        longitude,
-                        "coordinateUncertaintyInMeters",
-                        20,
-                        "habitat",
-                        "habitat" + TEXT,
-                        "taxonGroups",
-                        List.of("hostile"))));
+        ReleaseWorld.site("site" + TEXT, LAW, latitude + 0.008, longitude, "hostile");
         double west = longitude + 0.002;
         double south = latitude + 0.002;
         Api.make(
@@ -276,15 +246,7 @@ class HostileTextsIT {
                 "endsMetres",
                 "effortChange",
                 "publicityChange");
-        fields.forEach(field -> browser.fill("#" + field, TEXT));
-        browser.press("form.ask button");
-        browser.assertNothingRan();
-        assertThat(browser.text("[role=alert]")).contains("Not entered.", "This cannot be read: " + TEXT);
-        for (String field : fields) {
-            assertThat(browser.find("#" + field).getDomProperty("value"))
-                    .as(field)
-                    .isEqualTo(TEXT);
-        }
+        comeBackRefused(browser, fields, "form.ask button");
         shows(
                 browser,
                 "/stretch?road=" + QUOTED + "&fromChainageMetres=" + QUOTED + "&costSource=" + QUOTED + "&worksKind="
@@ -322,6 +284,18 @@ class HostileTextsIT {
         assertThat(browser.text("[role=alert]")).contains("Nothing was changed.");
         shows(browser, "/hotspots?cursor=" + QUOTED, "This is no identifier.");
         shows(browser, "/hotspots/" + QUOTED.replace("+", "%20"), "This is no identifier.");
+    }
+
+    private static void comeBackRefused(Browser browser, List<String> fields, String button) {
+        fields.forEach(field -> browser.fill("#" + field, TEXT));
+        browser.press(button);
+        browser.assertNothingRan();
+        assertThat(browser.text("[role=alert]")).contains("Not entered.", "This cannot be read: " + TEXT);
+        for (String field : fields) {
+            assertThat(browser.find("#" + field).getDomProperty("value"))
+                    .as(field)
+                    .isEqualTo(TEXT);
+        }
     }
 
     private static void shows(Browser browser, String path, String words) {

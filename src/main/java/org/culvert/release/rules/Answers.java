@@ -6,7 +6,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.culvert.release.rules.Site.Consent;
 import org.jspecify.annotations.Nullable;
@@ -18,6 +17,7 @@ final class Answers {
     private final Subject subject;
     private final Site site;
     private final Circumstances known;
+    private final Borders borders;
 
     /** The day on which it would go. */
     private final LocalDate day;
@@ -26,6 +26,7 @@ final class Answers {
         this.subject = subject;
         this.site = site;
         this.known = known;
+        this.borders = new Borders(known.landsOf(Land.Kind.jurisdiction), site);
         this.day = day;
     }
 
@@ -78,64 +79,19 @@ final class Answers {
 
     /** Whether the maps tell anything of where a jurisdiction ends. */
     boolean isMapped(String jurisdiction) {
-        return !mapped(jurisdiction).isEmpty();
+        return borders.isMapped(jurisdiction);
     }
 
-    /** Approval to cross a jurisdiction's border, where the maps do not tell that none is crossed. */
+    /** Approval to cross a jurisdiction's border, unless the maps tell that none is crossed. */
     Answer border(String jurisdiction) {
-        List<LandSaid> own = mapped(jurisdiction);
-        Verdict originIn = inAny(own, LandSaid::originIn);
-        Verdict siteIn = inAny(own, LandSaid::siteIn);
-        if (originIn == Verdict.pass && siteIn == Verdict.pass) {
-            return Answer.pass("By the maps entered here found place and site both lie in " + jurisdiction
-                    + ", so none of its borders is crossed.");
-        }
-        boolean crossed = originIn == Verdict.pass && siteIn == Verdict.fail
-                || originIn == Verdict.fail && siteIn == Verdict.pass;
-        Answer approval = approval(Approval.Of.border, "whoever may allow it across the border");
-        return new Answer(
-                approval.verdict(),
-                null,
-                null,
-                (crossed
-                                ? "By the maps entered here the border of " + jurisdiction
-                                        + " lies between found place and site. "
-                                : "Whether the border of " + jurisdiction
-                                        + " lies between cannot be told from the maps entered here. ")
-                        + approval.words());
+        return borders.within(jurisdiction).orElseGet(() -> {
+            Answer approval = approval(Approval.Of.border, "whoever may allow it across the border");
+            return new Answer(approval.verdict(), null, null, borders.between(jurisdiction) + " " + approval.words());
+        });
     }
 
-    private List<LandSaid> mapped(String jurisdiction) {
-        return known.landsOf(Land.Kind.jurisdiction).stream()
-                .filter(land -> Rule.covers(jurisdiction, land.name()))
-                .toList();
-    }
-
-    /** Whether it lies in one of several that may be parts of one; nobody knows where there are none. */
-    private static Verdict inAny(List<LandSaid> lands, Function<LandSaid, Verdict> in) {
-        if (lands.stream().map(in).anyMatch(verdict -> verdict == Verdict.pass)) {
-            return Verdict.pass;
-        }
-        boolean inNone = !lands.isEmpty() && lands.stream().map(in).allMatch(verdict -> verdict == Verdict.fail);
-        return inNone ? Verdict.fail : Verdict.cantTell;
-    }
-
-    /** Where the maps say that the law of another jurisdiction holds at the site than the one entered with it. */
     Optional<Answer> otherJurisdiction() {
-        List<LandSaid> others = known.landsOf(Land.Kind.jurisdiction).stream()
-                .filter(land -> land.siteIn() != Verdict.fail
-                        && !Rule.covers(land.name(), site.jurisdiction())
-                        && !Rule.covers(site.jurisdiction(), land.name()))
-                .toList();
-        if (others.isEmpty()) {
-            return Optional.empty();
-        }
-        String entered = "The site is entered as lying in " + site.jurisdiction() + ", whose rules were asked. ";
-        return Optional.of(
-                others.stream().anyMatch(land -> land.siteIn() == Verdict.pass)
-                        ? Answer.fail(entered + "By the maps entered here it lies in " + names(others)
-                                + ": enter it as there, so that the rules of that place are asked.")
-                        : Answer.cantTell(entered + "By the maps entered here it may lie in " + names(others) + "."));
+        return borders.otherJurisdiction();
     }
 
     Answer sameCatchment() {

@@ -303,6 +303,18 @@ class StandingTestsTest {
                         .verdict())
                 .isEqualTo(Verdict.cantTell);
         assertThat(assess(lands(law("AU", Verdict.pass, Verdict.pass)))).doesNotContainKey("jurisdictionOnMap");
+        // Of a part of what was entered the rules were not asked
+        var site = new Site(SITE, "AU", Consent.unknown);
+        assertThat(Assessor.assessWhole(
+                        Animals.turtle(FOUND),
+                        site,
+                        List.of(),
+                        List.of(),
+                        lands(law("AU-QLD", Verdict.pass, Verdict.pass)),
+                        DAY))
+                .filteredOn(finding -> finding.test().equals("jurisdictionOnMap"))
+                .extracting(Finding::verdict)
+                .containsExactly(Verdict.fail);
     }
 
     @Test
