@@ -21,6 +21,18 @@ class CaseConstraints implements ConstraintSentences {
                         "a_body_with_barbiturate_is_never_left_out",
                         "A body that has, or may have, barbiturate in it is never left out."),
                 Map.entry("euthanasia_has_method_and_approver", "Euthanasia needs its method and who approved it."),
+                Map.entry(
+                        "euthanasia_has_authority_and_confirmed_death",
+                        "Euthanasia needs its authority, and who confirmed that the animal is dead."),
+                Map.entry("confirming_a_death_has_name_and_time", "A death is confirmed by somebody, at a time."),
+                Map.entry("a_death_is_confirmed_once_it_happened", "A death is confirmed once it has happened."),
+                Map.entry(
+                        "a_held_body_is_kept",
+                        "The body is held, and nobody disposes of it until the hold has been cleared."),
+                Map.entry(
+                        "no_hand_over_under_suspicion",
+                        "A disease that must be notified is suspected: it is handed to nobody but the wildlife authority"
+                                + " until the hold has been cleared. Ring the hotline."),
                 Map.entry("nobody_is_their_own_mother", "An animal is not its own mother."),
                 Map.entry("cases_number_key", "Another case has this number already."),
                 Map.entry(

@@ -62,8 +62,11 @@ public final class CaseCorrections {
             Change<CaseEntries.FateKind> fate,
             Change<Instant> at,
             Change<String> method,
+            Change<String> authority,
             Change<String> approvedBy,
             Change<Boolean> barbiturate,
+            Change<String> deathConfirmedBy,
+            Change<Instant> deathConfirmedAt,
             @NotBlank @Size(max = 2000) String reason) {}
 
     public record BodyCorrection(

@@ -122,8 +122,12 @@ class CaseCorrector {
                 kind,
                 at,
                 Corrections.text("method", correction.method(), fate.method, 500),
+                Corrections.text("authority", correction.authority(), fate.authority, 200),
                 Corrections.text("approvedBy", correction.approvedBy(), fate.approvedBy, 200),
-                correction.barbiturate().over("barbiturate", fate.barbiturate));
+                correction.barbiturate().over("barbiturate", fate.barbiturate),
+                Corrections.text("deathConfirmedBy", correction.deathConfirmedBy(), fate.deathConfirmedBy, 200),
+                Corrections.past("deathConfirmedAt", correction.deathConfirmedAt(), fate.deathConfirmedAt, clock));
+        CaseService.requireTold(entry, at);
         fate.correct(entry, at, correction.reason());
         custody.moveEnd(caseId, ended, at, correction.reason());
         findBody(caseId, body -> body.diedAt(at, CaseService.barbiturateIn(entry), correction.reason()));

@@ -97,15 +97,26 @@ public final class CaseEntries {
      * How a case ended.
      *
      * @param method how, for euthanasia
+     * @param authority under what authority, for euthanasia, such as a vet's registration, a permit or an officer's order
      * @param approvedBy who approved, for euthanasia
      * @param barbiturate whether barbiturate was given
+     * @param deathConfirmedBy who confirmed that it is dead; needed for euthanasia
+     * @param deathConfirmedAt when; when it died when left out
      */
     public record FateEntry(
             @NotNull FateKind fate,
             @Nullable Instant at,
             @Nullable @Size(max = 200) String method,
+            @Nullable @Size(max = 200) String authority,
             @Nullable @Size(max = 200) String approvedBy,
-            boolean barbiturate) {}
+            boolean barbiturate,
+            @Nullable @Size(max = 200) String deathConfirmedBy,
+            @Nullable Instant deathConfirmedAt) {
+        /** An end of which no more is to be said. */
+        public static FateEntry of(FateKind fate, @Nullable Instant at) {
+            return new FateEntry(fate, at, null, null, null, false, null, null);
+        }
+    }
 
     public enum Disposal {
         leftInPlace,

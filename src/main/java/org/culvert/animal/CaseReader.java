@@ -227,8 +227,11 @@ class CaseReader {
                 fate.fate,
                 fate.happenedAt(),
                 fate.method,
+                fate.authority,
                 fate.approvedBy,
                 fate.barbiturate,
+                fate.deathConfirmedBy,
+                fate.deathConfirmedAt,
                 fate.releaseId,
                 records.of(fate));
     }

@@ -189,8 +189,7 @@ public class CaseService {
     /** Ends a case by a release that the room above has recorded. */
     @Transactional
     public CaseView endByRelease(UUID caseId, UUID releaseId, Instant at) {
-        return settle(
-                caseId, new CaseEntries.FateEntry(CaseEntries.FateKind.released, at, null, null, false), releaseId);
+        return settle(caseId, CaseEntries.FateEntry.of(CaseEntries.FateKind.released, at), releaseId);
     }
 
     /** Takes back that a release ended a case, for the room above: it goes on with whoever had the animal. */
@@ -220,12 +219,8 @@ public class CaseService {
         if (custody.pending(caseId) != null) {
             throw new ConflictException("A hand-over is pending: let it be accepted or refused first.");
         }
-        if (entry.fate() == CaseEntries.FateKind.euthanased
-                && (isBlank(entry.method()) || isBlank(entry.approvedBy()))) {
-            throw InvalidException.of(
-                    "approvedBy", "Euthanasia needs its method and who approved it.", "method and approvedBy");
-        }
         Instant at = entry.at() == null ? clock.instant() : entry.at();
+        requireTold(entry, at);
         if (row.happenedAt() != null && at.isBefore(row.happenedAt())) {
             throw InvalidException.of("at", "It ended before it began.", "an instant after " + row.happenedAt());
         }
@@ -250,6 +245,35 @@ public class CaseService {
         body.dispose(entry.disposal(), entry.at() == null ? clock.instant() : entry.at());
         bodies.flush();
         return reader.view(row);
+    }
+
+    /** @param at when it ended */
+    static void requireTold(CaseEntries.FateEntry entry, Instant at) {
+        if (entry.fate() == CaseEntries.FateKind.euthanased) {
+            requireTold("method", entry.method(), "how");
+            requireTold("authority", entry.authority(), "under what authority, such as a vet's registration");
+            requireTold("approvedBy", entry.approvedBy(), "who approved it");
+            requireTold("deathConfirmedBy", entry.deathConfirmedBy(), "who confirmed that it is dead");
+        }
+        if (entry.deathConfirmedBy() != null && !entry.fate().dead()) {
+            throw InvalidException.of("deathConfirmedBy", "It did not die.", "nothing, or an end in death");
+        }
+        Instant confirmed = entry.deathConfirmedAt();
+        if (confirmed != null && entry.deathConfirmedBy() == null) {
+            throw InvalidException.of("deathConfirmedBy", "It does not say by whom.", "who confirmed that it is dead");
+        }
+        if (confirmed != null && confirmed.isBefore(at)) {
+            throw InvalidException.of("deathConfirmedAt", "That was before it died.", "an instant from " + at + " on");
+        }
+    }
+
+    private static void requireTold(String field, @Nullable String told, String wanted) {
+        if (isBlank(told)) {
+            throw InvalidException.of(
+                    field,
+                    "Euthanasia needs its method, its authority, who approved it, and who confirmed that it is dead.",
+                    wanted);
+        }
     }
 
     /** Unless told otherwise a body of an animal that was put down may have barbiturate in it. */

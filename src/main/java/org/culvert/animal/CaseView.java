@@ -89,8 +89,11 @@ public record CaseView(
             String fate,
             @Nullable Instant at,
             @Nullable String method,
+            @Nullable String authority,
             @Nullable String approvedBy,
             boolean barbiturate,
+            @Nullable String deathConfirmedBy,
+            @Nullable Instant deathConfirmedAt,
             @Nullable UUID releaseId,
             RecordView record) {}
 

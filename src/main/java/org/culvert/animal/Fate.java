@@ -3,6 +3,7 @@ package org.culvert.animal;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.time.Instant;
+import java.util.Objects;
 import java.util.UUID;
 import org.culvert.platform.Recorded;
 import org.jspecify.annotations.Nullable;
@@ -18,7 +19,16 @@ class Fate extends Recorded {
     String method;
 
     @Nullable
+    String authority;
+
+    @Nullable
     String approvedBy;
+
+    @Nullable
+    String deathConfirmedBy;
+
+    @Nullable
+    Instant deathConfirmedAt;
 
     boolean barbiturate;
 
@@ -32,22 +42,26 @@ class Fate extends Recorded {
     protected Fate() {}
 
     Fate(UUID caseId, CaseEntries.FateEntry entry, @Nullable UUID releaseId, Instant at) {
-        happenedAt(at);
         this.caseId = caseId;
-        this.fate = entry.fate().name();
-        this.method = entry.method();
-        this.approvedBy = entry.approvedBy();
-        this.barbiturate = entry.barbiturate();
         this.releaseId = releaseId;
+        tell(entry, at);
     }
 
     void correct(CaseEntries.FateEntry entry, Instant at, String reason) {
+        tell(entry, at);
+        revisedBecause(reason);
+    }
+
+    private void tell(CaseEntries.FateEntry entry, Instant at) {
         happenedAt(at);
         fate = entry.fate().name();
         method = entry.method();
+        authority = entry.authority();
         approvedBy = entry.approvedBy();
         barbiturate = entry.barbiturate();
-        revisedBecause(reason);
+        deathConfirmedBy = entry.deathConfirmedBy();
+        deathConfirmedAt =
+                entry.deathConfirmedBy() == null ? null : Objects.requireNonNullElse(entry.deathConfirmedAt(), at);
     }
 
     void withdraw(Instant at, String reason) {

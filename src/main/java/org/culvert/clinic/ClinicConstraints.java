@@ -11,6 +11,17 @@ class ClinicConstraints implements ConstraintSentences {
     public Map<String, String> sentences() {
         return Map.ofEntries(
                 Map.entry("a_visit_ends_with_one_discharge", "That visit has been discharged already."),
-                Map.entry("a_visit_ends_after_it_begins", "A visit ends after it begins."));
+                Map.entry("a_visit_ends_after_it_begins", "A visit ends after it begins."),
+                Map.entry("body_condition_is_one_of_five", "Body condition goes from 1 (emaciated) to 5 (fat)."),
+                Map.entry("a_drug_order_ends_after_it_began", "A drug order ends after it began."),
+                Map.entry(
+                        "withdrawing_a_drug_order_has_time_and_reason",
+                        "A drug order is withdrawn with a time and a reason."),
+                Map.entry(
+                        "a_controlled_drug_has_batch_and_expiry",
+                        "Each use of a controlled drug is recorded with its batch and expiry."),
+                Map.entry(
+                        "withdrawing_a_drug_use_has_time_and_reason",
+                        "That a drug was given is taken back with a time and a reason."));
     }
 }

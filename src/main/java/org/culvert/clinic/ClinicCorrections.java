@@ -15,6 +15,7 @@ public final class ClinicCorrections {
             Change<Instant> arrivedAt,
             Change<Instant> leftAt,
             Change<Double> weightGrams,
+            Change<Integer> bodyCondition,
             Change<Answer> gravid,
             Change<String> diagnosis,
             Change<String> causeOfDeath,
@@ -47,6 +48,7 @@ public final class ClinicCorrections {
             Change<String> vetRegistration,
             Change<String> plan,
             Change<String> limits,
+            Change<String> mayHold,
             Change<LocalDate> reviewOn,
             @NotBlank @Size(max = 2000) String reason) {}
 }

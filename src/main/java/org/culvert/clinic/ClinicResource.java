@@ -12,6 +12,7 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.core.MediaType;
 import java.net.URI;
 import java.util.List;
+import org.culvert.animal.CaseCorrections;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
 import org.culvert.platform.SignInException;
@@ -66,6 +67,66 @@ public class ClinicResource {
     @RolesAllowed({Role.CLINIC, Role.COORDINATOR, Role.CARER, Role.OFFICER})
     public List<ClinicService.VisitView> listVisits(@PathParam("id") String id) {
         return service.listVisits(Paging.uuid("id", id));
+    }
+
+    @POST
+    @Path("/visits/{id}/findings")
+    @ResponseStatus(201)
+    @RolesAllowed(Role.CLINIC)
+    public ClinicService.VisitView addFinding(
+            @PathParam("id") String id, @NotNull @Valid ClinicService.FindingEntry entry) {
+        return service.addFinding(Paging.uuid("id", id), entry);
+    }
+
+    /** A vet's order, in the vet's own words. */
+    @POST
+    @Path("/visits/{id}/drug-orders")
+    @ResponseStatus(201)
+    @RolesAllowed(Role.CLINIC)
+    public ClinicService.VisitView addDrugOrder(
+            @PathParam("id") String id, @NotNull @Valid ClinicService.DrugOrderEntry entry) {
+        return service.addDrugOrder(Paging.uuid("id", id), entry);
+    }
+
+    /** Something was given by an order; a carer may say so of what they hold. */
+    @POST
+    @Path("/visits/{id}/drug-orders/{orderId}/uses")
+    @ResponseStatus(201)
+    @RolesAllowed({Role.CLINIC, Role.CARER})
+    public ClinicService.VisitView addDrugUse(
+            @PathParam("id") String id,
+            @PathParam("orderId") String orderId,
+            @NotNull @Valid ClinicService.DrugUseEntry entry) {
+        return service.addDrugUse(Paging.uuid("id", id), Paging.uuid("orderId", orderId), entry);
+    }
+
+    /** Takes an order back; what was given by it stays recorded. */
+    @POST
+    @NeedsTag("visit")
+    @Path("/visits/{id}/drug-orders/{orderId}/withdrawal")
+    @RolesAllowed(Role.CLINIC)
+    public ClinicService.VisitView withdrawDrugOrder(
+            @PathParam("id") String id,
+            @PathParam("orderId") String orderId,
+            @NotNull @Valid CaseCorrections.Withdrawal withdrawal) {
+        return service.withdrawDrug(Paging.uuid("id", id), Paging.uuid("orderId", orderId), null, withdrawal.reason());
+    }
+
+    /** Takes back that something was given. */
+    @POST
+    @NeedsTag("visit")
+    @Path("/visits/{id}/drug-orders/{orderId}/uses/{useId}/withdrawal")
+    @RolesAllowed(Role.CLINIC)
+    public ClinicService.VisitView withdrawDrugUse(
+            @PathParam("id") String id,
+            @PathParam("orderId") String orderId,
+            @PathParam("useId") String useId,
+            @NotNull @Valid CaseCorrections.Withdrawal withdrawal) {
+        return service.withdrawDrug(
+                Paging.uuid("id", id),
+                Paging.uuid("orderId", orderId),
+                Paging.uuid("useId", useId),
+                withdrawal.reason());
     }
 
     @POST

@@ -4,6 +4,7 @@ import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import jakarta.validation.Valid;
+import jakarta.validation.constraints.Max;
 import jakarta.validation.constraints.Min;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
@@ -76,6 +77,7 @@ public class ClinicService {
      * A visit as entered; of a body when its case has ended in death.
      *
      * @param weightGrams in grams
+     * @param bodyCondition by eye and hand, from 1 (emaciated) to 5 (fat): common practice, no source
      * @param gravid whether she carries eggs or young
      */
     public record VisitEntry(
@@ -83,6 +85,7 @@ public class ClinicService {
             @NotNull UUID clinicId,
             @Nullable Instant arrivedAt,
             @Nullable @Positive Double weightGrams,
+            @Nullable @Min(1) @Max(5) Integer bodyCondition,
             Answer gravid,
             @Nullable @Size(max = 4000) String diagnosis,
             @Nullable @Size(max = 4000) String causeOfDeath,
@@ -97,13 +100,51 @@ public class ClinicService {
         }
     }
 
-    /** The vet's words on leaving. */
+    /**
+     * The vet's words on leaving.
+     *
+     * @param limits what must not be, such as no water until a day
+     * @param mayHold who may hold it from now on, such as by authorisation or skill
+     */
     public record DischargeEntry(
             @NotBlank @Size(max = 200) String vetName,
             @NotBlank @Size(max = 200) String vetRegistration,
             @NotBlank @Size(max = 20000) String plan,
             @Nullable @Size(max = 4000) String limits,
+            @Nullable @Size(max = 2000) String mayHold,
             @Nullable LocalDate reviewOn,
+            @Nullable Instant at) {}
+
+    /**
+     * What a vet orders, in the vet's own words: none of them is proposed here, and none is checked.
+     *
+     * @param times when of the day or how often
+     * @param from the first day; the day of the order when left out
+     * @param until the last day; null: until further word
+     * @param controlled whether each use is accounted for, with batch and expiry
+     */
+    public record DrugOrderEntry(
+            @NotBlank @Size(max = 200) String drug,
+            @NotBlank @Size(max = 500) String dose,
+            @NotBlank @Size(max = 200) String route,
+            @NotBlank @Size(max = 500) String times,
+            @Nullable LocalDate from,
+            @Nullable LocalDate until,
+            boolean controlled,
+            @NotBlank @Size(max = 200) String vetName,
+            @NotBlank @Size(max = 200) String vetRegistration,
+            @Nullable Instant at) {}
+
+    /**
+     * A drug was given.
+     *
+     * @param batch and {@code expiresOn}: needed of a controlled drug
+     */
+    public record DrugUseEntry(
+            @NotBlank @Size(max = 200) String amount,
+            @NotBlank @Size(max = 200) String givenBy,
+            @Nullable @Size(max = 200) String batch,
+            @Nullable LocalDate expiresOn,
             @Nullable Instant at) {}
 
     public record VisitView(
@@ -114,12 +155,14 @@ public class ClinicService {
             Instant arrivedAt,
             @Nullable Instant leftAt,
             @Nullable Double weightGrams,
+            @Nullable Integer bodyCondition,
             String gravid,
             @Nullable String diagnosis,
             @Nullable String causeOfDeath,
             List<FindingView> findings,
             List<ReadingView> readings,
             List<ProcedureView> procedures,
+            List<DrugOrders.DrugOrderView> drugOrders,
             @Nullable DischargeView discharge,
             RecordView record) {
 
@@ -151,6 +194,7 @@ public class ClinicService {
                 String vetRegistration,
                 String plan,
                 @Nullable String limits,
+                @Nullable String mayHold,
                 @Nullable LocalDate reviewOn,
                 @Nullable Instant at,
                 RecordView record) {}
@@ -176,6 +220,7 @@ public class ClinicService {
     private final FilmReadings readings;
     private final Procedures procedures;
     private final Discharges discharges;
+    private final DrugOrders drugs;
     private final CaseService cases;
     private final RosterService roster;
     private final RecordViews records;
@@ -187,6 +232,7 @@ public class ClinicService {
             FilmReadings readings,
             Procedures procedures,
             Discharges discharges,
+            DrugOrders drugs,
             CaseService cases,
             RosterService roster,
             RecordViews records,
@@ -196,6 +242,7 @@ public class ClinicService {
         this.readings = readings;
         this.procedures = procedures;
         this.discharges = discharges;
+        this.drugs = drugs;
         this.cases = cases;
         this.roster = roster;
         this.records = records;
@@ -227,6 +274,35 @@ public class ClinicService {
             procedures.persist(new Procedure(visit.id(), procedure));
         }
         cases.move(entry.caseId(), new CaseEntries.WhereaboutsEntry(entry.clinicId(), null, null, at));
+        return view(visit);
+    }
+
+    @Transactional
+    public VisitView addFinding(UUID visitId, FindingEntry entry) {
+        Visit visit = require(visitId);
+        findings.persistAndFlush(new Finding(visitId, entry));
+        return view(visit);
+    }
+
+    @Transactional
+    public VisitView addDrugOrder(UUID visitId, DrugOrderEntry entry) {
+        Visit visit = require(visitId);
+        drugs.order(visitId, entry);
+        return view(visit);
+    }
+
+    @Transactional
+    public VisitView addDrugUse(UUID visitId, UUID orderId, DrugUseEntry entry) {
+        Visit visit = require(visitId);
+        drugs.give(visitId, orderId, entry);
+        return view(visit);
+    }
+
+    /** Takes back an order, or one use of it; what was written stays. */
+    @Transactional
+    public VisitView withdrawDrug(UUID visitId, UUID orderId, @Nullable UUID useId, String reason) {
+        Visit visit = require(visitId);
+        drugs.withdraw(visitId, orderId, useId, reason);
         return view(visit);
     }
 
@@ -279,6 +355,7 @@ public class ClinicService {
                 Objects.requireNonNull(visit.happenedAt()),
                 visit.leftAt,
                 visit.weightGrams,
+                visit.bodyCondition,
                 visit.gravid,
                 visit.diagnosis,
                 visit.causeOfDeath,
@@ -305,6 +382,7 @@ public class ClinicService {
                                 row.happenedAt(),
                                 records.of(row)))
                         .toList(),
+                drugs.list(visit.id()),
                 discharge == null
                         ? null
                         : new VisitView.DischargeView(
@@ -312,6 +390,7 @@ public class ClinicService {
                                 discharge.vetRegistration,
                                 discharge.words,
                                 discharge.limits,
+                                discharge.mayHold,
                                 discharge.reviewOn,
                                 discharge.happenedAt(),
                                 records.of(discharge)),

@@ -27,6 +27,8 @@ class ClinicTags {
                         "procedures",
                         "visit_id",
                         "discharges",
+                        "visit_id",
+                        "drug_orders",
                         "visit_id"));
     }
 }

@@ -24,6 +24,9 @@ class Discharge extends Recorded {
     String limits;
 
     @Nullable
+    String mayHold;
+
+    @Nullable
     LocalDate reviewOn;
 
     protected Discharge() {}
@@ -35,6 +38,7 @@ class Discharge extends Recorded {
         this.vetRegistration = entry.vetRegistration();
         this.words = entry.plan();
         this.limits = entry.limits();
+        this.mayHold = entry.mayHold();
         this.reviewOn = entry.reviewOn();
     }
 
@@ -43,6 +47,7 @@ class Discharge extends Recorded {
         vetRegistration = Corrections.words("vetRegistration", correction.vetRegistration(), vetRegistration, 200);
         words = Corrections.words("plan", correction.plan(), words, 20000);
         limits = Corrections.text("limits", correction.limits(), limits, 4000);
+        mayHold = Corrections.text("mayHold", correction.mayHold(), mayHold, 2000);
         reviewOn = correction.reviewOn().over(reviewOn);
         revisedBecause(correction.reason());
     }

@@ -23,6 +23,9 @@ class Visit extends Recorded {
     @Nullable
     Double weightGrams;
 
+    @Nullable
+    Integer bodyCondition;
+
     String gravid;
 
     @Nullable
@@ -43,6 +46,7 @@ class Visit extends Recorded {
         visit.organisationId = entry.clinicId();
         visit.ofBody = ofBody;
         visit.weightGrams = entry.weightGrams();
+        visit.bodyCondition = entry.bodyCondition();
         visit.gravid = entry.gravid().name();
         visit.diagnosis = entry.diagnosis();
         visit.causeOfDeath = entry.causeOfDeath();
@@ -65,12 +69,16 @@ class Visit extends Recorded {
         happenedAt(arrived);
         leftAt = Corrections.past("leftAt", correction.leftAt(), leftAt, clock);
         weightGrams = correction.weightGrams().over(weightGrams);
+        bodyCondition = correction.bodyCondition().over(bodyCondition);
         gravid = Corrections.name("gravid", correction.gravid(), gravid);
         diagnosis = Corrections.text("diagnosis", correction.diagnosis(), diagnosis, 4000);
         causeOfDeath = Corrections.text("causeOfDeath", correction.causeOfDeath(), causeOfDeath, 4000);
         revisedBecause(correction.reason());
         if (leftAt != null && leftAt.isBefore(arrived)) {
             throw InvalidException.of("leftAt", "It left before it came.", "an instant after " + arrived);
+        }
+        if (bodyCondition != null && (bodyCondition < 1 || bodyCondition > 5)) {
+            throw InvalidException.of("bodyCondition", "That is no body condition.", "1 (emaciated) to 5 (fat)");
         }
         if (weightGrams != null && !(weightGrams > 0)) {
             throw InvalidException.of("weightGrams", "That is no weight.", "more than 0, in grams");

@@ -6,6 +6,7 @@ import static org.culvert.platform.Role.COORDINATOR;
 import static org.culvert.platform.Role.RESCUER;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.notNullValue;
 
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.path.json.JsonPath;
@@ -164,12 +165,23 @@ class CustodyResourceTest {
         String id = newCase(world.rescuer).getString("id");
         Api.post(COORDINATOR, "/api/cases/" + id + "/fate", "{\"fate\":\"euthanased\"}")
                 .statusCode(400)
-                .body("errors[0].field", equalTo("approvedBy"));
+                .body("errors[0].field", equalTo("method"));
+        String told = "{\"fate\":\"euthanased\",\"method\":\"injection\",\"authority\":\"registration V-1\","
+                + "\"approvedBy\":\"Dr Vet\",\"barbiturate\":true";
+        Api.post(COORDINATOR, "/api/cases/" + id + "/fate", told + "}")
+                .statusCode(400)
+                .body("errors[0].field", equalTo("deathConfirmedBy"));
         Api.post(
                         COORDINATOR,
                         "/api/cases/" + id + "/fate",
-                        "{\"fate\":\"euthanased\",\"method\":\"injection\",\"approvedBy\":\"Dr Vet\",\"barbiturate\":true}")
+                        told + ",\"deathConfirmedBy\":\"Nurse\",\"deathConfirmedAt\":\"2020-01-01T00:00:00Z\"}")
+                .statusCode(400)
+                .body("errors[0].field", equalTo("deathConfirmedAt"));
+        Api.post(COORDINATOR, "/api/cases/" + id + "/fate", told + ",\"deathConfirmedBy\":\"Nurse\"}")
                 .statusCode(200)
+                .body("fate.authority", equalTo("registration V-1"))
+                .body("fate.deathConfirmedBy", equalTo("Nurse"))
+                .body("fate.deathConfirmedAt", notNullValue())
                 .body("state", equalTo("ended"))
                 .body("body.barbiturate", equalTo("yes"))
                 .body("body.holder.memberId", equalTo(world.rescuer));

@@ -73,6 +73,7 @@ class CaseWork {
                         nearest.id(),
                         there,
                         null,
+                        null,
                         CallEntry.Answer.unknown,
                         young ? "dependent young, cold" : "struck; seen by the vet",
                         null,
@@ -99,6 +100,7 @@ class CaseWork {
                             nearest.vetRegistration(),
                             "Rest, warmth and quiet; weigh each day; back here in a week.",
                             "No climbing and no flight until seen again.",
+                            null,
                             leaves.plusSeconds(7 * 86_400)
                                     .atZone(region.settings().zone())
                                     .toLocalDate(),
@@ -114,7 +116,19 @@ class CaseWork {
 
     private void end(UUID caseId, CaseEntries.FateKind fate, Instant at, @Nullable String vet) {
         boolean putDown = fate == CaseEntries.FateKind.euthanased;
-        cases.end(caseId, new CaseEntries.FateEntry(fate, at, putDown ? "injection by the vet" : null, vet, putDown));
+        cases.end(
+                caseId,
+                putDown
+                        ? new CaseEntries.FateEntry(
+                                fate,
+                                at,
+                                "injection by the vet",
+                                "the vet's registration",
+                                vet,
+                                true,
+                                vet,
+                                at.plusSeconds(300))
+                        : CaseEntries.FateEntry.of(fate, at));
         cases.dispose(caseId, new CaseEntries.DisposalEntry(CaseEntries.Disposal.incinerated, at.plusSeconds(86_400)));
     }
 

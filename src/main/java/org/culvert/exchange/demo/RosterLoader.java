@@ -1,13 +1,17 @@
 package org.culvert.exchange.demo;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.time.DayOfWeek;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import org.culvert.clinic.profile.ProfileService;
 import org.culvert.platform.Role;
 import org.culvert.platform.account.AccountService;
 import org.culvert.platform.account.TokenService;
@@ -22,6 +26,7 @@ class RosterLoader {
     private final TaxonService taxa;
     private final RosterService roster;
     private final VaccinationService vaccinations;
+    private final ProfileService profiles;
     private final AccountService accounts;
     private final TokenService tokens;
 
@@ -29,11 +34,13 @@ class RosterLoader {
             TaxonService taxa,
             RosterService roster,
             VaccinationService vaccinations,
+            ProfileService profiles,
             AccountService accounts,
             TokenService tokens) {
         this.taxa = taxa;
         this.roster = roster;
         this.vaccinations = vaccinations;
+        this.profiles = profiles;
         this.accounts = accounts;
         this.tokens = tokens;
     }
@@ -69,6 +76,33 @@ class RosterLoader {
                 grid.isEmpty() ? null : LocalDate.parse(taxon.cell("sensitivityReviewBy")));
     }
 
+    /** The first clinic never closes, the others on week-ends. */
+    private void enterProfiles(DemoRegion region, Map<String, UUID> organisations) {
+        List<String> groups = region.settings().groups().stream()
+                .filter(group -> !group.introduced())
+                .map(Settings.Group::name)
+                .toList();
+        for (People.Organisation organisation : region.people().organisations()) {
+            if (organisation.kind().equals("clinic")) {
+                boolean first = organisation.key().equals("clinic1");
+                List<ProfileService.OpeningEntry> opening = Arrays.stream(DayOfWeek.values())
+                        .filter(day -> first || day.compareTo(DayOfWeek.SATURDAY) < 0)
+                        .map(day -> new ProfileService.OpeningEntry(
+                                day,
+                                first ? LocalTime.MIDNIGHT : LocalTime.of(8, 0),
+                                first ? LocalTime.MIDNIGHT : LocalTime.of(18, 0)))
+                        .toList();
+                profiles.enter(new ProfileService.ProfileEntry(
+                        required(organisations, organisation.key()),
+                        "555 0170",
+                        first ? null : "Ring the hospital that never closes.",
+                        null,
+                        groups,
+                        opening));
+            }
+        }
+    }
+
     void loadPeople(DemoRegion region) {
         Map<String, UUID> organisations = new LinkedHashMap<>();
         for (People.Organisation organisation : region.people().organisations()) {
@@ -85,6 +119,7 @@ class RosterLoader {
                                     first))
                             .id());
         }
+        enterProfiles(region, organisations);
         Map<String, UUID> members = new LinkedHashMap<>();
         for (People.Member member : region.people().members()) {
             members.put(member.key(), member(region, member, required(organisations, member.organisationKey())));

@@ -151,6 +151,7 @@ class TurtleStory {
                         hospital.id(),
                         admitted,
                         grams,
+                        3,
                         gravid ? CallEntry.Answer.yes : CallEntry.Answer.no,
                         "struck by a vehicle; shell fractures" + (gravid ? "; carries eggs" : ""),
                         null,
@@ -220,6 +221,7 @@ class TurtleStory {
                         told.hospital().vetRegistration(),
                         told.orders().get(0),
                         told.orders().get(1),
+                        "a carer who is authorised for freshwater turtles and has a dry and quiet room",
                         told.leaves()
                                 .plus(Duration.ofDays(42))
                                 .atZone(region.settings().zone())

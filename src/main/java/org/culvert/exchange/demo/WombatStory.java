@@ -55,8 +55,8 @@ class WombatStory {
                         null));
         cases.end(
                 mother,
-                new CaseEntries.FateEntry(
-                        CaseEntries.FateKind.deadWhenFound, outing.there().plusSeconds(300), null, null, false));
+                CaseEntries.FateEntry.of(
+                        CaseEntries.FateKind.deadWhenFound, outing.there().plusSeconds(300)));
         cases.dispose(
                 mother,
                 new CaseEntries.DisposalEntry(
@@ -81,6 +81,7 @@ class WombatStory {
                         nearest.id(),
                         admitted,
                         1480.0,
+                        3,
                         CallEntry.Answer.no,
                         "dependent young, furred, unhurt",
                         null,
@@ -98,6 +99,7 @@ class WombatStory {
                             nearest.vetRegistration(),
                             "Warm and quiet; weigh each day; a companion of its kind as soon as one is there.",
                             null,
+                            "a carer who is authorised for wombats and has another young one",
                             null,
                             leaves));
             UUID handOver = placements

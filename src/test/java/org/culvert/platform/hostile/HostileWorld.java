@@ -41,6 +41,7 @@ final class HostileWorld {
             Map.entry("/api/cases/{id}/body", "deadCase"),
             Map.entry("/api/cases/{id}/fate/withdrawal", "deadCase"),
             Map.entry("PATCH /api/cases/{id}/fate", "deadCase"),
+            Map.entry("/api/clinic-profiles/", "clinicProfile"),
             Map.entry("/api/clutches/", "clutch"),
             Map.entry("/api/closings/", "closing"),
             Map.entry("/api/vaccinations/", "vaccination"),
@@ -80,8 +81,8 @@ final class HostileWorld {
 
     private static final Set<String> SPENT = Set.of(
             ("attendance join handOver visit dischargedVisit clutch agreement case deadCase unheldCase incident call"
-                            + " otherIncident animalId linkId findingId readingId procedureId recoveryId hatchingId person"
-                            + " hiddenPerson retentionRule clutchLinkId closing longRun roadSurvey hold approval nonRelease partId permitToKeep")
+                            + " otherIncident animalId linkId findingId readingId procedureId orderId useId recoveryId hatchingId person"
+                            + " hiddenPerson retentionRule clutchLinkId closing longRun roadSurvey hold approval nonRelease partId permitToKeep unknownClinic")
                     .split(" "));
 
     private final World world = World.shared();
@@ -176,6 +177,32 @@ final class HostileWorld {
         makers.put("permitId", () -> id("permitToKeep"));
         makers.put("visit", () -> make(CLINIC, "/api/visits", "POST /api/visits"));
         makers.put("dischargedVisit", this::dischargedVisit);
+        makers.put(
+                "orderId",
+                () -> Api.post(
+                                CLINIC,
+                                "/api/visits/" + id("visit") + "/drug-orders",
+                                body("POST /api/visits/{id}/drug-orders"))
+                        .statusCode(201)
+                        .extract()
+                        .path("drugOrders[-1].id"));
+        makers.put("useId", () -> {
+            String order = id("orderId");
+            return Api.post(
+                            CLINIC,
+                            "/api/visits/" + id("visit") + "/drug-orders/" + order + "/uses",
+                            body("POST /api/visits/{id}/drug-orders/{orderId}/uses"))
+                    .statusCode(201)
+                    .extract()
+                    .path("drugOrders.find { it.id == '" + order + "' }.uses[-1].id");
+        });
+        makers.put(
+                "unknownClinic",
+                () -> Api.make(ADMIN, "/api/organisations", """
+                        {"kind":"clinic","name":"Hostile clinic %s","xRay":false,"surgery":false}
+                        """.formatted(UUID.randomUUID()))
+                        .getString("id"));
+        makers.put("clinicProfile", () -> make(COORDINATOR, "/api/clinic-profiles", "POST /api/clinic-profiles"));
         makers.put("findingId", () -> ofVisit("findings[0].id"));
         makers.put("readingId", () -> ofVisit("readings[0].id"));
         makers.put("procedureId", () -> ofVisit("procedures[0].id"));

@@ -228,7 +228,8 @@ class CorrectionResourceTest {
                         path,
                         "/fate",
                         "{\"fate\":\"euthanased\",\"at\":\"2021-11-21T00:00:00Z\",\"method\":\"injection\","
-                                + "\"approvedBy\":\"Dr Vet\",\"barbiturate\":true,\"reason\":\"wrong box ticked\"}")
+                                + "\"authority\":\"registration V-1\",\"approvedBy\":\"Dr Vet\",\"deathConfirmedBy\":\"Dr Vet\","
+                                + "\"barbiturate\":true,\"reason\":\"wrong box ticked\"}")
                 .statusCode(200)
                 .body("fate.fate", equalTo("euthanased"))
                 .body("fate.record.revisionReason", equalTo("wrong box ticked"))

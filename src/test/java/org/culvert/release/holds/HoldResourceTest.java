@@ -206,6 +206,28 @@ class HoldResourceTest {
                 .statusCode(200);
         set(caseId, "exposure", "");
         assertThat(holds.activeHolds(UUID.fromString(caseId), SINCE)).hasSize(1);
+        Api.change(COORDINATOR, "/api/cases/" + caseId, "/body/disposal", "{\"disposal\":\"incinerated\"}")
+                .statusCode(409)
+                .body("detail", containsString("until the hold has been cleared"));
+        assertThat(Api.get(COORDINATOR, "/api/cases/" + caseId).getString("body.disposal"))
+                .isNull();
+    }
+
+    /** Emergency animal disease: ring the hotline and keep the animal where it is; common practice, no source. */
+    @Test
+    void underSuspicionAnAnimalGoesToNobodyButTheAuthority() {
+        String caseId = newCase();
+        set(caseId, "notifiableDisease", "");
+        String handOvers = "/api/cases/" + caseId + "/hand-overs";
+        Api.post(COORDINATOR, handOvers, "{\"taker\":{\"organisationId\":\"%s\"}}".formatted(World.shared().clinic))
+                .statusCode(409)
+                .body("detail", containsString("hotline"));
+        String authority = Api.make(ADMIN, "/api/organisations", """
+                        {"kind":"wildlifeAuthority","name":"Authority %s","xRay":false,"surgery":false}
+                        """.formatted(UUID.randomUUID()))
+                .getString("id");
+        Api.post(COORDINATOR, handOvers, "{\"taker\":{\"organisationId\":\"%s\"}}".formatted(authority))
+                .statusCode(201);
     }
 
     @Test

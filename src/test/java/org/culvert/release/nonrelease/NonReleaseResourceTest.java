@@ -273,7 +273,8 @@ class NonReleaseResourceTest {
         assertThat(still.getMap("fate")).isNull();
         assertThat(still.getString("state")).isEqualTo("inCare");
         Api.post(CLINIC, "/api/cases/" + id + "/fate", """
-                        {"fate":"euthanased","method":"as the vet chose","approvedBy":"Dr Vet","at":"2022-01-10T03:00:00Z"}
+                        {"fate":"euthanased","method":"as the vet chose","authority":"registration V-1","approvedBy":"Dr Vet",
+                         "deathConfirmedBy":"Dr Vet","at":"2022-01-10T03:00:00Z"}
                         """).statusCode(200);
         assertThat(due("2022-02-01")).doesNotContain(decision);
         // Entered late, after the end: before it, and not after
