@@ -24,7 +24,7 @@ CREATE TABLE clinic_profiles (
 
 ALTER TABLE visits
     -- by eye and hand, from 1 (emaciated) to 5 (fat): common practice, no source
-    ADD COLUMN body_condition smallint CONSTRAINT body_condition_is_one_of_five CHECK (body_condition BETWEEN 1 AND 5);
+    ADD COLUMN body_condition integer CONSTRAINT body_condition_is_one_of_five CHECK (body_condition BETWEEN 1 AND 5);
 -- Who may hold it from then on, in the vet's words.
 ALTER TABLE discharges ADD COLUMN may_hold text;
 

@@ -243,9 +243,8 @@ public class ProfileService {
         if (told == null) {
             return List.of();
         }
-        if (told.size() > most || told.contains(null)) {
-            throw InvalidException.of(
-                    field, "There are too many, or one is missing.", "at most " + most + ", none of them null");
+        if (told.size() > most) {
+            throw InvalidException.of(field, "There are too many.", "at most " + most);
         }
         return told;
     }
