@@ -125,3 +125,9 @@ BEGIN
 END $$;
 CREATE TRIGGER stop_hand_overs_under_suspicion BEFORE INSERT ON hand_overs FOR EACH ROW
     EXECUTE FUNCTION stop_hand_overs_under_suspicion();
+
+CREATE VIEW drug_order_holders AS
+SELECT o.id, h.organisation_id FROM drug_orders o JOIN visit_holders h ON h.id = o.visit_id;
+SELECT belongs_by('clinic_profiles', 'organisation_id'), belongs_by('drug_orders', 'visit_id'),
+       belongs_by('drug_uses', 'order_id'), held_by('drug_orders', 'visit_id', 'visit_holders'),
+       held_by('drug_uses', 'order_id', 'drug_order_holders');

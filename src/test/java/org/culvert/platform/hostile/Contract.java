@@ -146,6 +146,13 @@ final class Contract {
             case "taxonGroup" -> text("hostile");
             case "taxonGroups" -> JSON.createArrayNode().add("hostile");
             case "jurisdiction" -> text("XH");
+            case "treats" -> JSON.createArrayNode().add("turtles");
+            case "opening" ->
+                JSON.createArrayNode()
+                        .add(JSON.createObjectNode()
+                                .put("day", "MONDAY")
+                                .put("opens", "08:00")
+                                .put("closes", "18:00"));
             case "cause" -> text("unknown");
             default ->
                 switch (resolved.path("type").asText()) {
