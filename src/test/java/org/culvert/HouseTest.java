@@ -52,7 +52,11 @@ class HouseTest {
 
     /** Read with a textbook beside them: no server, no database, no clock. */
     private static final String[] PURE = {
-        "org.culvert.geo..", "org.culvert.road.network..", "org.culvert.hotspot.stats..", "org.culvert.release.rules.."
+        "org.culvert.geo..",
+        "org.culvert.road.network..",
+        "org.culvert.hotspot.stats..",
+        "org.culvert.release.rules..",
+        "org.culvert.care.schedule.."
     };
 
     @ArchTest
@@ -86,6 +90,7 @@ class HouseTest {
                     "org.culvert.road.network..",
                     "org.culvert.hotspot.stats..",
                     "org.culvert.release.rules..",
+                    "org.culvert.care.schedule..",
                     "java.lang..",
                     "java.util..",
                     "java.math..",
