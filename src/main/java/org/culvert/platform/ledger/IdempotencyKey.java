@@ -33,6 +33,19 @@ record IdempotencyKey(String text) {
         return new IdempotencyKey(key);
     }
 
+    /**
+     * Reads the key that a page gave its form.
+     *
+     * @throws InvalidException when it is none
+     */
+    static IdempotencyKey ofForm(@Nullable String field) {
+        String key = field == null ? null : bare(field);
+        if (key == null || key.isEmpty() || key.length() > LONGEST) {
+            throw InvalidException.of("key", "This is no key of a form.", "the form as the page gave it");
+        }
+        return new IdempotencyKey(key);
+    }
+
     private static @Nullable String bare(String text) {
         return text.chars().allMatch(c -> c > 0x20 && c < 0x7f && c != '"' && c != ',' && c != ';') ? text : null;
     }

@@ -33,6 +33,24 @@ class KeptAnswers {
         if (!Boolean.TRUE.equals(got)) {
             throw LedgerException.stillRunning();
         }
+        return find(accountId, key, requestHash);
+    }
+
+    /**
+     * Takes a key for the rest of the transaction, once whoever holds it now lets go of it.
+     *
+     * @return as {@link #claim}
+     * @throws LedgerException when another request came with it before
+     */
+    @Nullable
+    Answer await(UUID accountId, IdempotencyKey key, String requestHash) {
+        entities.createNativeQuery("select cast(pg_advisory_xact_lock(hashtextextended(?1, 0)) as text)")
+                .setParameter(1, accountId + " " + key.text())
+                .getSingleResult();
+        return find(accountId, key, requestHash);
+    }
+
+    private @Nullable Answer find(UUID accountId, IdempotencyKey key, String requestHash) {
         List<?> rows = entities.createNativeQuery("""
                         select request_hash, status, location, tag, media_type, body from personal.idempotency_keys
                         where account_id = ?1 and key = ?2
