@@ -6,8 +6,11 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.culvert.call.IncidentService;
 import org.culvert.call.IncidentView;
 import org.culvert.platform.ConflictException;
@@ -111,6 +114,17 @@ public class CaseService {
     @Transactional
     public CaseView getCase(UUID id) {
         return reader.view(require(id));
+    }
+
+    /** Some cases at once, by their identifiers; those that are not there are left out. */
+    @Transactional
+    public Map<UUID, CaseView> casesById(Collection<UUID> ids) {
+        if (ids.isEmpty()) {
+            return Map.of();
+        }
+        List<Case> rows = cases.list("id in ?1", ids);
+        Function<Case, CaseView> viewer = reader.viewer(rows);
+        return rows.stream().collect(Collectors.toMap(Case::id, viewer));
     }
 
     /** The case that has a number in the network's own count, if the asker may see it. */

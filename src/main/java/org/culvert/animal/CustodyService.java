@@ -65,6 +65,17 @@ public class CustodyService {
         return open(caseId, at).map(link -> link.holder);
     }
 
+    /** The cases whose animals a member holds at some instant of a span, in the order in which they came. */
+    @Transactional
+    public List<UUID> listHeld(UUID memberId, Instant from, Instant to) {
+        var asked = new Span(from, to);
+        return links.list("holder.memberId = ?1 order by happenedAt, id", memberId).stream()
+                .filter(link -> link.span().overlaps(asked))
+                .map(link -> link.caseId)
+                .distinct()
+                .toList();
+    }
+
     /** Offers the animal to another holder; the giver stays holder until the taker accepts. */
     @Transactional
     public UUID offer(UUID caseId, CaseEntries.HandOverEntry entry) {

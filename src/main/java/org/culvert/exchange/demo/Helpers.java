@@ -6,7 +6,9 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
+import org.culvert.platform.Role;
 import org.culvert.roster.RosterService;
 import org.jspecify.annotations.Nullable;
 
@@ -71,6 +73,19 @@ class Helpers {
     UUID findCarer(DemoRegion region, String group, Instant at, Dice dice) {
         List<String> keys = authorised(region, group, at, false);
         return keys.isEmpty() ? null : RosterLoader.required(loader.members(region), dice.pick(keys));
+    }
+
+    /** The carer who has an account of the demo, where authorised for a group on the day; else any who is. */
+    UUID carerWithAccount(DemoRegion region, String group, Instant at, Dice dice) {
+        List<String> keys = authorised(region, group, at, false);
+        return region.people().members().stream()
+                .filter(member -> member.roles().contains(Role.CARER))
+                .findFirst()
+                .map(People.Member::key)
+                .filter(keys::contains)
+                .or(() -> keys.isEmpty() ? Optional.empty() : Optional.of(dice.pick(keys)))
+                .map(key -> RosterLoader.required(loader.members(region), key))
+                .orElseThrow(() -> new IllegalStateException("nobody of the region may hold " + group));
     }
 
     /** Whoever may incubate eggs of a group on the day, other than one member. */

@@ -5,7 +5,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.UUID;
 import org.culvert.animal.CaseEntries;
 import org.culvert.animal.CaseService;
@@ -31,6 +30,7 @@ class TurtleStory {
     private final ClutchService clutches;
     private final ReleaseLoader releases;
     private final NonReleaseService nonReleases;
+    private final AftercareStory aftercare;
     private final CaseWork work;
     private final Helpers helpers;
 
@@ -43,6 +43,7 @@ class TurtleStory {
             ClutchService clutches,
             ReleaseLoader releases,
             NonReleaseService nonReleases,
+            AftercareStory aftercare,
             CaseWork work,
             Helpers helpers) {
         this.outings = outings;
@@ -53,6 +54,7 @@ class TurtleStory {
         this.clutches = clutches;
         this.releases = releases;
         this.nonReleases = nonReleases;
+        this.aftercare = aftercare;
         this.work = work;
         this.helpers = helpers;
     }
@@ -79,6 +81,7 @@ class TurtleStory {
         Told told = admit(region, incidentId, start, 731.0, 9, 0);
         UUID clutch = recoverEggs(region, told, incident);
         sendHome(region, told, incident);
+        aftercare.tell(region, told.caseId(), told.visit(), told.hospital(), told.leaves(), incident);
         clutches.addEggs(
                 clutch, new ClutchService.EggsEntry(1, 1, 0, 0, told.leaves().plus(Duration.ofHours(50))));
     }
@@ -196,8 +199,7 @@ class TurtleStory {
     }
 
     private UUID carer(DemoRegion region, Told told, Incident incident) {
-        return Objects.requireNonNull(
-                helpers.findCarer(region, "turtles", told.leaves(), new Dice(incident.number(), "carer")));
+        return helpers.carerWithAccount(region, "turtles", told.leaves(), new Dice(incident.number(), "carer"));
     }
 
     private UUID recoverEggs(DemoRegion region, Told told, Incident incident) {

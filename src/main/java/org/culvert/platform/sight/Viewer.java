@@ -11,14 +11,16 @@ import org.jspecify.annotations.Nullable;
  * @param accountId of the account
  * @param organisationId the organisation that the account, or the member who uses it, belongs to; an account without one
  *     owns nothing
+ * @param memberId the member who uses the account, or null
  */
 public record Viewer(
         @Nullable String username,
         @Nullable UUID accountId,
         @Nullable UUID organisationId,
+        @Nullable UUID memberId,
         Set<String> roles) {
     /** Somebody who is not signed in. */
-    public static final Viewer NOBODY = new Viewer(null, null, null, Set.of());
+    public static final Viewer NOBODY = new Viewer(null, null, null, null, Set.of());
 
     public boolean hasAny(String... some) {
         for (String role : some) {

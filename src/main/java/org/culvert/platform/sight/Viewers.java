@@ -57,7 +57,7 @@ public class Viewers {
     }
 
     private static final String ACCOUNT = """
-            select a.id, coalesce(a.organisation_id, m.organisation_id)
+            select a.id, coalesce(a.organisation_id, m.organisation_id), m.id
             from accounts a
             left join members m on m.id = a.member_id and (m.left_on is null or m.left_on > current_date)
             where a.username = ?
@@ -97,7 +97,12 @@ public class Viewers {
                 if (!rows.next()) {
                     throw new IllegalStateException("the signed-in account is gone");
                 }
-                return new Viewer(username, rows.getObject(1, UUID.class), rows.getObject(2, UUID.class), roles);
+                return new Viewer(
+                        username,
+                        rows.getObject(1, UUID.class),
+                        rows.getObject(2, UUID.class),
+                        rows.getObject(3, UUID.class),
+                        roles);
             }
         } catch (SQLException e) {
             throw new PersistenceException("the account of whoever signed in cannot be read", e);

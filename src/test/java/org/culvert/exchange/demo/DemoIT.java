@@ -262,6 +262,26 @@ class DemoIT {
                 .containsEntry("borderApproval", "pass");
     }
 
+    /** Weeks of care by a template that an invented vet adopted; what was not done reaches the coordinator. */
+    @Test
+    @Order(4)
+    void theTurtleInCareHasAPlan() {
+        JsonPath templates = ask(Role.CLINIC, "/api/plan-templates", null);
+        assertThat(templates.getList("findAll { it.adopted }.key")).containsExactly("turtle-soft-tissue");
+        Incident struck = Stories.incidentOf(REGION, Stories.Story.TURTLE_IN_CARE);
+        String caseId =
+                turtleFoundOn(struck.happened().atZone(REGION.settings().zone()).toLocalDate());
+        JsonPath plan = ask(Role.COORDINATOR, "/api/cases/" + caseId + "/aftercare-plans", null);
+
+        assertThat(plan.getBoolean("[0].inForce")).isTrue();
+        assertThat(plan.getList("[0].tasks.findAll { it.stepKey == 'swim' }.state"))
+                .contains("done", "skipped")
+                .doesNotContain("overdue");
+        assertThat(ask(Role.COORDINATOR, "/api/missed-tasks", null)
+                        .getList("items.findAll { it.caseId == '" + caseId + "' }.stepKey"))
+                .contains("wound");
+    }
+
     private static String turtleFoundOn(LocalDate day) {
         String cursor = "";
         while (true) {

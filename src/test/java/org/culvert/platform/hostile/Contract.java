@@ -145,6 +145,7 @@ final class Contract {
             case "scientificName" -> text("{taxonName}");
             case "taxonGroup" -> text("hostile");
             case "taxonGroups" -> JSON.createArrayNode().add("hostile");
+            case "steps" -> GOOD.get("POST /api/plan-templates").get("steps");
             case "jurisdiction" -> text("XH");
             case "treats" -> JSON.createArrayNode().add("turtles");
             case "opening" ->

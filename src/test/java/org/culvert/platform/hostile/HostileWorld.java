@@ -29,6 +29,7 @@ final class HostileWorld {
     private static final Map<String, String> OF_PATH = Map.ofEntries(
             Map.entry("/api/accounts/", "account"),
             Map.entry("/accounts/", "account"),
+            Map.entry("/api/aftercare-plans/", "aftercarePlan"),
             Map.entry("/api/agreements/", "agreement"),
             Map.entry("/api/animals/", "animal"),
             Map.entry("/api/annual-runs/", "annualRun"),
@@ -36,7 +37,9 @@ final class HostileWorld {
             Map.entry("/api/attendances/", "attendance"),
             Map.entry("/api/authorisations/", "authorisation"),
             Map.entry("/api/calls/", "call"),
+            Map.entry("/api/care-entries/", "careEntry"),
             Map.entry("/api/cases/", "case"),
+            Map.entry("POST /api/cases/{id}/care-entries", "plannedCase"),
             Map.entry("POST /api/cases/{id}/custody-links", "unheldCase"),
             Map.entry("/api/cases/{id}/body", "deadCase"),
             Map.entry("/api/cases/{id}/fate/withdrawal", "deadCase"),
@@ -54,12 +57,14 @@ final class HostileWorld {
             Map.entry("/api/joins/", "join"),
             Map.entry("/api/land-areas/", "landArea"),
             Map.entry("/api/members/", "member"),
+            Map.entry("/api/missed-task-rules/", "missedRule"),
             Map.entry("/api/non-release-decisions/", "nonRelease"),
             Map.entry("/api/organisations/", "organisation"),
             Map.entry("/api/people/", "person"),
             Map.entry("/api/people/{id}/showing", "hiddenPerson"),
             Map.entry("/api/retention-rules/", "retentionRule"),
             Map.entry("/api/placements/", "placement"),
+            Map.entry("/api/plan-templates/", "planTemplate"),
             Map.entry("/api/records/", "case"),
             Map.entry("/api/release-approvals/", "approval"),
             Map.entry("/api/release-rules/", "rule"),
@@ -77,12 +82,14 @@ final class HostileWorld {
 
     private static final String SPENDING =
             "attendances|joins|hand-overs|visits|clutches|agreements|cases|incidents|people|retention-rules"
-                    + "|hotspot-runs|road-surveys|holds|release-approvals|non-release-decisions";
+                    + "|hotspot-runs|road-surveys|holds|release-approvals|non-release-decisions"
+                    + "|plan-templates|aftercare-plans|care-entries";
 
     private static final Set<String> SPENT = Set.of(
             ("attendance join handOver visit dischargedVisit clutch agreement case deadCase unheldCase incident call"
                             + " otherIncident animalId linkId findingId readingId procedureId orderId useId recoveryId hatchingId person"
-                            + " hiddenPerson retentionRule clutchLinkId closing longRun roadSurvey hold approval nonRelease partId permitToKeep unknownClinic")
+                            + " hiddenPerson retentionRule clutchLinkId closing longRun roadSurvey hold approval nonRelease partId permitToKeep unknownClinic"
+                            + " planTemplate adoptionId aftercarePlan plannedCase careEntry")
                     .split(" "));
 
     private final World world = World.shared();
@@ -147,6 +154,22 @@ final class HostileWorld {
         makers.put("whereabouts", this::whereabouts);
         makers.put("handOver", this::handOver);
         makers.put("placement", this::placement);
+        makers.put("planTemplate", () -> make(COORDINATOR, "/api/plan-templates", "POST /api/plan-templates"));
+        makers.put("adoptionId", () -> adopt("/api/plan-templates/" + id("planTemplate")));
+        makers.put(
+                "aftercarePlan",
+                () -> make(
+                        CLINIC,
+                        "/api/cases/" + id("case") + "/aftercare-plans",
+                        "POST /api/cases/{id}/aftercare-plans"));
+        makers.put("missedRule", this::missedRule);
+        makers.put("plannedCase", this::plannedCase);
+        makers.put(
+                "careEntry",
+                () -> make(
+                        CLINIC,
+                        "/api/cases/" + id("plannedCase") + "/care-entries",
+                        "POST /api/cases/{id}/care-entries"));
         makers.put("assessment", this::assessment);
         makers.put(
                 "caseId",
@@ -402,6 +425,25 @@ final class HostileWorld {
                         "/api/cases/" + liveCase() + "/placements",
                         filled("{\"carerMemberId\":\"{carer}\"}"))
                 .getString("id");
+    }
+
+    private String adopt(String template) {
+        return Api.change(CLINIC, template, "/adoptions", body("POST /api/plan-templates/{id}/adoptions"))
+                .statusCode(201)
+                .extract()
+                .path("adoptions[0].id");
+    }
+
+    /** One rule holds for a group at a time. */
+    private String missedRule() {
+        String known =
+                Api.get(COORDINATOR, "/api/missed-task-rules").getString("find { it.taxonGroup == 'hostile' }?.id");
+        return known == null ? make(COORDINATOR, "/api/missed-task-rules", "POST /api/missed-task-rules") : known;
+    }
+
+    private String plannedCase() {
+        make(CLINIC, "/api/cases/" + id("case") + "/aftercare-plans", "POST /api/cases/{id}/aftercare-plans");
+        return id("case");
     }
 
     private String assessment() {

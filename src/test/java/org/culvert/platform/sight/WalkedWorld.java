@@ -93,6 +93,7 @@ public final class WalkedWorld {
                          "reviewDueOn":"2090-01-01"}
                         """)
                         .getString("id"));
+        care(known, mother, visit);
         known.put("/problems", "invalid");
         release(world, known, incident, attendance, site);
         known.put(
@@ -120,6 +121,31 @@ public final class WalkedWorld {
         known.put("/works", known.get("/api/works"));
         ground(world, known, mother, site);
         return known;
+    }
+
+    /** A template, adopted, and a plan with an entry of each kind of field. */
+    private static void care(Map<String, String> known, String mother, String visit) {
+        String weigh = """
+                {"key":"weigh","words":"weigh her","firstDay":0,"lastDay":9,"rhythm":"daily","measure":"grams","low":700,
+                 "high":900,"fallPercentPerWeek":5,"fallOverDays":28,"hour":"00:00"}
+                """;
+        String template = Api.make(CLINIC, "/api/plan-templates", """
+                        {"key":"walked-%s","name":"an example","taxonGroup":"turtles","source":"made for a test","steps":[%s]}
+                        """.formatted(UUID.randomUUID(), weigh))
+                .getString("id");
+        Api.change(CLINIC, "/api/plan-templates/" + template, "/adoptions", """
+                        {"vetName":"Dr Vet","vetRegistration":"V-1"}
+                        """).statusCode(201);
+        JsonPath plan = Api.make(CLINIC, "/api/cases/" + mother + "/aftercare-plans", """
+                {"templateId":"%s","visitId":"%s","vetName":"Dr Vet","vetRegistration":"V-1"}
+                """.formatted(template, visit));
+        known.put("/api/plan-templates", template);
+        known.put("/api/aftercare-plans", plan.getString("id"));
+        known.put(
+                "/api/care-entries",
+                Api.make(CLINIC, "/api/cases/" + mother + "/care-entries", """
+                                {"stepKey":"weigh","day":0,"value":690,"words":"eats"}
+                                """).getString("id"));
     }
 
     /** What release rules ask of beside the case and the site. */

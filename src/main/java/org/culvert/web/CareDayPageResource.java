@@ -1,0 +1,149 @@
+package org.culvert.web;
+
+import io.quarkus.qute.Location;
+import io.quarkus.qute.Template;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
+import jakarta.ws.rs.FormParam;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Objects;
+import java.util.UUID;
+import org.culvert.care.day.CareDayService;
+import org.culvert.care.plan.CareEntryService;
+import org.culvert.care.plan.PlanEntries;
+import org.culvert.platform.ConflictException;
+import org.culvert.platform.InvalidException;
+import org.culvert.platform.InvalidException.FieldError;
+import org.culvert.platform.LedgerException;
+import org.culvert.platform.Paging;
+import org.culvert.platform.RegionService;
+import org.culvert.platform.Role;
+import org.culvert.platform.account.OwnForm;
+import org.culvert.platform.ledger.FormOnce;
+import org.culvert.platform.sight.Sight;
+import org.culvert.roster.RosterService;
+import org.jspecify.annotations.Nullable;
+
+/** A carer's day, for a telephone: what is due, a tick for each, and what was seen beside the plan. */
+@OwnForm
+@Path("/care-day")
+@Produces(MediaType.TEXT_HTML)
+public class CareDayPageResource {
+    private static final FieldError SENT_BEFORE = new FieldError(
+            "key",
+            "This form was sent before with something else in it, and that was entered.",
+            "to look whether that is right, and to send this again if it is something more",
+            null);
+
+    private final Template template;
+    private final CareDayService days;
+    private final CareEntryService entries;
+    private final FormOnce forms;
+    private final RosterService roster;
+    private final RegionService region;
+    private final Sight sight;
+
+    CareDayPageResource(
+            @Location("care-day.html") Template template,
+            CareDayService days,
+            CareEntryService entries,
+            FormOnce forms,
+            RosterService roster,
+            RegionService region,
+            Sight sight) {
+        this.template = template;
+        this.days = days;
+        this.entries = entries;
+        this.forms = forms;
+        this.roster = roster;
+        this.region = region;
+        this.sight = sight;
+    }
+
+    @GET
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER})
+    public Response show(@QueryParam("member") @Nullable String member, @QueryParam("date") @Nullable String date) {
+        return page(200, member, date, null, List.of());
+    }
+
+    @POST
+    @Path("/entries")
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER})
+    public Response enter(
+            @BeanParam CareForm form,
+            @FormParam("member") @Nullable String member,
+            @FormParam("date") @Nullable String date,
+            @FormParam("csrf") @Nullable String csrf) {
+        try {
+            UUID animal = form.animal();
+            sight.requireSeen("case", animal);
+            PlanEntries.CareEntryEntry entry = form.entry(region.zone());
+            String shown = (member(member) == null ? "" : "&member=" + member(member))
+                    + (date(date) == null ? "" : "&date=" + date(date));
+            URI next = URI.create("/care-day" + shown.replaceFirst("^&", "?") + "#animal-" + animal);
+            return Response.seeOther(forms.take("/care-day/entries/" + animal, form.key, entry, () -> {
+                        entries.add(animal, entry);
+                        return next;
+                    }))
+                    .build();
+        } catch (InvalidException e) {
+            return page(400, member, date, form, e.errors());
+        } catch (ConflictException e) {
+            return page(
+                    e.status(),
+                    member,
+                    date,
+                    form,
+                    List.of(new FieldError(
+                            "act", Objects.requireNonNullElse(e.getMessage(), ""), "nothing more", null)));
+        } catch (LedgerException e) {
+            return page(e.status(), member, date, form, List.of(SENT_BEFORE));
+        }
+    }
+
+    private static @Nullable UUID member(@Nullable String member) {
+        String given = Typed.given(member);
+        return given == null ? null : Paging.uuid("member", given);
+    }
+
+    private static @Nullable LocalDate date(@Nullable String date) {
+        String given = Typed.given(date);
+        return given == null ? null : Paging.day("date", given);
+    }
+
+    private Response page(
+            int status,
+            @Nullable String member,
+            @Nullable String date,
+            @Nullable CareForm sent,
+            List<FieldError> errors) {
+        UUID asked = member(member) == null ? days.findOwnMember().orElse(null) : member(member);
+        LocalDate day = date(date);
+        CareDayPage page = asked == null
+                ? null
+                : CareDayPage.of(days.getDay(asked, day), days.today(), region.zone(), sent, errors);
+        boolean chooses = sight.viewer().hasAny(Role.COORDINATOR);
+        return Response.status(status)
+                .entity(template.data("page", page)
+                        .data("errors", errors)
+                        .data("member", member(member))
+                        .data(
+                                "members",
+                                chooses
+                                        ? roster.listMembers().stream()
+                                                .filter(one -> one.cares() && one.leftOn() == null)
+                                                .toList()
+                                        : List.of()))
+                .type(MediaType.TEXT_HTML_TYPE)
+                .build();
+    }
+}

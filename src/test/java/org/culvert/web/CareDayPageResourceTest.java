@@ -1,0 +1,200 @@
+package org.culvert.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.culvert.platform.Role.CARER;
+import static org.culvert.platform.Role.CLINIC;
+import static org.culvert.platform.Role.COORDINATOR;
+import static org.culvert.platform.Role.RESCUER;
+import static org.hamcrest.Matchers.containsString;
+
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.http.ContentType;
+import io.restassured.path.json.JsonPath;
+import io.restassured.response.ValidatableResponse;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.UUID;
+import org.culvert.care.CareWorld;
+import org.culvert.care.CareWorld.Patient;
+import org.culvert.support.Api;
+import org.culvert.support.SameOnEveryDatabase;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** A carer's day on a page: what is due, ticks, skips with a reason, and what was seen beside the plan. */
+@QuarkusTest
+@SameOnEveryDatabase
+class CareDayPageResourceTest {
+    private CareWorld care;
+    private Patient turtle;
+
+    @BeforeEach
+    void makeWorld() {
+        care = new CareWorld();
+        turtle = care.patient(4);
+        turtle.plan(
+                care.today.minusDays(4),
+                "Keep her door shut.",
+                String.join(
+                        ",",
+                        CareWorld.step("swim", 3, 15, "daily", "minutes", ",\"low\":15,\"high\":20"),
+                        CareWorld.step("wound", 4, 15, "daily", "yesNo", ",\"flagAnswer\":false"),
+                        CareWorld.step("dry", 4, 15, "daily", "none", "")));
+    }
+
+    private static String page(String role, String query) {
+        return Api.as(role)
+                .get("/care-day" + query)
+                .then()
+                .statusCode(200)
+                .contentType("text/html")
+                .extract()
+                .asString();
+    }
+
+    /** What the page says of one animal. */
+    private String ofTurtle(String html) {
+        int start = html.indexOf("id=\"animal-" + turtle.caseId() + "\"");
+        assertThat(start).as("the animal is on the page").isPositive();
+        return html.substring(start, html.indexOf("</section>", start));
+    }
+
+    private ValidatableResponse send(String role, Map<String, String> fields) {
+        String secret = Api.as(role).get("/care-day").cookie("culvert-form");
+        Map<String, String> whole = new HashMap<>(
+                Map.of("caseId", turtle.caseId(), "key", UUID.randomUUID().toString()));
+        whole.putAll(fields);
+        return Api.as(role)
+                .contentType(ContentType.URLENC.withCharset("UTF-8"))
+                .cookie("culvert-form", secret)
+                .redirects()
+                .follow(false)
+                .formParam("csrf", secret)
+                .formParams(whole)
+                .post("/care-day/entries")
+                .then();
+    }
+
+    @Test
+    void whatIsDueStandsThereWithTheVetsWords() {
+        String said = ofTurtle(page(CARER, ""));
+        assertThat(said)
+                .contains("No water until the third day.")
+                .contains("Dry two days, then short swims.", "Keep her door shut.")
+                .contains("Seen there again by 4 January 2089.")
+                .contains("swim, as the vet says")
+                .contains("Overdue.")
+                .contains("The vet's limits: 15 to 20 min")
+                .contains("value=\"yes\"", "value=\"no\"")
+                .contains("Skip it, for this reason");
+        assertThat(page(CARER, "")).contains("If it is worse than yesterday, ring the clinic.");
+        assertThat(ofTurtle(page(COORDINATOR, "?member=" + care.world.carer))).contains("swim, as the vet says");
+        assertThat(page(COORDINATOR, "")).contains("no member's");
+        Api.as(RESCUER).get("/care-day").then().statusCode(403);
+    }
+
+    @Test
+    void aTickASkipAndAnEntryBesideAreKept() {
+        Map<String, String> swim = Map.of("stepKey", "swim", "day", "4", "value", "17,5", "act", "done");
+        send(CARER, swim).statusCode(303).header("Location", containsString("/care-day#animal-" + turtle.caseId()));
+        send(CARER, Map.of("stepKey", "wound", "day", "4", "act", "no", "words", "a little wet"))
+                .statusCode(303);
+        send(CARER, Map.of("stepKey", "swim", "day", "3", "act", "skip", "skippedBecause", "no time"))
+                .statusCode(303);
+        send(CARER, Map.of("kind", "food", "words", "<b>two worms</b>", "act", "add"))
+                .statusCode(303);
+
+        JsonPath kept = Api.get(CARER, turtle.path() + "/care-entries");
+        assertThat(kept.getList("items.kind")).containsExactly("food", "task", "task", "task");
+        assertThat(kept.getDouble("items.find { it.stepKey == 'swim' && it.day == 4 }.value"))
+                .isEqualTo(17.5);
+        String said = ofTurtle(page(CARER, ""));
+        assertThat(said)
+                .contains("done; 17.5 min")
+                .contains("skipped: no time")
+                .contains("no; a little wet; the vet wants to hear of that: ring the clinic")
+                .contains("&lt;b&gt;two worms&lt;/b&gt;")
+                .contains("dry, as the vet says")
+                .doesNotContain("value=\"yes\"");
+
+        // Ticked on another telephone in the meantime
+        send(CARER, swim).statusCode(409).body(containsString("has its entry already"));
+    }
+
+    @Test
+    void aFormThatIsSentTwiceIsTakenOnce() {
+        String key = ofTurtle(page(CARER, "")).replaceFirst("(?s).*name=\"key\" value=\"([^\"]+)\".*", "$1");
+        assertThat(key).endsWith("-" + turtle.caseId());
+        Map<String, String> food = Map.of("kind", "food", "words", "two worms", "act", "add", "key", key);
+        String next = send(CARER, food).statusCode(303).extract().header("Location");
+        send(CARER, food).statusCode(303).header("Location", next);
+        assertThat(Api.get(CARER, turtle.path() + "/care-entries").getList("items"))
+                .hasSize(1);
+
+        send(CARER, Map.of("kind", "food", "words", "three worms", "act", "add", "key", key))
+                .statusCode(422)
+                .body(containsString("sent before"))
+                .body(containsString("three worms"));
+        send(CARER, Map.of("kind", "food", "words", "three worms", "act", "add", "key", ""))
+                .statusCode(400)
+                .body(containsString("no key of a form"));
+        assertThat(Api.get(CARER, turtle.path() + "/care-entries").getList("items"))
+                .hasSize(1);
+        // Another key: something more was seen
+        send(CARER, Map.of("kind", "food", "words", "two worms", "act", "add")).statusCode(303);
+        assertThat(Api.get(CARER, turtle.path() + "/care-entries").getList("items"))
+                .hasSize(2);
+    }
+
+    @Test
+    void whatIsToComeIsShownWithoutATick() {
+        String tomorrow = ofTurtle(page(CARER, "?date=" + care.today.plusDays(1)));
+        assertThat(tomorrow)
+                .contains("dry, as the vet says", "It can be ticked from that day on.")
+                .doesNotContain("name=\"day\" value=\"5\"", "Add something you saw");
+        // What is overdue can be done
+        assertThat(tomorrow).contains("name=\"day\" value=\"3\"");
+        assertThat(ofTurtle(page(CARER, "")))
+                .contains("name=\"day\" value=\"4\"", "Add something you saw")
+                .doesNotContain("It can be ticked from that day on.");
+    }
+
+    @Test
+    void whatWasTypedStandsThereAgainWhereItIsNotTaken() {
+        String again = send(
+                        CARER,
+                        Map.of("stepKey", "swim", "day", "4", "value", "many", "words", "she was quick", "act", "done"))
+                .statusCode(400)
+                .extract()
+                .asString();
+        assertThat(ofTurtle(again))
+                .contains("This cannot be read: many.")
+                .contains("value=\"many\"")
+                .contains("she was quick");
+        send(CARER, Map.of("stepKey", "swim", "day", "4", "act", "done"))
+                .statusCode(400)
+                .body(containsString("asks for a number"));
+        send(CARER, Map.of("stepKey", "swim", "day", "4", "act", "skip"))
+                .statusCode(400)
+                .body(containsString("It does not say why."));
+        send(CARER, Map.of("kind", "weight", "value", "0", "act", "add"))
+                .statusCode(400)
+                .body(containsString("more than 0"));
+        assertThat(Api.get(CARER, turtle.path() + "/care-entries").getList("items"))
+                .isEmpty();
+    }
+
+    @Test
+    void aFormIsTakenFromThePageAloneAndOfOwnAnimalsAlone() {
+        Api.as(CARER)
+                .contentType(ContentType.URLENC)
+                .formParam("caseId", turtle.caseId())
+                .post("/care-day/entries")
+                .then()
+                .statusCode(403)
+                .body(containsString("not sent from a page"));
+        send(CARER, Map.of("caseId", care.world.carer, "kind", "note", "words", "a", "act", "add"))
+                .statusCode(404);
+        assertThat(page(CLINIC, "?member=" + care.world.carer)).contains("swim, as the vet says");
+    }
+}
