@@ -56,7 +56,8 @@ class HouseTest {
         "org.culvert.road.network..",
         "org.culvert.hotspot.stats..",
         "org.culvert.release.rules..",
-        "org.culvert.care.schedule.."
+        "org.culvert.care.schedule..",
+        "org.culvert.care.health.alike.."
     };
 
     @ArchTest
@@ -91,6 +92,7 @@ class HouseTest {
                     "org.culvert.hotspot.stats..",
                     "org.culvert.release.rules..",
                     "org.culvert.care.schedule..",
+                    "org.culvert.care.health.alike..",
                     "java.lang..",
                     "java.util..",
                     "java.math..",

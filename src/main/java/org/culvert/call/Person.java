@@ -41,6 +41,14 @@ class Person extends Recorded {
         return person;
     }
 
+    static Person of(OutsidePeople.Contact contact, Instant at) {
+        var person = new Person();
+        person.happenedAt(at);
+        person.name = contact.name();
+        person.phone = contact.phone();
+        return person;
+    }
+
     /** What is known of the caller now; null where nothing is. */
     void correct(CallEntry.@Nullable Caller caller, String reason) {
         name = caller == null ? null : caller.name();

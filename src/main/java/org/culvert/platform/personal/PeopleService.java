@@ -239,8 +239,8 @@ public class PeopleService {
         }
         if (row.is("goes_on")) {
             return member
-                    ? "Kept while they are a member, or answer for an animal."
-                    : "Kept while a case that they reported or held goes on.";
+                    ? "Kept while they are a member, answer for an animal, or an exposure of theirs is open."
+                    : "Kept while a case that they reported or held, or an exposure of theirs, goes on.";
         }
         if (row.day("due_on") == null) {
             return "Kept, since no rule says for how long "

@@ -27,6 +27,7 @@ public record PersonData(
         @Nullable Membership membership,
         List<AuthorisationTold> authorisations,
         List<VaccinationTold> vaccinations,
+        List<ExposureTold> exposures,
         List<AttendanceTold> attendances,
         List<AccountTold> accounts,
         @Nullable String erasureReason) {
@@ -73,6 +74,28 @@ public record PersonData(
 
     /** A vaccination of theirs. */
     public record VaccinationTold(String against, LocalDate givenOn, LocalDate currentUntil, String basis) {}
+
+    /**
+     * A bite, scratch, lick, needle or venom of theirs, or of a child that they are to be reached for.
+     *
+     * @param asGuardian true for the latter, of which only the time is told
+     */
+    public record ExposureTold(
+            UUID exposureId,
+            boolean asGuardian,
+            Instant happenedAt,
+            @Nullable UUID caseId,
+            @Nullable UUID incidentId,
+            @Nullable String kind,
+            @Nullable String bodyPart,
+            @Nullable String washed,
+            @Nullable Integer washedMinutes,
+            @Nullable String protectiveKit,
+            @Nullable String words,
+            @Nullable Instant toldAt,
+            @Nullable String toldUnit,
+            @Nullable String toldReference,
+            @Nullable String outcome) {}
 
     /** An incident that they went to. */
     public record AttendanceTold(

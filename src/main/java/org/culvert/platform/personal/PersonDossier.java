@@ -33,7 +33,8 @@ public class PersonDossier {
                 member
                         ? "Entered by coordinators from what the member told them."
                         : "Told by the caller, finder or holder, or read from a file that the network imported.",
-                "Dispatchers and coordinators of the network. Exports, reports and occurrences carry no names, numbers or words.",
+                "Dispatchers and coordinators of the network; of an exposure, coordinators and the public health unit that was told."
+                        + " Exports, reports and occurrences carry no names, numbers or words.",
                 earlier(id),
                 calls(id),
                 earlierWords(id),
@@ -41,6 +42,7 @@ public class PersonDossier {
                 membership,
                 memberId == null ? List.of() : authorisations(memberId),
                 memberId == null ? List.of() : vaccinations(memberId),
+                exposures(id, memberId),
                 memberId == null ? List.of() : attendances(memberId),
                 memberId == null ? List.of() : accounts(memberId),
                 query
@@ -158,6 +160,52 @@ public class PersonDossier {
                 Map.of("member", memberId),
                 row -> new PersonData.VaccinationTold(
                         row.word("against"), row.on("given_on"), row.on("current_until"), row.word("basis")));
+    }
+
+    private List<PersonData.ExposureTold> exposures(UUID id, @Nullable UUID memberId) {
+        return query.list(
+                """
+                select id, guardian_person_id is not distinct from cast(:id as uuid) as as_guardian, happened_at, case_id,
+                       incident_id, kind, body_part, washed, washed_minutes, protective_kit, words, told_at, told_unit,
+                       told_reference, outcome
+                from personal.exposures
+                where (person_id = :id or guardian_person_id = :id or member_id = :member) and erased_at is null
+                order by happened_at, id
+                """,
+                Map.of("id", id, "member", memberId == null ? id : memberId),
+                row -> row.is("as_guardian")
+                        ? new PersonData.ExposureTold(
+                                row.id("id"),
+                                true,
+                                row.when("happened_at"),
+                                null,
+                                null,
+                                null,
+                                null,
+                                null,
+                                null,
+                                null,
+                                null,
+                                null,
+                                null,
+                                null,
+                                null)
+                        : new PersonData.ExposureTold(
+                                row.id("id"),
+                                false,
+                                row.when("happened_at"),
+                                row.findId("case_id"),
+                                row.findId("incident_id"),
+                                row.text("kind"),
+                                row.text("body_part"),
+                                row.text("washed"),
+                                row.number("washed_minutes") == null ? null : row.count("washed_minutes"),
+                                row.text("protective_kit"),
+                                row.text("words"),
+                                row.instant("told_at"),
+                                row.text("told_unit"),
+                                row.text("told_reference"),
+                                row.text("outcome")));
     }
 
     private List<PersonData.AttendanceTold> attendances(UUID memberId) {

@@ -8,9 +8,12 @@ import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.culvert.animal.CaseService;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
@@ -29,8 +32,8 @@ public class HoldService {
 
     /** What every hold says of itself. */
     public static final String NOTE =
-            "Nothing overrides a hold. Whom it concerns is not kept here, in no field: tell that to"
-                    + " the authority alone. Check your local code and your licensed vet.";
+            "Nothing overrides a hold. Whom it concerns is not kept here, in no field: exposures are kept"
+                    + " elsewhere, for very few. Check your local code and your licensed vet.";
 
     /** To whoever sets a hold for an exposure: Australian Immunisation Handbook; sources say 5 or 15 minutes. */
     private static final List<String> AFTER_AN_EXPOSURE = List.of(
@@ -127,6 +130,35 @@ public class HoldService {
         var row = new CaseHold(caseId, entry, Corrections.passed("since", entry.since(), clock));
         rows.persistAndFlush(row);
         return view(row);
+    }
+
+    /**
+     * A hold that stands, for rooms above whose records call for one.
+     *
+     * @param set whether it was set now; else it stood already
+     */
+    public record Standing(UUID id, boolean set) {}
+
+    /** Keeps an animal held: by a hold of a kind that stands already, else by a new one from an instant on. */
+    @Transactional
+    public Standing keepHeld(UUID caseId, Kind kind, Instant since) {
+        cases.hold(List.of(caseId));
+        return rows.find("caseId = ?1 and kind = ?2 and clearedAt is null order by happenedAt, id", caseId, kind.name())
+                .firstResultOptional()
+                .map(row -> new Standing(row.id(), false))
+                .orElseGet(() -> {
+                    var row = new CaseHold(caseId, new HoldEntry(kind, since, null, null), since);
+                    rows.persistAndFlush(row);
+                    return new Standing(row.id(), true);
+                });
+    }
+
+    /** Which of some cases have a hold of a kind that nobody has cleared. */
+    @Transactional
+    public Set<UUID> heldAmong(Collection<UUID> caseIds, Kind kind) {
+        return rows.list("caseId in ?1 and kind = ?2 and clearedAt is null", caseIds, kind.name()).stream()
+                .map(row -> row.caseId)
+                .collect(Collectors.toSet());
     }
 
     @Transactional

@@ -48,7 +48,14 @@ final class HostileWorld {
             Map.entry("/api/clutches/", "clutch"),
             Map.entry("/api/closings/", "closing"),
             Map.entry("/api/vaccinations/", "vaccination"),
+            Map.entry("/api/disease-suspicions/", "suspicion"),
+            Map.entry("/api/exposures/", "exposure"),
+            Map.entry("POST /api/exposures/{id}/closing", "toldExposure"),
+            Map.entry("/api/alert-thresholds/", "alertThreshold"),
+            Map.entry("/api/health-alerts/", "healthAlert"),
+            Map.entry("/api/syndrome-reports/", "syndromeReport"),
             Map.entry("/api/hand-overs/", "handOver"),
+            Map.entry("/api/notifiable-conditions/", "condition"),
             Map.entry("/api/holds/", "hold"),
             Map.entry("/api/hotspot-runs/", "run"),
             Map.entry("POST /api/hotspot-runs/{id}/cancellation", "longRun"),
@@ -82,13 +89,13 @@ final class HostileWorld {
 
     private static final String SPENDING =
             "attendances|joins|hand-overs|visits|clutches|agreements|cases|incidents|people|retention-rules"
-                    + "|hotspot-runs|road-surveys|holds|release-approvals|non-release-decisions"
+                    + "|hotspot-runs|road-surveys|holds|exposures|alert-thresholds|syndrome-reports|disease-suspicions|release-approvals|non-release-decisions"
                     + "|plan-templates|aftercare-plans|care-entries";
 
     private static final Set<String> SPENT = Set.of(
             ("attendance join handOver visit dischargedVisit clutch agreement case deadCase unheldCase incident call"
                             + " otherIncident animalId linkId findingId readingId procedureId orderId useId recoveryId hatchingId person"
-                            + " hiddenPerson retentionRule clutchLinkId closing longRun roadSurvey hold approval nonRelease partId permitToKeep unknownClinic"
+                            + " hiddenPerson retentionRule clutchLinkId closing longRun roadSurvey hold alertThreshold freshSyndrome syndromeReport exposure toldExposure suspicion approval nonRelease partId permitToKeep unknownClinic"
                             + " planTemplate adoptionId aftercarePlan plannedCase careEntry")
                     .split(" "));
 
@@ -258,6 +265,35 @@ final class HostileWorld {
         makers.put("speciesFact", () -> make(COORDINATOR, "/api/species-facts", "POST /api/species-facts"));
         makers.put("hold", () -> make(RESCUER, "/api/cases/" + id("case") + "/holds", "POST /api/cases/{id}/holds"));
         makers.put(
+                "exposure",
+                () -> Api.make(RESCUER, "/api/exposures", filled("""
+                        {"kind":"scratch","exposed":{"memberId":"{rescuer}"},"caseId":"{case}","washed":"yes",
+                         "happenedAt":"2026-01-05T10:00:00Z"}
+                        """)).getString("id"));
+        makers.put("toldExposure", () -> make(RESCUER, "/api/exposures", "POST /api/exposures"));
+        makers.put(
+                "condition", () -> make(COORDINATOR, "/api/notifiable-conditions", "POST /api/notifiable-conditions"));
+        makers.put(
+                "suspicion",
+                () -> make(
+                        RESCUER,
+                        "/api/cases/" + liveCase() + "/disease-suspicions",
+                        "POST /api/cases/{id}/disease-suspicions"));
+        makers.put("syndrome", this::syndrome);
+        makers.put("freshSyndrome", this::syndrome);
+        makers.put("alertThreshold", () -> {
+            made.remove("freshSyndrome");
+            return make(COORDINATOR, "/api/alert-thresholds", "POST /api/alert-thresholds");
+        });
+        makers.put("syndromeReport", this::syndromeReport);
+        makers.put("healthAlert", () -> {
+            String last = "";
+            for (int i = 0; i < 3; i++) {
+                last = syndromeReport();
+            }
+            return Api.get(COORDINATOR, "/api/syndrome-reports/" + last).getString("alertId");
+        });
+        makers.put(
                 "approval",
                 () -> make(
                         COORDINATOR,
@@ -351,7 +387,9 @@ final class HostileWorld {
 
     /** Forgets what a change has used up, so that the next one finds fresh records. */
     void spent(String operation) {
-        if (operation.startsWith("POST /api/releases")) {
+        if (operation.equals("POST /api/alert-thresholds")) {
+            made.remove("freshSyndrome");
+        } else if (operation.startsWith("POST /api/releases")) {
             made.keySet().removeAll(Set.of("releasable", "assessment", "overrides"));
             made.keySet()
                     .removeAll(
@@ -392,6 +430,14 @@ final class HostileWorld {
         Api.change(COORDINATOR, "/api/cases/" + dead, "/fate", "{\"fate\":\"died\"}")
                 .statusCode(200);
         return dead;
+    }
+
+    private String syndrome() {
+        return make(COORDINATOR, "/api/syndromes", "POST /api/syndromes");
+    }
+
+    private String syndromeReport() {
+        return make(RESCUER, "/api/cases/" + liveCase() + "/syndrome-reports", "POST /api/cases/{id}/syndrome-reports");
     }
 
     private String join() {

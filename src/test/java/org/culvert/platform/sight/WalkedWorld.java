@@ -11,6 +11,7 @@ import java.util.TreeMap;
 import java.util.UUID;
 import org.culvert.support.Api;
 import org.culvert.support.World;
+import org.jspecify.annotations.Nullable;
 
 /** One record of every kind, each of which the test's rescuer, clinic and carer may see. */
 public final class WalkedWorld {
@@ -106,6 +107,15 @@ public final class WalkedWorld {
                         .extract()
                         .path("id"));
         known.put("/hotspots", known.get("/api/hotspot-runs"));
+        known.put(
+                "/api/exposures",
+                Api.make(RESCUER, "/api/exposures", """
+                        {"kind":"scratch","exposed":{"memberId":"%s"},"caseId":"%s","bodyPart":"left hand","washed":"yes",
+                         "washedMinutes":15,"told":{"unit":"the public health unit","by":"A Rescuer","reference":"PHU-1"}}
+                        """.formatted(world.rescuer, mother))
+                        .getString("id"));
+        alike(world, known, mother);
+        known.put("/api/notifiable-conditions", "01920000-0000-7000-8000-000000049001");
         known.put("/api/works", Api.make(COORDINATOR, "/api/works", """
                         {"kind":"fence","words":"a fence","road":"Mill Road","fromChainageMetres":3000,
                          "toChainageMetres":5000,"endsMetres":500,"builtFrom":"2019-01-01","builtUntil":"2019-12-31"}
@@ -148,6 +158,34 @@ public final class WalkedWorld {
                                 """).getString("id"));
     }
 
+    /** An alert of two animals with one syndrome. */
+    private static void alike(World world, Map<String, String> known, String mother) {
+        String syndrome = Api.make(COORDINATOR, "/api/syndromes", """
+                        {"name":"Syndrome %s","taxonGroup":"turtles","words":"it circles","source":"made for a test",
+                         "readOn":"2026-01-01"}
+                        """.formatted(UUID.randomUUID()))
+                .getString("id");
+        known.put(
+                "/api/alert-thresholds",
+                Api.make(COORDINATOR, "/api/alert-thresholds", """
+                        {"syndromeId":"%s","smallestCount":2,"withinKilometres":5,"withinDays":7,"source":"made for a test",
+                         "readOn":"2026-01-01","validFrom":"2020-01-01"}
+                        """.formatted(syndrome))
+                        .getString("id"));
+        JsonPath report = null;
+        for (String animal : java.util.List.of(
+                newCase(world, World.call(TURTLE, 150.0512, "").getString("incidentId"), null), mother)) {
+            report = Api.make(RESCUER, "/api/cases/" + animal + "/syndrome-reports", """
+                    {"syndromeId":"%s","at":"2026-02-01T02:00:00Z","words":"it circles"}
+                    """.formatted(syndrome));
+        }
+        known.put("/api/syndrome-reports", report.getString("id"));
+        known.put("/api/health-alerts", report.getString("alertId"));
+        Api.make(COORDINATOR, "/api/health-alerts/" + report.getString("alertId") + "/acknowledgements", """
+                {"name":"Dr Vet","words":"rang the wildlife health body"}
+                """);
+    }
+
     /** What release rules ask of beside the case and the site. */
     private static void ground(World world, Map<String, String> known, String mother, String site) {
         known.put(
@@ -173,15 +211,23 @@ public final class WalkedWorld {
                          "geometry":{"type":"Polygon",
                            "coordinates":[[[150.03,-30.53],[150.04,-30.53],[150.04,-30.52],[150.03,-30.53]]]}}
                         """).getString("id"));
+        known.put(
+                "/api/disease-suspicions",
+                Api.make(RESCUER, "/api/cases/" + mother + "/disease-suspicions", """
+                        {"conditionId":"01920000-0000-7000-8000-000000049003","signs":"it lies on its side",
+                         "suspectedBy":"Dr Vet","told":{"to":"the hotline","by":"Dr Vet","reference":"EAD-1"}}
+                        """)
+                        .getString("id"));
         known.put("/api/species-facts", "01920000-0000-7000-8000-000000034001");
     }
 
-    private static String newCase(World world, String incident, String attendance) {
+    private static String newCase(World world, String incident, @Nullable String attendance) {
         return Api.make(RESCUER, "/api/cases", """
-                        {"incidentId":"%s","attendanceId":"%s",
+                        {"incidentId":"%s","attendanceId":%s,
                          "animal":{"scientificName":"%s","sex":"female","lifeStage":"adult","naturalMarks":"a notch"},
                          "holder":{"memberId":"%s"}}
-                        """.formatted(incident, attendance, TURTLE, world.rescuer))
+                        """.formatted(
+                        incident, attendance == null ? "null" : "\"" + attendance + "\"", TURTLE, world.rescuer))
                 .getString("id");
     }
 
