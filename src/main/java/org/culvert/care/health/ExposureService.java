@@ -323,6 +323,8 @@ public class ExposureService {
             List<ExposureView.Vaccinated> vaccinations) {
         OutsidePeople.Contact person = row.personId == null ? null : contacts.get(row.personId);
         OutsidePeople.Contact guardian = row.guardianPersonId == null ? null : contacts.get(row.guardianPersonId);
+        // What was said goes with whoever is hidden
+        boolean hidden = row.personId != null && person == null;
         Instant toldAt = row.toldAt;
         Instant closedAt = row.closedAt;
         return new ExposureView(
@@ -337,7 +339,7 @@ public class ExposureService {
                         row.guardianPersonId,
                         guardian == null ? null : guardian.name(),
                         guardian == null ? null : guardian.phone(),
-                        row.personId != null && person == null),
+                        hidden),
                 row.caseId,
                 row.incidentId,
                 row.caseId != null && held.contains(row.caseId),
@@ -346,7 +348,7 @@ public class ExposureService {
                 row.washedMinutes,
                 row.protectiveKit,
                 row.needleUsedOnAnimal,
-                row.words,
+                hidden ? null : row.words,
                 vaccinations,
                 toldAt == null
                         ? null

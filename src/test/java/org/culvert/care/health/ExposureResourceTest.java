@@ -302,13 +302,16 @@ class ExposureResourceTest {
 
     @Test
     void whoIsHiddenIsHiddenHereToo() {
-        String id = enter("bite", "{\"name\":\"Hedda Hidewell\",\"phone\":\"0491 575 254\"}", "")
+        String id = enter(
+                        "bite",
+                        "{\"name\":\"Hedda Hidewell\",\"phone\":\"0491 575 254\"}",
+                        ",\"words\":\"Hedda sat by the gum tree\"")
                 .getString("id");
         String person = Api.get(COORDINATOR, "/api/exposures/" + id).getString("exposed.personId");
         Api.change(COORDINATOR, "/api/people/" + person, "/hiding", "{\"reason\":\"is being followed\"}")
                 .statusCode(200);
         String shown = Api.as(COORDINATOR).get("/api/exposures/" + id).asString();
-        assertThat(shown).doesNotContain("Hidewell", "575 254").contains("\"hidden\":true");
+        assertThat(shown).doesNotContain("Hidewell", "575 254", "gum tree").contains("\"hidden\":true");
     }
 
     @Test
