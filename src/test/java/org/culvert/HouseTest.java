@@ -57,7 +57,8 @@ class HouseTest {
         "org.culvert.hotspot.stats..",
         "org.culvert.release.rules..",
         "org.culvert.care.schedule..",
-        "org.culvert.care.health.alike.."
+        "org.culvert.care.health.alike..",
+        "org.culvert.care.matching.."
     };
 
     @ArchTest
@@ -93,6 +94,8 @@ class HouseTest {
                     "org.culvert.release.rules..",
                     "org.culvert.care.schedule..",
                     "org.culvert.care.health.alike..",
+                    "org.culvert.care.matching..",
+                    "org.jgrapht..",
                     "java.lang..",
                     "java.util..",
                     "java.math..",

@@ -17,7 +17,6 @@ class CareConstraints implements ConstraintSentences {
                         "every_egg_is_accounted_for",
                         "The eggs do not add up: recovered = set to incubate + broken + discarded."),
                 Map.entry("no_more_hatch_than_were_set", "More hatchlings than eggs were set in this clutch."),
-                Map.entry("placements_hand_over_id_key", "That hand-over belongs to another placement already."),
                 Map.entry("one_holder_answers_for_a_clutch", "Exactly one holder answers for a clutch."),
                 Map.entry("custody_of_a_clutch_lasts", "Custody of a clutch ends after it begins."));
     }

@@ -11,12 +11,6 @@ import org.culvert.roster.Holder;
 public final class CareCorrections {
     private CareCorrections() {}
 
-    public record PlacementCorrection(
-            Change<UUID> visitId,
-            Change<String> conditions,
-            Change<Instant> offeredAt,
-            @NotBlank @Size(max = 2000) String reason) {}
-
     public record ClutchCorrection(
             Change<UUID> visitId,
             Change<Instant> at,

@@ -21,40 +21,14 @@ import org.culvert.platform.ledger.Tagged;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jboss.resteasy.reactive.RestResponse;
 
-/** Placements and clutches. */
+/** Clutches. */
 @Ledgered
 @Path("/api")
 public class CareResource {
-    private final PlacementService placements;
     private final ClutchService clutches;
 
-    CareResource(PlacementService placements, ClutchService clutches) {
-        this.placements = placements;
+    CareResource(ClutchService clutches) {
         this.clutches = clutches;
-    }
-
-    @POST
-    @Path("/cases/{id}/placements")
-    @ResponseStatus(201)
-    @RolesAllowed({Role.COORDINATOR, Role.CLINIC})
-    public PlacementService.PlacementView place(
-            @PathParam("id") String id, @NotNull @Valid PlacementService.PlacementEntry entry) {
-        return placements.place(Paging.uuid("id", id), entry);
-    }
-
-    @GET
-    @Path("/cases/{id}/placements")
-    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
-    public List<PlacementService.PlacementView> listPlacements(@PathParam("id") String id) {
-        return placements.listPlacements(Paging.uuid("id", id));
-    }
-
-    @GET
-    @Tagged
-    @Path("/placements/{id}")
-    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
-    public PlacementService.PlacementView getPlacement(@PathParam("id") String id) {
-        return placements.getPlacement(Paging.uuid("id", id));
     }
 
     @POST
@@ -109,17 +83,6 @@ public class CareResource {
     public ClutchService.HatchingView hatch(
             @PathParam("id") String id, @NotNull @Valid ClutchService.HatchingEntry entry) {
         return clutches.hatch(Paging.uuid("id", id), entry);
-    }
-
-    /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
-    @PATCH
-    @NeedsTag("placement")
-    @Path("/placements/{id}")
-    @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
-    @RolesAllowed({Role.COORDINATOR, Role.CLINIC})
-    public PlacementService.PlacementView correctPlacement(
-            @PathParam("id") String id, @NotNull @Valid CareCorrections.PlacementCorrection correction) {
-        return placements.correct(Paging.uuid("id", id), correction);
     }
 
     /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */

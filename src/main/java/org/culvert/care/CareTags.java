@@ -21,10 +21,4 @@ class CareTags {
                 clutches::getClutch,
                 Map.of("egg_recoveries", "clutch_id", "hatchings", "clutch_id", "clutch_custody_links", "clutch_id"));
     }
-
-    @Produces
-    @Singleton
-    TagSource ofPlacement(EntityManager entities, PlacementService placements) {
-        return new RowTag("placement", "placements", entities, placements::getPlacement);
-    }
 }

@@ -18,6 +18,9 @@ class ClinicConstraints implements ConstraintSentences {
                         "withdrawing_a_drug_order_has_time_and_reason",
                         "A drug order is withdrawn with a time and a reason."),
                 Map.entry(
+                        "a_drug_order_and_whether_it_is_controlled",
+                        "There is a drug order with this identifier already."),
+                Map.entry(
                         "a_controlled_drug_has_batch_and_expiry",
                         "Each use of a controlled drug is recorded with its batch and expiry."),
                 Map.entry(

@@ -30,6 +30,17 @@ class Authorisation extends Recorded {
     LocalDate validFrom;
     LocalDate validTo;
 
+    /** Named by it, in its own words; null: none. */
+    @Nullable
+    String premises;
+
+    /** Whether it holds only under somebody who has one of their own. */
+    boolean supervised;
+
+    /** By whose order, where an authority gave it for a fire, a flood or a heat. */
+    @Nullable
+    String byOrder;
+
     protected Authorisation() {}
 
     static Authorisation of(RosterService.AuthorisationEntry entry, UUID groupId) {
@@ -42,6 +53,8 @@ class Authorisation extends Recorded {
         row.taxonGroupId = groupId;
         row.validFrom = entry.validFrom();
         row.validTo = entry.validTo();
+        row.premises = entry.premises();
+        row.supervised = entry.supervised();
         return row;
     }
 
@@ -50,6 +63,8 @@ class Authorisation extends Recorded {
         authorisationClass =
                 Corrections.words("authorisationClass", correction.authorisationClass(), authorisationClass, 200);
         number = Corrections.words("number", correction.number(), number, 200);
+        premises = Corrections.text("premises", correction.premises(), premises, 200);
+        supervised = correction.supervised().over("supervised", supervised);
         validFrom = correction.validFrom().over("validFrom", validFrom);
         validTo = correction.validTo().over("validTo", validTo);
         if (validTo.isBefore(validFrom)) {

@@ -17,6 +17,15 @@ class RosterConstraints implements ConstraintSentences {
                         "authorisations_have_one_holder",
                         "An authorisation has exactly one holder, a member or an organisation."),
                 Map.entry("authorisations_end_after_they_begin", "The authorisation would end before it began."),
+                Map.entry(
+                        "one_vaccination_rule_begins_on_a_day",
+                        "Another rule for that begins on that day already: choose a later day."),
+                Map.entry(
+                        "a_vaccination_rule_is_reviewed_after_it_was_read",
+                        "A rule is looked at again after it was read."),
+                Map.entry("antibodies_are_none_or_more", "There are no antibodies, or some."),
+                Map.entry("an_antibody_test_has_a_figure", "A test for antibodies has a figure, and nothing else has."),
+                Map.entry("what_covers_no_day_is_a_test", "Only a test may show no protection."),
                 Map.entry("vaccinations_end_after_they_begin", "The vaccination would end before it was given."));
     }
 }

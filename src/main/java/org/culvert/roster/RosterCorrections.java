@@ -46,5 +46,7 @@ public final class RosterCorrections {
             Change<String> number,
             Change<LocalDate> validFrom,
             Change<LocalDate> validTo,
+            Change<String> premises,
+            Change<Boolean> supervised,
             @NotBlank @Size(max = 2000) String reason) {}
 }

@@ -77,12 +77,39 @@ public class RosterResource {
         return new Made(service.createAuthorisation(entry));
     }
 
+    /** Authorisations that an authority gives many at once, by order. */
+    @POST
+    @Path("/ordered-authorisations")
+    @ResponseStatus(201)
+    @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
+    public List<RosterService.AuthorisationView> createByOrder(
+            @NotNull @Valid RosterService.OrderedAuthorisations entry) {
+        return service.createByOrder(entry);
+    }
+
     @POST
     @Path("/vaccinations")
     @ResponseStatus(201)
     @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
     public Made createVaccination(@NotNull @Valid VaccinationService.VaccinationEntry entry) {
         return new Made(vaccinations.create(entry));
+    }
+
+    /** How long vaccinations count, with the source of each. */
+    @GET
+    @Path("/vaccination-rules")
+    @RolesAllowed({Role.ADMIN, Role.COORDINATOR, Role.DISPATCHER})
+    public List<VaccinationService.VaccinationRuleView> listVaccinationRules() {
+        return vaccinations.listRules();
+    }
+
+    @POST
+    @Path("/vaccination-rules")
+    @ResponseStatus(201)
+    @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
+    public VaccinationService.VaccinationRuleView enterVaccinationRule(
+            @NotNull @Valid VaccinationService.VaccinationRuleEntry entry) {
+        return vaccinations.enterRule(entry);
     }
 
     @GET

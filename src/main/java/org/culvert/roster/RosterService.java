@@ -8,9 +8,11 @@ import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.culvert.platform.InvalidException;
@@ -23,6 +25,8 @@ import org.jspecify.annotations.Nullable;
 /** Organisations, members, authorisations and vaccinations. */
 @ApplicationScoped
 public class RosterService {
+    private static final int MOST_ORDERED = 1000;
+
     public static final List<String> ORGANISATION_KINDS =
             List.of("network", "clinic", "shelter", "council", "roadsAuthority", "police", "wildlifeAuthority");
 
@@ -78,6 +82,8 @@ public class RosterService {
      *
      * @param authorisationClass the jurisdiction's own class
      * @param taxonGroup key of the group it covers
+     * @param premises that it names, in its own words, never an address; left out: it names none
+     * @param supervised whether it holds only under somebody who has one of their own
      */
     public record AuthorisationEntry(
             @Nullable UUID memberId,
@@ -86,6 +92,26 @@ public class RosterService {
             @NotBlank @Size(max = 200) String authorisationClass,
             @NotBlank @Size(max = 200) String number,
             @NotBlank @Size(max = 200) String taxonGroup,
+            @NotNull LocalDate validFrom,
+            @NotNull LocalDate validTo,
+            @Nullable @Size(max = 200) String premises,
+            boolean supervised) {}
+
+    /**
+     * Authorisations that an authority gives many at once, for a fire, a flood or a heat.
+     *
+     * @param number of the order
+     * @param order whose it is, of which day, and where it can be read
+     * @param memberIds who may hold
+     * @param taxonGroups keys of what
+     */
+    public record OrderedAuthorisations(
+            @NotBlank @Size(max = 200) String jurisdiction,
+            @NotBlank @Size(max = 200) String authorisationClass,
+            @NotBlank @Size(max = 200) String number,
+            @NotBlank @Size(max = 2000) String order,
+            @NotNull @Size(min = 1, max = MOST_ORDERED) List<@NotNull UUID> memberIds,
+            @NotNull @Size(min = 1, max = MOST_ORDERED) List<@NotBlank @Size(max = 200) String> taxonGroups,
             @NotNull LocalDate validFrom,
             @NotNull LocalDate validTo) {}
 
@@ -100,6 +126,9 @@ public class RosterService {
             String taxonGroup,
             LocalDate validFrom,
             LocalDate validTo,
+            @Nullable String premises,
+            boolean supervised,
+            @Nullable String byOrder,
             RecordView record) {}
 
     @ApplicationScoped
@@ -194,11 +223,28 @@ public class RosterService {
         return members.findByIdOptional(id).map(this::view).orElseThrow(() -> new NotFoundException("member", id));
     }
 
+    /** Members who take animals into care and have not left. */
+    @Transactional
+    public List<MemberView> listCarers() {
+        return members.list("cares = true and leftOn is null order by callSign").stream()
+                .map(this::view)
+                .toList();
+    }
+
     /** Homes of the members who attend and have one on record. */
     @Transactional
     public List<MemberBase> listBases() {
-        Map<UUID, UUID> memberByPerson = members.list("attends = true and leftOn is null").stream()
-                .collect(Collectors.toMap(member -> member.personId, Member::id));
+        return homes(members.list("attends = true and leftOn is null"));
+    }
+
+    /** Homes of the members who take animals into care and have one on record. */
+    @Transactional
+    public List<MemberBase> listCarersHomes() {
+        return homes(members.list("cares = true and leftOn is null"));
+    }
+
+    private List<MemberBase> homes(List<Member> of) {
+        Map<UUID, UUID> memberByPerson = of.stream().collect(Collectors.toMap(member -> member.personId, Member::id));
         List<MemberBase> bases = new ArrayList<>();
         for (MemberPerson person : persons.list("erasedAt is null and hiddenAt is null order by id")) {
             UUID memberId = memberByPerson.get(person.id());
@@ -232,6 +278,45 @@ public class RosterService {
         return row.id();
     }
 
+    /** Enters authorisations by order, one for each member and group, all or none. */
+    @Transactional
+    public List<AuthorisationView> createByOrder(OrderedAuthorisations entry) {
+        if (entry.validTo().isBefore(entry.validFrom())) {
+            throw InvalidException.of("validTo", "It ends before it begins.", "a day on or after validFrom");
+        }
+        Set<UUID> members = new LinkedHashSet<>(entry.memberIds());
+        Set<String> groups = new LinkedHashSet<>(entry.taxonGroups());
+        if ((long) members.size() * groups.size() > MOST_ORDERED) {
+            throw InvalidException.of(
+                    "memberIds", "There are too many at once.", "at most " + MOST_ORDERED + " of members and groups");
+        }
+        members.forEach(this::getMember);
+        List<Authorisation> rows = new ArrayList<>();
+        for (String group : groups) {
+            UUID groupId = taxa.requireGroup("taxonGroups", group).id();
+            for (UUID member : members) {
+                Authorisation row = Authorisation.of(
+                        new AuthorisationEntry(
+                                member,
+                                null,
+                                entry.jurisdiction(),
+                                entry.authorisationClass(),
+                                entry.number(),
+                                group,
+                                entry.validFrom(),
+                                entry.validTo(),
+                                null,
+                                false),
+                        groupId);
+                row.byOrder = entry.order();
+                authorisations.persist(row);
+                rows.add(row);
+            }
+        }
+        authorisations.flush();
+        return rows.stream().map(this::view).toList();
+    }
+
     @Transactional
     public AuthorisationView getAuthorisation(UUID id) {
         return view(authorisations.findByIdOptional(id).orElseThrow(() -> new NotFoundException("authorisation", id)));
@@ -261,7 +346,28 @@ public class RosterService {
                 taxa.getGroup(row.taxonGroupId).key(),
                 row.validFrom,
                 row.validTo,
+                row.premises,
+                row.supervised,
+                row.byOrder,
                 records.of(row));
+    }
+
+    /** Authorisations for a group that are listed on a day or later, in the order in which they were entered. */
+    @Transactional
+    public List<AuthorisationView> listAuthorisationsFor(UUID taxonGroupId, LocalDate from) {
+        return authorisations.list("taxonGroupId = ?1 and validTo >= ?2 order by id", taxonGroupId, from).stream()
+                .map(this::view)
+                .toList();
+    }
+
+    /** Authorisations for a group that are listed on a day, in the order in which they were entered. */
+    @Transactional
+    public List<AuthorisationView> listAuthorisationsOn(UUID taxonGroupId, LocalDate day) {
+        return authorisations
+                .list("taxonGroupId = ?1 and validFrom <= ?2 and validTo >= ?2 order by id", taxonGroupId, day)
+                .stream()
+                .map(this::view)
+                .toList();
     }
 
     /**

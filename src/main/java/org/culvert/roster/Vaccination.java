@@ -1,11 +1,14 @@
 package org.culvert.roster;
 
 import jakarta.persistence.Entity;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
 import jakarta.persistence.Table;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.UUID;
 import org.culvert.platform.ConflictException;
+import org.culvert.platform.InvalidException;
 import org.culvert.platform.Recorded;
 import org.culvert.platform.ledger.Corrections;
 import org.jspecify.annotations.Nullable;
@@ -17,20 +20,37 @@ class Vaccination extends Recorded {
     UUID memberId;
     String against;
     LocalDate givenOn;
+
+    /** Null: it shows no protection, such as a test that found too little. */
+    @Nullable
     LocalDate currentUntil;
+
     String basis;
+
+    /** What was done; null where only the last day was told. */
+    @Enumerated(EnumType.STRING)
+    BoosterRule.@Nullable Event event;
+
+    @Nullable
+    Double antibodyIuPerMl;
 
     @Nullable
     Instant erasedAt;
 
     protected Vaccination() {}
 
-    Vaccination(UUID memberId, String against, LocalDate givenOn, LocalDate currentUntil, String basis) {
-        this.memberId = memberId;
-        this.against = against;
-        this.givenOn = givenOn;
+    Vaccination(VaccinationService.VaccinationEntry entry, @Nullable LocalDate currentUntil) {
+        memberId = entry.memberId();
+        against = entry.against();
+        givenOn = entry.givenOn();
         this.currentUntil = currentUntil;
-        this.basis = basis;
+        basis = entry.basis();
+        event = entry.event();
+        antibodyIuPerMl = entry.antibodyIuPerMl();
+    }
+
+    BoosterRule.Dose dose() {
+        return new BoosterRule.Dose(event, givenOn, antibodyIuPerMl, currentUntil);
     }
 
     void correct(RosterCorrections.VaccinationCorrection correction) {
@@ -39,7 +59,12 @@ class Vaccination extends Recorded {
         }
         against = Corrections.words("against", correction.against(), against, 100);
         givenOn = correction.givenOn().over("givenOn", givenOn);
-        currentUntil = correction.currentUntil().over("currentUntil", currentUntil);
+        if (event != BoosterRule.Event.antibodyTest
+                && correction.currentUntil().isMade()
+                && correction.currentUntil().value() == null) {
+            throw InvalidException.of("currentUntil", "It does not say until when.", "a day on or after givenOn");
+        }
+        currentUntil = correction.currentUntil().over(currentUntil);
         basis = Corrections.words("basis", correction.basis(), basis, 100);
         revisedBecause(correction.reason());
     }

@@ -8,7 +8,7 @@ import org.culvert.animal.CaseEntries;
 import org.culvert.animal.CaseService;
 import org.culvert.animal.CustodyService;
 import org.culvert.call.CallEntry;
-import org.culvert.care.PlacementService;
+import org.culvert.care.placement.PlacementService;
 import org.culvert.clinic.ClinicService;
 import org.culvert.roster.Holder;
 import org.jspecify.annotations.Nullable;
@@ -106,7 +106,7 @@ class CaseWork {
                                     .toLocalDate(),
                             leaves));
             UUID handOver = placements
-                    .place(caseId, new PlacementService.PlacementEntry(carer, visit, null, leaves))
+                    .place(caseId, new PlacementService.PlacementEntry(carer, visit, null, null, leaves))
                     .handOverId();
             Instant taken = leaves.plusSeconds(5400);
             custody.accept(handOver, new CaseEntries.AcceptanceEntry(taken));

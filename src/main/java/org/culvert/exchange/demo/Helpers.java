@@ -7,9 +7,12 @@ import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.culvert.platform.Role;
 import org.culvert.roster.RosterService;
+import org.culvert.roster.VaccinationService;
+import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
 
 /** Finds clinics and authorised carers for the demo's stories. */
@@ -17,11 +20,20 @@ import org.jspecify.annotations.Nullable;
 class Helpers {
     private final RosterService roster;
     private final RosterLoader loader;
+    private final TaxonService taxa;
+    private final VaccinationService vaccinations;
     private final Clock clock;
 
-    Helpers(RosterService roster, RosterLoader loader, Clock clock) {
+    Helpers(
+            RosterService roster,
+            RosterLoader loader,
+            TaxonService taxa,
+            VaccinationService vaccinations,
+            Clock clock) {
         this.roster = roster;
         this.loader = loader;
+        this.taxa = taxa;
+        this.vaccinations = vaccinations;
         this.clock = clock;
     }
 
@@ -68,10 +80,18 @@ class Helpers {
                 .orElseThrow();
     }
 
-    /** A carer whose authorisation for a group is valid on the day, or null. */
+    /** A carer who may hold a group on the day, by authorisation and vaccination, or null. */
     @Nullable
     UUID findCarer(DemoRegion region, String group, Instant at, Dice dice) {
-        List<String> keys = authorised(region, group, at, false);
+        String needed = taxa.requireGroup("taxonGroup", group).vaccinationNeeded();
+        Set<UUID> vaccinated = needed == null
+                ? Set.of()
+                : vaccinations.listVaccinated(
+                        needed, at.atZone(region.settings().zone()).toLocalDate());
+        List<String> keys = authorised(region, group, at, false).stream()
+                .filter(key ->
+                        needed == null || vaccinated.contains(RosterLoader.required(loader.members(region), key)))
+                .toList();
         return keys.isEmpty() ? null : RosterLoader.required(loader.members(region), dice.pick(keys));
     }
 

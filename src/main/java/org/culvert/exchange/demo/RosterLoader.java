@@ -134,7 +134,9 @@ class RosterLoader {
                         authorisation.number(),
                         group,
                         authorisation.validFrom(),
-                        authorisation.validTo()));
+                        authorisation.validTo(),
+                        null,
+                        false));
             }
         }
         for (People.Vaccination vaccination : region.people().vaccinations()) {
@@ -143,7 +145,9 @@ class RosterLoader {
                     vaccination.against(),
                     vaccination.date(),
                     currentUntil(vaccination),
-                    basis(vaccination)));
+                    basis(vaccination),
+                    null,
+                    null));
         }
         accounts(region, members, organisations);
     }

@@ -12,7 +12,7 @@ import org.culvert.animal.CaseView;
 import org.culvert.animal.CustodyService;
 import org.culvert.call.CallEntry;
 import org.culvert.care.ClutchService;
-import org.culvert.care.PlacementService;
+import org.culvert.care.placement.PlacementService;
 import org.culvert.clinic.ClinicService;
 import org.culvert.dispatch.DispatchService;
 import org.culvert.release.nonrelease.NonReleaseEntries;
@@ -232,7 +232,7 @@ class TurtleStory {
         UUID handOver = placements
                 .place(
                         told.caseId(),
-                        new PlacementService.PlacementEntry(carer, told.visit(), "dry and quiet", told.leaves()))
+                        new PlacementService.PlacementEntry(carer, told.visit(), "dry and quiet", null, told.leaves()))
                 .handOverId();
         Instant taken = told.leaves().plusSeconds(5400);
         custody.accept(handOver, new CaseEntries.AcceptanceEntry(taken));

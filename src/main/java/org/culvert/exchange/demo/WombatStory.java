@@ -8,7 +8,7 @@ import org.culvert.animal.CaseEntries;
 import org.culvert.animal.CaseService;
 import org.culvert.animal.CustodyService;
 import org.culvert.call.CallEntry;
-import org.culvert.care.PlacementService;
+import org.culvert.care.placement.PlacementService;
 import org.culvert.clinic.ClinicService;
 import org.culvert.dispatch.DispatchService;
 import org.culvert.roster.Holder;
@@ -103,7 +103,7 @@ class WombatStory {
                             null,
                             leaves));
             UUID handOver = placements
-                    .place(young, new PlacementService.PlacementEntry(carer, visit, "with a companion", leaves))
+                    .place(young, new PlacementService.PlacementEntry(carer, visit, "with a companion", null, leaves))
                     .handOverId();
             custody.accept(handOver, new CaseEntries.AcceptanceEntry(leaves.plusSeconds(3600)));
         }

@@ -73,7 +73,8 @@ public record PersonData(
             String jurisdiction, String authorisationClass, String number, LocalDate validFrom, LocalDate validTo) {}
 
     /** A vaccination of theirs. */
-    public record VaccinationTold(String against, LocalDate givenOn, LocalDate currentUntil, String basis) {}
+    public record VaccinationTold(
+            String against, LocalDate givenOn, @Nullable LocalDate currentUntil, String basis) {}
 
     /**
      * A bite, scratch, lick, needle or venom of theirs, or of a child that they are to be reached for.

@@ -147,6 +147,8 @@ final class Contract {
             case "taxonGroups" -> JSON.createArrayNode().add("hostile");
             case "steps" -> GOOD.get("POST /api/plan-templates").get("steps");
             case "jurisdiction" -> text("XH");
+            case "placesByGroup" -> JSON.createObjectNode().put("hostile", 3);
+            case "supervisorId" -> text("{helper}");
             case "treats" -> JSON.createArrayNode().add("turtles");
             case "opening" ->
                 JSON.createArrayNode()

@@ -27,6 +27,7 @@ final class HostileWorld {
 
     /** The record that a path is about, by how the path begins; the longest fits first. */
     private static final Map<String, String> OF_PATH = Map.ofEntries(
+            Map.entry("/api/absences/", "absence"),
             Map.entry("/api/accounts/", "account"),
             Map.entry("/accounts/", "account"),
             Map.entry("/api/aftercare-plans/", "aftercarePlan"),
@@ -38,6 +39,7 @@ final class HostileWorld {
             Map.entry("/api/authorisations/", "authorisation"),
             Map.entry("/api/calls/", "call"),
             Map.entry("/api/care-entries/", "careEntry"),
+            Map.entry("/api/carer-profiles/", "carerProfile"),
             Map.entry("/api/cases/", "case"),
             Map.entry("POST /api/cases/{id}/care-entries", "plannedCase"),
             Map.entry("POST /api/cases/{id}/custody-links", "unheldCase"),
@@ -62,6 +64,7 @@ final class HostileWorld {
             Map.entry("/hotspots/", "run"),
             Map.entry("/api/incidents/", "incident"),
             Map.entry("/api/joins/", "join"),
+            Map.entry("/api/keeping-rules/", "keepingRule"),
             Map.entry("/api/land-areas/", "landArea"),
             Map.entry("/api/members/", "member"),
             Map.entry("/api/missed-task-rules/", "missedRule"),
@@ -70,6 +73,7 @@ final class HostileWorld {
             Map.entry("/api/people/", "person"),
             Map.entry("/api/people/{id}/showing", "hiddenPerson"),
             Map.entry("/api/retention-rules/", "retentionRule"),
+            Map.entry("/api/placement-proposals/", "proposal"),
             Map.entry("/api/placements/", "placement"),
             Map.entry("/api/plan-templates/", "planTemplate"),
             Map.entry("/api/records/", "case"),
@@ -87,17 +91,22 @@ final class HostileWorld {
             Map.entry("/api/works/", "works"),
             Map.entry("/works/", "works"));
 
-    private static final String SPENDING =
-            "attendances|joins|hand-overs|visits|clutches|agreements|cases|incidents|people|retention-rules"
-                    + "|hotspot-runs|road-surveys|holds|exposures|alert-thresholds|syndrome-reports|disease-suspicions|release-approvals|non-release-decisions"
-                    + "|plan-templates|aftercare-plans|care-entries";
+    private static final String SPENDING = "attendances|joins|hand-overs|visits|clutches|agreements"
+            + "|cases|incidents|people|retention-rules|hotspot-runs|road-surveys"
+            + "|holds|exposures|alert-thresholds|syndrome-reports|disease-suspicions|release-approvals"
+            + "|non-release-decisions|plan-templates|aftercare-plans|care-entries";
 
-    private static final Set<String> SPENT = Set.of(
-            ("attendance join handOver visit dischargedVisit clutch agreement case deadCase unheldCase incident call"
-                            + " otherIncident animalId linkId findingId readingId procedureId orderId useId recoveryId hatchingId person"
-                            + " hiddenPerson retentionRule clutchLinkId closing longRun roadSurvey hold alertThreshold freshSyndrome syndromeReport exposure toldExposure suspicion approval nonRelease partId permitToKeep unknownClinic"
-                            + " planTemplate adoptionId aftercarePlan plannedCase careEntry")
-                    .split(" "));
+    private static final Set<String> SPENT = Set.of(("attendance join handOver visit dischargedVisit clutch"
+                    + " agreement case deadCase unheldCase incident call"
+                    + " otherIncident animalId linkId findingId readingId procedureId"
+                    + " orderId useId recoveryId hatchingId person hiddenPerson"
+                    + " retentionRule clutchLinkId closing longRun roadSurvey hold"
+                    + " alertThreshold freshSyndrome syndromeReport exposure toldExposure suspicion"
+                    + " approval nonRelease partId permitToKeep unknownClinic planTemplate"
+                    + " adoptionId aftercarePlan plannedCase careEntry attendances|joins|hand-overs|visits|clutches|agreements |cases|incidents|people|retention-rules|hotspot-runs|road-surveys"
+                    + " |holds|release-approvals|non-release-decisions|plan-templates|aftercare-plans|care-entries |absences|keeping-rules|placement-proposals absence keepingRule newCarer proposal"
+                    + " heldCase")
+            .split(" "));
 
     private final World world = World.shared();
     private final Map<String, String> made = new TreeMap<>();
@@ -232,6 +241,20 @@ final class HostileWorld {
                         {"kind":"clinic","name":"Hostile clinic %s","xRay":false,"surgery":false}
                         """.formatted(UUID.randomUUID()))
                         .getString("id"));
+        makers.put(
+                "newCarer",
+                () -> Api.make(ADMIN, "/api/members", """
+                        {"organisationId":"%s","callSign":"H%s","name":"A Carer","attends":false,"cares":true}
+                        """.formatted(id("organisation"), UUID.randomUUID()))
+                        .getString("id"));
+        makers.put("carerProfile", () -> make(COORDINATOR, "/api/carer-profiles", "POST /api/carer-profiles"));
+        makers.put(
+                "absence",
+                () -> make(
+                        COORDINATOR, "/api/members/" + id("member") + "/absences", "POST /api/members/{id}/absences"));
+        makers.put("heldCase", this::liveCase);
+        makers.put("proposal", () -> make(COORDINATOR, "/api/placement-proposals", "POST /api/placement-proposals"));
+        makers.put("keepingRule", () -> make(COORDINATOR, "/api/keeping-rules", "POST /api/keeping-rules"));
         makers.put("clinicProfile", () -> make(COORDINATOR, "/api/clinic-profiles", "POST /api/clinic-profiles"));
         makers.put("findingId", () -> ofVisit("findings[0].id"));
         makers.put("readingId", () -> ofVisit("readings[0].id"));

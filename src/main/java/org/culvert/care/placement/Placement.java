@@ -1,13 +1,17 @@
-package org.culvert.care;
+package org.culvert.care.placement;
 
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
+import org.culvert.care.matching.Candidacy;
 import org.culvert.platform.Recorded;
 import org.culvert.platform.ledger.Corrections;
+import org.hibernate.annotations.JdbcTypeCode;
+import org.hibernate.type.SqlTypes;
 import org.jspecify.annotations.Nullable;
 
 /** Why this carer: under which authorisation, on which conditions. */
@@ -25,19 +29,33 @@ class Placement extends Recorded {
     @Nullable
     String conditions;
 
+    /** Why in spite of a rule of the network's own. */
+    @Nullable
+    String despite;
+
+    @JdbcTypeCode(SqlTypes.JSON)
+    List<CarerSearch.CarerTestView> tests;
+
+    int passedOver;
+
     protected Placement() {}
 
-    Placement(UUID caseId, PlacementService.PlacementEntry entry, UUID handOverId, String authorisation, Instant at) {
+    Placement(UUID caseId, PlacementService.PlacementEntry entry, UUID handOverId, Candidacy candidacy, Instant at) {
         happenedAt(at);
         this.caseId = caseId;
         this.carerId = entry.carerMemberId();
         this.handOverId = handOverId;
-        this.authorisation = authorisation;
+        this.authorisation = Objects.requireNonNull(candidacy.authorisationNumber(), "refused before");
         this.visitId = entry.visitId();
         this.conditions = entry.conditions();
+        this.passedOver =
+                (int) candidacy.tests().stream().filter(Candidacy.Test::blocks).count();
+        this.despite = passedOver == 0 ? null : entry.despite();
+        this.tests =
+                candidacy.tests().stream().map(CarerSearch.CarerTestView::of).toList();
     }
 
-    void correct(CareCorrections.PlacementCorrection correction, Clock clock) {
+    void correct(PlacementService.PlacementCorrection correction, Clock clock) {
         visitId = correction.visitId().over(visitId);
         conditions = Corrections.text("conditions", correction.conditions(), conditions, 4000);
         happenedAt(Corrections.known(

@@ -1,0 +1,253 @@
+package org.culvert.care.matching;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One carer for one animal: each test with its verdict and its words.
+ *
+ * <p>Law: nobody passes it over. Policy: a named person may, with a reason. Advice: shown.
+ */
+public final class Candidacy {
+    /** How strict a test is. */
+    public enum Strength {
+        law,
+        policy,
+        advice
+    }
+
+    public enum Verdict {
+        pass,
+        fail,
+        cantTell
+    }
+
+    /** One test. */
+    public record Test(String test, Strength strength, Verdict verdict, String words) {
+        public boolean refuses() {
+            return strength == Strength.law ? verdict != Verdict.pass : blocks();
+        }
+
+        /** Whether a rule of the network's own speaks against it. */
+        public boolean blocks() {
+            return strength == Strength.policy && verdict == Verdict.fail;
+        }
+    }
+
+    /**
+     * An authorisation listed for the carer, or for the organisation that the carer works under, on the day and for the group.
+     *
+     * @param premises that it names; null: none
+     * @param supervised whether it holds only under supervision
+     */
+    public record Listed(String number, @Nullable String premises, boolean supervised) {}
+
+    /**
+     * What must not be kept with the animal and is there.
+     *
+     * @param words of the rule
+     * @param policy whether the rule is the network's policy, and not advice
+     */
+    public record Neighbour(String words, boolean policy) {}
+
+    /**
+     * What is known.
+     *
+     * @param listed authorisations on the day
+     * @param premises of the carer, as authorisations call them; null: not told
+     * @param supervisorListed whether a supervisor is named who has an authorisation of their own for the group on the day
+     * @param vaccinationNeeded against what; null: none is needed
+     * @param vaccinated whether a record shows it to be current on the day
+     * @param places for all animals together; null: not told
+     * @param held animals held or offered
+     * @param groupPlaces for animals of the group; null: not told
+     * @param heldOfGroup those of the group among them
+     * @param companyWanted words of the rule that wants company for it; null: none does
+     * @param companions others of its group held there
+     * @param awayUntil last day of an absence that covers the day; null: there
+     * @param animalDaysLately animals held in the last weeks, in animal-days
+     * @param metres from the animal, straight; null: not known
+     */
+    public record Facts(
+            LocalDate day,
+            List<Listed> listed,
+            @Nullable String premises,
+            boolean supervisorListed,
+            @Nullable String vaccinationNeeded,
+            boolean vaccinated,
+            @Nullable Integer places,
+            int held,
+            @Nullable Integer groupPlaces,
+            int heldOfGroup,
+            List<Neighbour> neighbours,
+            @Nullable String companyWanted,
+            int companions,
+            @Nullable LocalDate awayUntil,
+            double animalDaysLately,
+            @Nullable Double metres) {}
+
+    private final Facts facts;
+    private final List<Test> tests = new ArrayList<>();
+    private @Nullable String authorisation;
+
+    private Candidacy(Facts facts) {
+        this.facts = facts;
+        authorisation();
+        vaccination();
+        places();
+        neighbours();
+        absence();
+        company();
+        distance();
+    }
+
+    public static Candidacy of(Facts facts) {
+        return new Candidacy(facts);
+    }
+
+    public List<Test> tests() {
+        return List.copyOf(tests);
+    }
+
+    /** Number of the authorisation under which the carer may hold it; null: none. */
+    public @Nullable String authorisationNumber() {
+        return authorisation;
+    }
+
+    /** Whether no law speaks against it. */
+    public boolean isListed() {
+        return tests.stream().noneMatch(test -> test.strength() == Strength.law && test.verdict() != Verdict.pass);
+    }
+
+    /** Whether neither law nor policy speaks against it. */
+    public boolean isFit() {
+        return tests.stream().noneMatch(Test::refuses);
+    }
+
+    /**
+     * What the placement costs, in kilometres: the way there, and {@code kilometresPerAnimal} for each animal held on average
+     * over the last four weeks. An unknown way counts as {@code unknownKilometres}.
+     */
+    public double burden(double kilometresPerAnimal, double unknownKilometres) {
+        double way = facts.metres() == null ? unknownKilometres : facts.metres() / 1000;
+        return way + kilometresPerAnimal * facts.animalDaysLately() / 28;
+    }
+
+    private void add(String test, Strength strength, Verdict verdict, String words) {
+        tests.add(new Test(test, strength, verdict, words));
+    }
+
+    private void authorisation() {
+        List<String> against = new ArrayList<>();
+        boolean unknown = false;
+        for (Listed one : facts.listed()) {
+            String of = one.premises();
+            String own = facts.premises();
+            if (of != null && own == null) {
+                unknown = true;
+                against.add(one.number() + " names premises, " + of + ", and the carer's are not entered");
+            } else if (of != null && own != null && !of.strip().equalsIgnoreCase(own.strip())) {
+                against.add(one.number() + " is for premises " + of + " and not for " + own);
+            } else if (one.supervised() && !facts.supervisorListed()) {
+                against.add(one.number()
+                        + " asks for supervision, and no supervisor with an authorisation of their own is entered");
+            } else {
+                authorisation = one.number();
+                add(
+                        "authorisation",
+                        Strength.law,
+                        Verdict.pass,
+                        "Listed on " + facts.day() + ": " + one.number() + ".");
+                return;
+            }
+        }
+        add(
+                "authorisation",
+                Strength.law,
+                unknown ? Verdict.cantTell : Verdict.fail,
+                (against.isEmpty()
+                                ? "No authorisation is listed for this kind of animal on " + facts.day()
+                                : String.join("; ", against))
+                        + ". Check your local code.");
+    }
+
+    private void vaccination() {
+        String needed = facts.vaccinationNeeded();
+        if (needed != null) {
+            add(
+                    "vaccination",
+                    Strength.law,
+                    facts.vaccinated() ? Verdict.pass : Verdict.fail,
+                    facts.vaccinated()
+                            ? "Shown to be current against " + needed + " on " + facts.day() + "."
+                            : "Not shown to be current against " + needed + " on " + facts.day()
+                                    + "; no record is no vaccination.");
+        }
+    }
+
+    private void places() {
+        place("places", facts.places(), facts.held(), "animals");
+        if (facts.groupPlaces() != null) {
+            place("places for the group", facts.groupPlaces(), facts.heldOfGroup(), "of this group");
+        }
+    }
+
+    private void place(String test, @Nullable Integer places, int held, String of) {
+        if (places == null) {
+            if (facts.groupPlaces() == null) {
+                add(
+                        test,
+                        Strength.policy,
+                        Verdict.cantTell,
+                        "How many animals the carer takes is not entered: ask. Held or offered now: " + held + ".");
+            }
+            return;
+        }
+        add(
+                test,
+                Strength.policy,
+                held < places ? Verdict.pass : Verdict.fail,
+                held + " of " + places + " places are taken (" + of + ", those offered among them).");
+    }
+
+    private void neighbours() {
+        for (Neighbour one : facts.neighbours()) {
+            add("kept apart", one.policy() ? Strength.policy : Strength.advice, Verdict.fail, one.words());
+        }
+    }
+
+    private void absence() {
+        LocalDate until = facts.awayUntil();
+        if (until != null) {
+            add("away", Strength.policy, Verdict.fail, "Away until " + until + ".");
+        }
+    }
+
+    private void company() {
+        String wanted = facts.companyWanted();
+        if (wanted != null) {
+            add(
+                    "company",
+                    Strength.advice,
+                    facts.companions() > 0 ? Verdict.pass : Verdict.fail,
+                    (facts.companions() > 0
+                                    ? facts.companions() + " of its group are there. "
+                                    : "None of its group is there. ")
+                            + wanted);
+        }
+    }
+
+    private void distance() {
+        Double metres = facts.metres();
+        add(
+                "distance",
+                Strength.advice,
+                metres == null ? Verdict.cantTell : Verdict.pass,
+                metres == null
+                        ? "How far it is, is not known."
+                        : String.format(Locale.ROOT, "%.0f km in a straight line.", metres / 1000));
+    }
+}

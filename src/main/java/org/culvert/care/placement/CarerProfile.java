@@ -1,0 +1,49 @@
+package org.culvert.care.placement;
+
+import jakarta.persistence.Entity;
+import jakarta.persistence.Table;
+import java.util.Map;
+import java.util.Objects;
+import java.util.UUID;
+import org.culvert.platform.Recorded;
+import org.culvert.platform.ledger.Corrections;
+import org.hibernate.annotations.JdbcTypeCode;
+import org.hibernate.type.SqlTypes;
+import org.jspecify.annotations.Nullable;
+
+/** What one carer says of what they can take. */
+@Entity
+@Table(name = "carer_profiles")
+class CarerProfile extends Recorded {
+    UUID memberId;
+
+    @Nullable
+    String premises;
+
+    @Nullable
+    UUID supervisorId;
+
+    @Nullable
+    Integer places;
+
+    @JdbcTypeCode(SqlTypes.JSON)
+    Map<String, Integer> placesByGroup;
+
+    protected CarerProfile() {}
+
+    CarerProfile(CarerService.CarerProfileEntry entry) {
+        memberId = entry.memberId();
+        premises = entry.premises();
+        supervisorId = entry.supervisorId();
+        places = entry.places();
+        placesByGroup = entry.placesByGroup();
+    }
+
+    void correct(CarerService.CarerProfileCorrection correction) {
+        premises = Corrections.text("premises", correction.premises(), premises, 200);
+        supervisorId = correction.supervisorId().over(supervisorId);
+        places = correction.places().over(places);
+        placesByGroup = Objects.requireNonNullElse(correction.placesByGroup().over(placesByGroup), Map.of());
+        revisedBecause(correction.reason());
+    }
+}

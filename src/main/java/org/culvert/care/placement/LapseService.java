@@ -1,0 +1,171 @@
+package org.culvert.care.placement;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.UUID;
+import org.culvert.animal.CaseService;
+import org.culvert.animal.CaseView;
+import org.culvert.platform.RegionService;
+import org.culvert.roster.RosterService;
+import org.culvert.taxon.TaxonService;
+import org.jspecify.annotations.Nullable;
+
+/** Authorisations that lapse while their holders have animals, weeks before; and a way out for each animal. */
+@ApplicationScoped
+public class LapseService {
+    /**
+     * @param lastDay on which an authorisation is listed for the holder and the group; null: none is today
+     * @param daysLeft with today and the last day among them
+     */
+    public record LapseView(
+            UUID memberId,
+            String callSign,
+            String taxonGroup,
+            @Nullable LocalDate lastDay,
+            long daysLeft,
+            String words,
+            List<WayOut> animals) {}
+
+    /**
+     * @param carerMemberId who could take it on the day after, each place counted once; null: nobody is known
+     */
+    public record WayOut(
+            UUID caseId,
+            long number,
+            String scientificName,
+            @Nullable UUID carerMemberId,
+            @Nullable String callSign,
+            String words) {}
+
+    private record Held(UUID memberId, UUID groupId) {}
+
+    private final CaseService cases;
+    private final Sharer sharer;
+    private final RosterService roster;
+    private final TaxonService taxa;
+    private final RegionService region;
+    private final EntityManager entities;
+    private final Clock clock;
+
+    LapseService(
+            CaseService cases,
+            Sharer sharer,
+            RosterService roster,
+            TaxonService taxa,
+            RegionService region,
+            EntityManager entities,
+            Clock clock) {
+        this.cases = cases;
+        this.sharer = sharer;
+        this.roster = roster;
+        this.taxa = taxa;
+        this.region = region;
+        this.entities = entities;
+        this.clock = clock;
+    }
+
+    /** Holders whose last listed day for a group that they hold is within so many days; the soonest first. */
+    @Transactional
+    public List<LapseView> listLapses(int withinDays) {
+        LocalDate today = clock.instant().atZone(region.zone()).toLocalDate();
+        Map<UUID, List<RosterService.AuthorisationView>> listed = new LinkedHashMap<>();
+        List<LapseView> lapses = new ArrayList<>();
+        for (Map.Entry<Held, List<UUID>> one : held().entrySet()) {
+            UUID group = one.getKey().groupId();
+            RosterService.MemberView holder = roster.getMember(one.getKey().memberId());
+            LocalDate last = lastDay(
+                    listed.computeIfAbsent(group, key -> roster.listAuthorisationsFor(key, today)), holder, today);
+            if (last == null || last.isBefore(today.plusDays(withinDays))) {
+                lapses.add(lapse(holder, group, last, today, one.getValue()));
+            }
+        }
+        lapses.sort(Comparator.comparingLong(LapseView::daysLeft).thenComparing(LapseView::callSign));
+        return lapses;
+    }
+
+    /** The last day of those that are listed without a break from today on. */
+    private static @Nullable LocalDate lastDay(
+            List<RosterService.AuthorisationView> listed, RosterService.MemberView holder, LocalDate today) {
+        LocalDate covered = today.minusDays(1);
+        boolean grows = true;
+        while (grows) {
+            grows = false;
+            for (RosterService.AuthorisationView one : listed) {
+                boolean isTheirs = holder.id().equals(one.memberId())
+                        || holder.organisationId().equals(one.organisationId());
+                if (isTheirs
+                        && !one.validFrom().isAfter(covered.plusDays(1))
+                        && one.validTo().isAfter(covered)) {
+                    covered = one.validTo();
+                    grows = true;
+                }
+            }
+        }
+        return covered.isBefore(today) ? null : covered;
+    }
+
+    private LapseView lapse(
+            RosterService.MemberView holder,
+            UUID group,
+            @Nullable LocalDate last,
+            LocalDate today,
+            List<UUID> caseIds) {
+        List<CaseView> animals = caseIds.stream().map(cases::getCase).toList();
+        Instant after = (last == null ? today : last.plusDays(1))
+                .atTime(12, 0)
+                .atZone(region.zone())
+                .toInstant();
+        List<CaseView> free =
+                animals.stream().filter(one -> one.pendingHandOver() == null).toList();
+        Map<UUID, Sharer.Share> shares =
+                sharer.share(free, after, Set.of(holder.id())).byCase();
+        return new LapseView(
+                holder.id(),
+                holder.callSign(),
+                taxa.getGroup(group).key(),
+                last,
+                last == null ? 0 : ChronoUnit.DAYS.between(today, last) + 1,
+                last == null
+                        ? "No authorisation is listed today. If one was issued, enter it; else check your local code and move the animals on."
+                        : "Listed until " + last + ". Have it renewed and enter the new one, or move the animals on.",
+                animals.stream().map(one -> wayOut(one, shares.get(one.id()))).toList());
+    }
+
+    private static WayOut wayOut(CaseView of, Sharer.@Nullable Share share) {
+        return new WayOut(
+                of.id(),
+                of.number(),
+                of.animal().scientificName(),
+                share == null ? null : share.carerId(),
+                share == null ? null : share.callSign(),
+                share == null ? "A hand-over is pending." : share.words());
+    }
+
+    private Map<Held, List<UUID>> held() {
+        List<?> rows = entities.createNativeQuery("""
+                        select w.member_id, t.taxon_group_id, w.case_id
+                        from animals_with_carers w join cases c on c.id = w.case_id
+                        join animals a on a.id = c.animal_id join taxa t on t.id = a.taxon_id
+                        where not w.offered order by w.member_id, t.taxon_group_id, w.case_id
+                        """).getResultList();
+        Map<Held, List<UUID>> held = new LinkedHashMap<>();
+        for (Object one : rows) {
+            Object[] row = Objects.requireNonNull((Object[]) one);
+            held.computeIfAbsent(new Held((UUID) row[0], (UUID) row[1]), key -> new ArrayList<>())
+                    .add((UUID) row[2]);
+        }
+        return held;
+    }
+}

@@ -1,0 +1,173 @@
+package org.culvert.care.placement;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.culvert.animal.CaseView;
+import org.culvert.care.matching.Candidacy;
+import org.culvert.care.matching.Sharing;
+import org.culvert.geo.Position;
+import org.jspecify.annotations.Nullable;
+
+/** Shares out many animals among the carers who can take them. */
+@ApplicationScoped
+class Sharer {
+    /** A carer whose places are not told is asked for no more than this at once. */
+    private static final int PLACES_NOT_TOLD = 2;
+
+    /**
+     * @param carerId who could take it; null: nobody
+     * @param words why, or what spoke against everybody
+     */
+    record Share(
+            @Nullable UUID carerId,
+            @Nullable String callSign,
+            @Nullable Double burdenKilometres,
+            String words) {}
+
+    /** @param isBest whether it is known that there is no better way to share them out */
+    record Shares(Map<UUID, Share> byCase, boolean isBest) {}
+
+    private final CarerSearch search;
+    private final CarerService carers;
+
+    Sharer(CarerSearch search, CarerService carers) {
+        this.search = search;
+        this.carers = carers;
+    }
+
+    /**
+     * Shares animals out, as many as can be placed and with the least burden.
+     *
+     * @param cases open ones
+     * @param at for which day; authorisations, absences and vaccinations of that day count
+     * @param butNot carers who take none
+     */
+    @Transactional
+    Shares share(List<CaseView> cases, Instant at, Set<UUID> butNot) {
+        Set<UUID> caseIds = cases.stream().map(CaseView::id).collect(Collectors.toSet());
+        List<UUID> groups = cases.stream()
+                .map(one -> one.animal().taxonGroupId())
+                .distinct()
+                .sorted()
+                .toList();
+        Map<UUID, List<CarerSearch.Standing>> standings = new LinkedHashMap<>();
+        for (UUID group : groups) {
+            standings.put(
+                    group,
+                    search.standings(group, at, caseIds, null).stream()
+                            .filter(standing ->
+                                    !butNot.contains(standing.carer().id()))
+                            .toList());
+        }
+        List<CarerSearch.Standing> firsts =
+                standings.values().stream().findFirst().orElse(List.of());
+        List<Sharing.Home> homes = new ArrayList<>();
+        for (int j = 0; j < firsts.size(); j++) {
+            homes.add(home(groups, standings, j));
+        }
+        List<Sharing.Beast> beasts = new ArrayList<>();
+        List<Map<String, Integer>> against = new ArrayList<>();
+        for (CaseView one : cases) {
+            List<CarerSearch.Standing> of =
+                    Objects.requireNonNull(standings.get(one.animal().taxonGroupId()));
+            Position from = search.positionOf(one);
+            double[] burden = new double[of.size()];
+            Map<String, Integer> refusals = new HashMap<>();
+            for (int j = 0; j < of.size(); j++) {
+                Candidacy candidacy = of.get(j).candidacy(from);
+                burden[j] = candidacy.isFit() ? search.burden(candidacy) : Double.POSITIVE_INFINITY;
+                candidacy.tests().stream()
+                        .filter(Candidacy.Test::refuses)
+                        .map(Candidacy.Test::test)
+                        .distinct()
+                        .forEach(test -> refusals.merge(test, 1, Integer::sum));
+            }
+            beasts.add(new Sharing.Beast(groups.indexOf(one.animal().taxonGroupId()), burden));
+            against.add(refusals);
+        }
+        Sharing.Shared shared = Sharing.share(beasts, homes, apart(groups));
+        Map<UUID, Share> byCase = new LinkedHashMap<>();
+        for (int i = 0; i < cases.size(); i++) {
+            byCase.put(cases.get(i).id(), told(shared.carerByAnimal()[i], beasts.get(i), firsts, against.get(i)));
+        }
+        return new Shares(byCase, shared.isBest());
+    }
+
+    private static Sharing.Home home(List<UUID> groups, Map<UUID, List<CarerSearch.Standing>> standings, int carer) {
+        int[] byGroup = new int[groups.size()];
+        int all = 0;
+        for (int g = 0; g < byGroup.length; g++) {
+            Candidacy.Facts facts = Objects.requireNonNull(standings.get(groups.get(g)))
+                    .get(carer)
+                    .facts();
+            Integer places = facts.places();
+            Integer ofGroup = facts.groupPlaces();
+            all = places != null ? Math.max(0, places - facts.held()) : Integer.MAX_VALUE;
+            byGroup[g] = ofGroup != null
+                    ? Math.max(0, ofGroup - facts.heldOfGroup())
+                    : places != null ? all : PLACES_NOT_TOLD;
+        }
+        return new Sharing.Home(Math.min(all, Arrays.stream(byGroup).sum()), byGroup);
+    }
+
+    private List<Sharing.Apart> apart(List<UUID> groups) {
+        List<Sharing.Apart> apart = new ArrayList<>();
+        for (KeepingRule rule : carers.standingRules()) {
+            int one = groups.indexOf(rule.taxonGroupId);
+            int other = rule.otherGroupId == null ? -1 : groups.indexOf(rule.otherGroupId);
+            if (rule.keep == CarerService.Keep.apart
+                    && rule.strength == CarerService.KeepingStrength.policy
+                    && one >= 0
+                    && other >= 0
+                    && one != other) {
+                apart.add(new Sharing.Apart(one, other));
+            }
+        }
+        return apart;
+    }
+
+    private static Share told(
+            int carer, Sharing.Beast beast, List<CarerSearch.Standing> carers, Map<String, Integer> against) {
+        if (carer >= 0) {
+            double burden = beast.burden()[carer];
+            return new Share(
+                    carers.get(carer).carer().id(),
+                    carers.get(carer).carer().callSign(),
+                    burden,
+                    "Can take it, as far as is entered. Ask before the animal sets out.");
+        }
+        boolean couldBeTaken = Arrays.stream(beast.burden()).anyMatch(Double::isFinite);
+        return new Share(
+                null,
+                null,
+                null,
+                couldBeTaken
+                        ? "Those who could take it are full with the others."
+                        : "Nobody can take it: " + reasons(against, carers.size()) + ".");
+    }
+
+    private static String reasons(Map<String, Integer> against, int of) {
+        Collection<Map.Entry<String, Integer>> sorted = against.entrySet().stream()
+                .sorted(Map.Entry.<String, Integer>comparingByValue()
+                        .reversed()
+                        .thenComparing(Map.Entry.comparingByKey()))
+                .toList();
+        return sorted.isEmpty()
+                ? "no carer is entered"
+                : sorted.stream()
+                        .map(one -> one.getKey() + " (" + one.getValue() + " of " + of + " carers)")
+                        .collect(Collectors.joining(", "));
+    }
+}
