@@ -58,7 +58,8 @@ class HouseTest {
         "org.culvert.release.rules..",
         "org.culvert.care.schedule..",
         "org.culvert.care.health.alike..",
-        "org.culvert.care.matching.."
+        "org.culvert.care.matching..",
+        "org.culvert.care.incubation.."
     };
 
     @ArchTest
@@ -96,6 +97,7 @@ class HouseTest {
                     "org.culvert.care.health.alike..",
                     "org.culvert.care.matching..",
                     "org.jgrapht..",
+                    "org.culvert.care.incubation..",
                     "java.lang..",
                     "java.util..",
                     "java.math..",

@@ -11,7 +11,8 @@ import org.culvert.animal.CaseService;
 import org.culvert.animal.CaseView;
 import org.culvert.animal.CustodyService;
 import org.culvert.call.CallEntry;
-import org.culvert.care.ClutchService;
+import org.culvert.care.clutch.ClutchEntries;
+import org.culvert.care.clutch.ClutchService;
 import org.culvert.care.placement.PlacementService;
 import org.culvert.clinic.ClinicService;
 import org.culvert.dispatch.DispatchService;
@@ -28,6 +29,7 @@ class TurtleStory {
     private final ClinicService clinic;
     private final PlacementService placements;
     private final ClutchService clutches;
+    private final IncubatorStory incubator;
     private final ReleaseLoader releases;
     private final NonReleaseService nonReleases;
     private final AftercareStory aftercare;
@@ -41,6 +43,7 @@ class TurtleStory {
             ClinicService clinic,
             PlacementService placements,
             ClutchService clutches,
+            IncubatorStory incubator,
             ReleaseLoader releases,
             NonReleaseService nonReleases,
             AftercareStory aftercare,
@@ -52,6 +55,7 @@ class TurtleStory {
         this.clinic = clinic;
         this.placements = placements;
         this.clutches = clutches;
+        this.incubator = incubator;
         this.releases = releases;
         this.nonReleases = nonReleases;
         this.aftercare = aftercare;
@@ -66,10 +70,17 @@ class TurtleStory {
         Instant laid = told.admitted().plus(Duration.ofHours(19));
         UUID carer = sendHome(region, told, incident);
         clutches.addEggs(
-                clutch, new ClutchService.EggsEntry(1, 1, 0, 0, told.leaves().plus(Duration.ofHours(50))));
+                clutch,
+                new ClutchEntries.EggsEntry(
+                        1,
+                        1,
+                        0,
+                        0,
+                        ClutchEntries.EggsCame.laidInCare,
+                        told.leaves().plus(Duration.ofHours(50))));
         Instant hatched = laid.plus(Duration.ofDays(67));
         List<UUID> going = new ArrayList<>(List.of(told.caseId()));
-        clutches.hatch(clutch, new ClutchService.HatchingEntry(6, hatched)).hatchlings().stream()
+        clutches.hatch(clutch, new ClutchEntries.HatchingEntry(6, hatched)).hatchlings().stream()
                 .map(CaseView::id)
                 .forEach(going::add);
         releases.release(
@@ -83,7 +94,15 @@ class TurtleStory {
         sendHome(region, told, incident);
         aftercare.tell(region, told.caseId(), told.visit(), told.hospital(), told.leaves(), incident);
         clutches.addEggs(
-                clutch, new ClutchService.EggsEntry(1, 1, 0, 0, told.leaves().plus(Duration.ofHours(50))));
+                clutch,
+                new ClutchEntries.EggsEntry(
+                        1,
+                        1,
+                        0,
+                        0,
+                        ClutchEntries.EggsCame.laidInCare,
+                        told.leaves().plus(Duration.ofHours(50))));
+        incubator.tell(clutch, told.admitted().plus(Duration.ofHours(19)), incident);
     }
 
     /** One whose pelvis healed too narrow for eggs: two vets say that she stays, and somebody looks again. */
@@ -205,11 +224,11 @@ class TurtleStory {
     private UUID recoverEggs(DemoRegion region, Told told, Incident incident) {
         Instant laid = told.admitted().plus(Duration.ofHours(19));
         UUID carer = carer(region, told, incident);
-        return clutches.createClutch(new ClutchService.ClutchEntry(
+        return clutches.createClutch(new ClutchEntries.ClutchEntry(
                         told.caseId(),
                         told.visit(),
                         Holder.member(helpers.incubator(region, "turtles", laid, carer)),
-                        new ClutchService.EggsEntry(8, 7, 1, 0, laid)))
+                        new ClutchEntries.EggsEntry(8, 7, 1, 0, ClutchEntries.EggsCame.surgery, laid)))
                 .id();
     }
 

@@ -123,7 +123,9 @@ class BadInputResourceTest {
             throws IOException, SQLException, InterruptedException {
         world.renew();
         attackAddress(operation, roles);
-        if (operation.isFile()) {
+        if (operation.mediaType().equals("text/csv")) {
+            attackTable(operation, roles);
+        } else if (operation.isFile()) {
             attackFile(operation, roles);
         } else if (operation.isForm()) {
             attackForm(operation);
@@ -199,6 +201,29 @@ class BadInputResourceTest {
         }
         World.shared();
         rows.count();
+    }
+
+    /** The file of a logger, with a cell, a column or the whole spoilt. */
+    private void attackTable(Operation operation, List<String> roles)
+            throws IOException, InterruptedException, SQLException {
+        String header = "time,celsius\n";
+        String good = header + "2026-01-05T10:00:00Z,28.4\n";
+        List<String> files = new ArrayList<>(List.of(good));
+        files.addAll(some(BadValue.bodies(good), 12));
+        for (String value : some(BadValue.all(random), 12)) {
+            files.add(header + value + ",28.4\n");
+            files.add(header + "2026-01-05T10:00:00Z," + value + "\n");
+            files.add(value + good);
+        }
+        int taken = 0;
+        for (String file : files) {
+            String path = world.path(operation.verb(), operation.path()) + "?source=hostile";
+            HttpResponse<String> answer = send(operation, any(roles), path, file, operation.mediaType());
+            taken += answer != null && answer.statusCode() < 300 ? 1 : 0;
+        }
+        if (taken == 0) {
+            neverRight.add(operation.name());
+        }
     }
 
     private void attackForm(Operation operation) throws IOException, SQLException {

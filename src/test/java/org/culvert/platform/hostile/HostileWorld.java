@@ -48,6 +48,7 @@ final class HostileWorld {
             Map.entry("PATCH /api/cases/{id}/fate", "deadCase"),
             Map.entry("/api/clinic-profiles/", "clinicProfile"),
             Map.entry("/api/clutches/", "clutch"),
+            Map.entry("/clutches/", "clutch"),
             Map.entry("/api/closings/", "closing"),
             Map.entry("/api/vaccinations/", "vaccination"),
             Map.entry("/api/disease-suspicions/", "suspicion"),
@@ -63,6 +64,7 @@ final class HostileWorld {
             Map.entry("POST /api/hotspot-runs/{id}/cancellation", "longRun"),
             Map.entry("/hotspots/", "run"),
             Map.entry("/api/incidents/", "incident"),
+            Map.entry("/api/incubation-facts/", "incubationFact"),
             Map.entry("/api/joins/", "join"),
             Map.entry("/api/keeping-rules/", "keepingRule"),
             Map.entry("/api/land-areas/", "landArea"),
@@ -96,17 +98,17 @@ final class HostileWorld {
             + "|holds|exposures|alert-thresholds|syndrome-reports|disease-suspicions|release-approvals"
             + "|non-release-decisions|plan-templates|aftercare-plans|care-entries";
 
-    private static final Set<String> SPENT = Set.of(("attendance join handOver visit dischargedVisit clutch"
-                    + " agreement case deadCase unheldCase incident call"
-                    + " otherIncident animalId linkId findingId readingId procedureId"
-                    + " orderId useId recoveryId hatchingId person hiddenPerson"
-                    + " retentionRule clutchLinkId closing longRun roadSurvey hold"
-                    + " alertThreshold freshSyndrome syndromeReport exposure toldExposure suspicion"
-                    + " approval nonRelease partId permitToKeep unknownClinic planTemplate"
-                    + " adoptionId aftercarePlan plannedCase careEntry attendances|joins|hand-overs|visits|clutches|agreements |cases|incidents|people|retention-rules|hotspot-runs|road-surveys"
-                    + " |holds|release-approvals|non-release-decisions|plan-templates|aftercare-plans|care-entries |absences|keeping-rules|placement-proposals absence keepingRule newCarer proposal"
-                    + " heldCase")
-            .split(" "));
+    private static final Set<String> SPENT = Set.of((
+            "attendance join handOver visit dischargedVisit clutch"
+            + " agreement case deadCase unheldCase incident call"
+            + " otherIncident animalId linkId findingId readingId procedureId"
+            + " orderId useId recoveryId hatchingId person hiddenPerson"
+            + " retentionRule clutchLinkId closing longRun roadSurvey hold"
+            + " alertThreshold freshSyndrome syndromeReport exposure toldExposure suspicion"
+            + " approval nonRelease partId permitToKeep unknownClinic planTemplate"
+            + " adoptionId aftercarePlan plannedCase careEntry attendances|joins|hand-overs|visits|clutches|agreements |cases|incidents|people|retention-rules|hotspot-runs|road-surveys"
+            + " |holds|release-approvals|non-release-decisions|plan-templates|aftercare-plans|care-entries |absences|keeping-rules|placement-proposals absence keepingRule newCarer proposal"
+            + " heldCase attendances|joins|hand-overs|visits|clutches|agreements|cases|incidents|people|retention-rules |hotspot-runs|road-surveys|holds|exposures|alert-thresholds|syndrome-reports|disease-suspicions|release-approvals|non-release-decisions |plan-templates|aftercare-plans|care-entries entryId failureId").split(" "));
 
     private final World world = World.shared();
     private final Map<String, String> made = new TreeMap<>();
@@ -264,6 +266,9 @@ final class HostileWorld {
                 "recoveryId",
                 () -> Api.get(COORDINATOR, "/api/clutches/" + id("clutch")).getString("recoveries[0].id"));
         makers.put("hatchingId", this::hatching);
+        makers.put("entryId", () -> ofClutch("set-ups", "setUps[-1].id"));
+        makers.put("failureId", () -> ofClutch("failed-eggs", "failures[-1].id"));
+        makers.put("incubationFact", () -> make(COORDINATOR, "/api/incubation-facts", "POST /api/incubation-facts"));
         makers.put(
                 "clutchLinkId",
                 () -> Api.get(COORDINATOR, "/api/clutches/" + id("clutch")).getString("custody[0].id"));
@@ -544,6 +549,16 @@ final class HostileWorld {
         String visit = make(CLINIC, "/api/visits", "POST /api/visits");
         Api.make(CLINIC, "/api/visits/" + visit + "/discharge", body("POST /api/visits/{id}/discharge"));
         return visit;
+    }
+
+    private String ofClutch(String entries, String path) {
+        return Api.post(
+                        COORDINATOR,
+                        "/api/clutches/" + id("clutch") + "/" + entries,
+                        body("POST /api/clutches/{id}/" + entries))
+                .statusCode(201)
+                .extract()
+                .path(path);
     }
 
     private String hatching() {

@@ -85,6 +85,22 @@ public final class WalkedWorld {
         known.put("/api/cases", mother);
         known.put("/api/visits", visit);
         known.put("/api/clutches", clutch);
+        known.put("/clutches", clutch);
+        for (String[] entry : new String[][] {
+            {"failed-eggs", "{\"failed\":1,\"grounds\":\"mouldy\",\"saidBy\":\"A Carer\",\"words\":\"mould\"}"},
+            {"eggs-left-inside", "{\"counted\":1,\"reader\":\"Dr Vet\",\"words\":\"felt\"}"},
+            {
+                "set-ups",
+                "{\"medium\":\"vermiculite\",\"waterParts\":1,\"mediumParts\":1,\"box\":\"3\",\"setUpBy\":\"A Carer\"}"
+            },
+            {"candlings", "{\"developing\":7,\"notDeveloping\":1,\"cannotTell\":0,\"candledBy\":\"A Carer\"}"},
+            {"temperatures", "{\"source\":\"glass\",\"celsius\":29}"}
+        }) {
+            Api.make(COORDINATOR, "/api/clutches/" + clutch + "/" + entry[0], entry[1]);
+        }
+        known.put(
+                "/api/incubation-facts",
+                Api.get(COORDINATOR, "/api/incubation-facts").getString("[0].id"));
         known.put("/api/hand-overs", handOver);
         known.put("/api/release-sites", site);
         known.put(

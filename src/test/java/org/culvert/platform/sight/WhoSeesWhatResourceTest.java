@@ -108,7 +108,9 @@ class WhoSeesWhatResourceTest {
         }
         request.header("Idempotency-Key", UUID.randomUUID().toString()).header("If-Match", "\"none\"");
         return path.startsWith("/api")
-                ? request.contentType("application/json").body("[").request(verb, path)
+                ? request.contentType(path.endsWith("/temperature-files") ? "text/csv" : "application/json")
+                        .body("[")
+                        .request(verb, path)
                 : request.contentType("application/x-www-form-urlencoded").request(verb, path);
     }
 

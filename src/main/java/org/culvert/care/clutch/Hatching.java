@@ -1,4 +1,4 @@
-package org.culvert.care;
+package org.culvert.care.clutch;
 
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
@@ -24,7 +24,7 @@ class Hatching extends Recorded {
         this.hatched = hatched;
     }
 
-    void correct(CareCorrections.HatchedCorrection correction, Clock clock) {
+    void correct(ClutchCorrections.HatchedCorrection correction, Clock clock) {
         happenedAt(Corrections.known(
                 "at", correction.at(), Objects.requireNonNull(happenedAt(), "a hatching has a time"), clock));
         revisedBecause(correction.reason());

@@ -1,4 +1,4 @@
-package org.culvert.care;
+package org.culvert.care.clutch;
 
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.Size;
@@ -7,9 +7,9 @@ import java.util.UUID;
 import org.culvert.platform.ledger.Change;
 import org.culvert.roster.Holder;
 
-/** What can be corrected in this room; a field that is left out stays as it is. */
-public final class CareCorrections {
-    private CareCorrections() {}
+/** What can be corrected of clutches; a field that is left out stays as it is. */
+public final class ClutchCorrections {
+    private ClutchCorrections() {}
 
     public record ClutchCorrection(
             Change<UUID> visitId,
@@ -21,6 +21,15 @@ public final class CareCorrections {
             Change<Integer> setToIncubate,
             Change<Integer> broken,
             Change<Integer> discarded,
+            Change<ClutchEntries.EggsCame> how,
+            Change<Instant> at,
+            @NotBlank @Size(max = 2000) String reason) {}
+
+    public record FailedEggsCorrection(
+            Change<Integer> failed,
+            Change<ClutchEntries.FailureGrounds> grounds,
+            Change<String> saidBy,
+            Change<String> words,
             Change<Instant> at,
             @NotBlank @Size(max = 2000) String reason) {}
 

@@ -1,4 +1,4 @@
-package org.culvert.care;
+package org.culvert.care.clutch;
 
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
@@ -48,7 +48,8 @@ class ClutchCustody extends Recorded {
      * @param holder who it was
      * @param authorisation of that holder
      */
-    void correct(Holder holder, String authorisation, CareCorrections.ClutchCustodyCorrection correction, Clock clock) {
+    void correct(
+            Holder holder, String authorisation, ClutchCorrections.ClutchCustodyCorrection correction, Clock clock) {
         memberId = holder.memberId();
         organisationId = holder.organisationId();
         this.authorisation = authorisation;

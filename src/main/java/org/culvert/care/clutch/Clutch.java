@@ -1,4 +1,4 @@
-package org.culvert.care;
+package org.culvert.care.clutch;
 
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
@@ -27,7 +27,7 @@ class Clutch extends Recorded {
         this.visitId = visitId;
     }
 
-    void correct(CareCorrections.ClutchCorrection correction, Clock clock) {
+    void correct(ClutchCorrections.ClutchCorrection correction, Clock clock) {
         visitId = correction.visitId().over(visitId);
         happenedAt(Corrections.known(
                 "at", correction.at(), Objects.requireNonNull(happenedAt(), "a clutch has a time"), clock));

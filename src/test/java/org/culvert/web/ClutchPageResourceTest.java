@@ -1,0 +1,140 @@
+package org.culvert.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+import static org.culvert.platform.Role.CARER;
+import static org.culvert.platform.Role.CLINIC;
+import static org.culvert.platform.Role.COORDINATOR;
+import static org.culvert.platform.Role.DISPATCHER;
+import static org.culvert.platform.Role.OFFICER;
+
+import io.quarkus.test.junit.QuarkusTest;
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.DoubleStream;
+import org.culvert.care.incubation.LoggerFiles;
+import org.culvert.support.Api;
+import org.culvert.support.SameOnEveryDatabase;
+import org.culvert.support.World;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** A clutch on a page: the sum, the temperatures drawn, and what happened. */
+@QuarkusTest
+@SameOnEveryDatabase
+class ClutchPageResourceTest {
+    private static final Instant SET = Instant.parse("2025-11-21T02:00:00Z");
+    private static final Pattern POINT = Pattern.compile("[ML](-?\\d+(?:\\.\\d)?) (-?\\d+(?:\\.\\d)?)");
+
+    private World world;
+
+    @BeforeEach
+    void makeWorld() {
+        world = World.shared();
+    }
+
+    private String clutch() {
+        String incident = World.call("Chelodina longicollis", 150.03, "").getString("incidentId");
+        String mother = Api.make(COORDINATOR, "/api/cases", """
+                        {"incidentId":"%s","foundAt":"2025-11-20T08:00:00Z",
+                         "animal":{"scientificName":"Chelodina longicollis"},"holder":{"memberId":"%s"}}
+                        """.formatted(incident, world.rescuer))
+                .getString("id");
+        return Api.make(COORDINATOR, "/api/clutches", """
+                        {"motherCaseId":"%s","holder":{"memberId":"%s"},
+                         "eggs":{"recovered":9,"setToIncubate":7,"broken":1,"discarded":1,"how":"surgery","at":"%s"}}
+                        """.formatted(mother, world.incubatorKeeper, SET))
+                .getString("id");
+    }
+
+    private static String page(String id) {
+        return Api.as(CARER)
+                .get("/clutches/" + id)
+                .then()
+                .statusCode(200)
+                .contentType("text/html")
+                .extract()
+                .asString()
+                .replaceAll("\\s+", " ");
+    }
+
+    @Test
+    void theSumTheDaysAndWhatHappenedAreSaid() {
+        String id = clutch();
+        Api.make(CARER, "/api/clutches/" + id + "/set-ups", """
+                {"medium":"vermiculite","waterParts":1,"mediumParts":1.5,"box":"box 3","topMarked":"no","setUpBy":"A <b>Carer</b>",
+                 "at":"2025-11-21T04:00:00Z"}
+                """);
+        Api.make(CARER, "/api/clutches/" + id + "/failed-eggs", """
+                {"failed":2,"grounds":"collapsed","saidBy":"A Carer","words":"dented","at":"2026-01-05T04:00:00Z"}
+                """);
+        Api.make(CARER, "/api/clutches/" + id + "/hatchings", "{\"hatched\":4,\"at\":\"2026-01-28T02:00:00Z\"}");
+        String page = page(id);
+        assertThat(page)
+                .contains(
+                        "still incubating</th><td class=\"number\">1</td>",
+                        "failed, as somebody said</th><td class=\"number\">2</td>",
+                        "They may hatch from 20 Jan 2026 to 9 Feb 2026.",
+                        "water to medium 1 : 1.5 by weight",
+                        "the upper sides are not marked",
+                        "Never turn an egg",
+                        "Wash your hands",
+                        "Check your local code; ask your licensed vet",
+                        "2 failed, said A Carer: collapsed: “dented”",
+                        "A &lt;b&gt;Carer&lt;/b&gt;",
+                        "No temperature is recorded since the eggs were set.",
+                        "Sex chromosomes")
+                .doesNotContain("A <b>", "NaN", "Infinity", "NOT_FOUND");
+    }
+
+    /** The line lies inside of its frame, reaches as high and as low as the readings, and breaks where none were read. */
+    @Test
+    void theLineShowsTheHighestTheLowestAndTheGap() {
+        String id = clutch();
+        String warm = LoggerFiles.file(SET, 20_000, Duration.ofMinutes(1))
+                + LoggerFiles.file(SET.plus(Duration.ofDays(20)), 100, Duration.ofMinutes(1))
+                        .replaceFirst("^.*\\n", "")
+                        .replaceFirst(",28.4\\n", ",33.3\n")
+                        .replaceFirst(",28.6\\n", ",24.7\n");
+        Api.as(CARER)
+                .contentType("text/csv")
+                .body(warm.getBytes(StandardCharsets.UTF_8))
+                .post("/api/clutches/" + id + "/temperature-files?source=logger")
+                .then()
+                .statusCode(201);
+        String page = page(id);
+        String path = page.replaceAll("(?s).*<path d=\"([^\"]*)\" class=\"line\">.*", "$1");
+        List<MatchResult> points = POINT.matcher(path).results().toList();
+        assertThat(points.size()).as("at most a few points a column").isBetween(50, 1600);
+        assertThat(points)
+                .allSatisfy(
+                        point -> assertThat(Double.parseDouble(point.group(1))).isBetween(33.0, 394.0))
+                .allSatisfy(
+                        point -> assertThat(Double.parseDouble(point.group(2))).isBetween(26.0, 196.0));
+        assertThat(path.chars().filter(c -> c == 'M').count()).isEqualTo(2);
+        // From 24 to 34 °C the frame is 170 high, so that a degree is 17 of its 170
+        assertThat(heights(points).min().orElseThrow()).isCloseTo(196 - 17 * (33.3 - 24), within(0.06));
+        assertThat(heights(points).max().orElseThrow()).isCloseTo(196 - 17 * (24.7 - 24), within(0.06));
+        assertThat(page).contains("from 24.7 to 33.3 °C");
+    }
+
+    private static DoubleStream heights(List<MatchResult> points) {
+        return points.stream().mapToDouble(point -> Double.parseDouble(point.group(2)));
+    }
+
+    @Test
+    void whoSeesTheRecordSeesThePage() {
+        String id = clutch();
+        for (String role : List.of(COORDINATOR, CARER, OFFICER)) {
+            Api.as(role).get("/clutches/" + id).then().statusCode(200);
+        }
+        Api.as(DISPATCHER).get("/clutches/" + id).then().statusCode(403);
+        // The clinic of this world never had the mother
+        Api.as(CLINIC).get("/clutches/" + id).then().statusCode(404);
+        Api.as(CARER).get("/clutches/no-identifier").then().statusCode(400);
+    }
+}
