@@ -1,5 +1,5 @@
 /**
- *  * Placements with carers; plans, days of care and clutches are in rooms of their own.
+ * Care until the last day: each of its parts is in a package of its own.
  *
  * <p>Uses {@code clinic}, {@code animal}, {@code roster} and below. Its one invariant: nobody is given protected wildlife,
  * eggs included, without an authorisation listed for that day.
