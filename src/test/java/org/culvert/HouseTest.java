@@ -59,7 +59,8 @@ class HouseTest {
         "org.culvert.care.schedule..",
         "org.culvert.care.health.alike..",
         "org.culvert.care.matching..",
-        "org.culvert.care.incubation.."
+        "org.culvert.care.incubation..",
+        "org.culvert.care.clock.limit.."
     };
 
     @ArchTest
@@ -98,6 +99,7 @@ class HouseTest {
                     "org.culvert.care.matching..",
                     "org.jgrapht..",
                     "org.culvert.care.incubation..",
+                    "org.culvert.care.clock.limit..",
                     "java.lang..",
                     "java.util..",
                     "java.math..",

@@ -40,6 +40,16 @@ class CaseConstraints implements ConstraintSentences {
                         "An animal whose origin is known has a found place, and no other has."),
                 Map.entry("one_holder_answers_for_an_animal", "Exactly one holder answers for an animal."),
                 Map.entry("custody_lasts", "Custody lasts: it has a beginning, and ends after it."),
+                Map.entry(
+                        "another_licence_of_a_hand_over_is_told_whole",
+                        "Another licence has a number and a jurisdiction."),
+                Map.entry("another_licence_of_a_link_is_told_whole", "Another licence has a number and a jurisdiction."),
+                Map.entry(
+                        "a_networks_referral_is_policy",
+                        "What the network itself does not hold is policy, and policy is the network's own."),
+                Map.entry("a_referral_is_of_a_group_or_of_a_name", "A referral is of one group or of one taxon."),
+                Map.entry("a_referral_ends_after_it_begins", "The referral would end before it began."),
+                Map.entry("a_referral_is_read_again_later", "A referral is read again after it was read."),
                 Map.entry("one_taker_is_asked", "A hand-over is offered to exactly one taker."),
                 Map.entry("a_hand_over_is_accepted_or_refused", "A hand-over is accepted or refused, not both."),
                 Map.entry("a_refusal_has_a_reason", "A refusal has a reason."),

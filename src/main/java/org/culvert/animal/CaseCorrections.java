@@ -1,10 +1,12 @@
 package org.culvert.animal;
 
+import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.time.Instant;
 import java.util.UUID;
+import org.culvert.animal.CaseEntries.OtherLicence;
 import org.culvert.call.CallEntry;
 import org.culvert.platform.ledger.Change;
 import org.culvert.road.PlaceAsGiven;
@@ -43,11 +45,19 @@ public final class CaseCorrections {
             Change<Instant> to,
             @NotBlank @Size(max = 2000) String reason) {}
 
-    /** A link of custody that was forgotten; it fits into a gap, before the first link or after the last. */
+    /**
+     * A link of custody that was forgotten; it fits into a gap, before the first link or after the last.
+     *
+     * @param between whether it may also stand where others meet: then the link before ends when this begins, and the link
+     *     after begins when this ends; none is cut in two, and none is covered whole
+     * @param otherLicence the licence of somebody else under which it was held, if it was
+     */
     public record CustodyEntry(
             @NotNull Holder holder,
             @NotNull Instant from,
             @Nullable Instant to,
+            boolean between,
+            @Nullable @Valid OtherLicence otherLicence,
             @NotBlank @Size(max = 2000) String reason) {}
 
     public record WhereaboutsCorrection(

@@ -3,6 +3,7 @@ package org.culvert.animal;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Pattern;
 import jakarta.validation.constraints.Size;
 import java.time.Instant;
 import java.util.UUID;
@@ -55,9 +56,34 @@ public final class CaseEntries {
             boolean dependentYoung,
             @Nullable Holder holder) {}
 
-    /** Offers the animal to another holder. */
+    /**
+     * A licence that is not the network's, under which a taker holds.
+     *
+     * @param organisation whose licence it is, where that is not the taker; an organisation's name, never a person's
+     * @param number its number
+     * @param jurisdiction ISO 3166 code of the country, or of the part of it, whose authority gave it
+     */
+    public record OtherLicence(
+            @Nullable @Size(max = 200) String organisation,
+            @NotBlank @Size(max = 200) String number,
+
+            @NotNull @Pattern(regexp = "[A-Z]{2}(-[A-Z0-9]{1,3})?", message = "must be an ISO 3166 code such as AU-VIC")
+            String jurisdiction) {}
+
+    /**
+     * Offers the animal to another holder.
+     *
+     * @param otherLicence where the taker holds under a licence that is not the network's
+     */
     public record HandOverEntry(
-            @NotNull Holder taker, @Nullable Instant at) {}
+            @NotNull Holder taker,
+            @Nullable Instant at,
+            @Nullable @Valid OtherLicence otherLicence) {
+        /** Under what is listed of the taker. */
+        public HandOverEntry(Holder taker, @Nullable Instant at) {
+            this(taker, at, null);
+        }
+    }
 
     /** Settles a hand-over; now when {@code at} is left out. */
     public record AcceptanceEntry(@Nullable Instant at) {}

@@ -11,6 +11,7 @@ import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.culvert.animal.referral.ReferralService;
 import org.culvert.call.PlaceReader;
 import org.culvert.call.PlaceView;
 import org.culvert.platform.NotFoundException;
@@ -31,6 +32,7 @@ class CaseReader {
     private final TaxonService taxa;
     private final EntityManager entities;
     private final RecordViews records;
+    private final ReferralService referrals;
 
     CaseReader(
             CaseRepositories.Animals animals,
@@ -42,7 +44,8 @@ class CaseReader {
             PlaceReader places,
             TaxonService taxa,
             EntityManager entities,
-            RecordViews records) {
+            RecordViews records,
+            ReferralService referrals) {
         this.animals = animals;
         this.whereabouts = whereabouts;
         this.fates = fates;
@@ -53,6 +56,7 @@ class CaseReader {
         this.taxa = taxa;
         this.entities = entities;
         this.records = records;
+        this.referrals = referrals;
     }
 
     CaseView view(Case row) {
@@ -87,10 +91,12 @@ class CaseReader {
         Map<UUID, Whereabouts> whereOf = byKey(where, row -> row.caseId);
         Map<UUID, Fate> fateOf = byKey(ends, row -> row.caseId);
         Map<UUID, Body> bodyOf = byKey(left, row -> row.caseId);
+        ReferralService.Today referOut = referrals.today();
         return row -> {
             Animal animal = require(animalById, "animal", row.animalId);
             return view(
                     row,
+                    referOut,
                     view(animal, require(taxaById, "taxon", animal.taxonId)),
                     row.foundPlaceId == null ? null : require(placesById, "place", row.foundPlaceId),
                     chainOf.getOrDefault(row.id(), List.of()),
@@ -103,6 +109,7 @@ class CaseReader {
 
     private CaseView view(
             Case row,
+            ReferralService.Today referOut,
             CaseView.AnimalView animal,
             @Nullable PlaceView foundPlace,
             List<CustodyLink> links,
@@ -117,6 +124,7 @@ class CaseReader {
                         link.span().from(),
                         link.span().to(),
                         link.authorisation,
+                        Licence.view(link.licence),
                         link.recordedAt(),
                         records.of(link)))
                 .toList();
@@ -134,7 +142,8 @@ class CaseReader {
                 foundPlace,
                 row.dependentYoung,
                 chain,
-                gaps(chain),
+                gaps(chain, fate),
+                fate == null ? referOut.of(animal.taxonGroupId(), animal.scientificName()) : List.of(),
                 pending == null ? null : view(pending),
                 where == null ? null : view(where),
                 fate == null ? null : view(fate),
@@ -169,6 +178,7 @@ class CaseReader {
                 row.id(),
                 row.caseId,
                 row.taker,
+                Licence.view(row.licence),
                 row.happenedAt(),
                 row.acceptedAt,
                 row.refusedAt,
@@ -191,13 +201,18 @@ class CaseReader {
         return chain.isEmpty() ? "found" : "inCare";
     }
 
-    private static List<CaseView.Gap> gaps(List<CaseView.CustodyView> chain) {
+    private static List<CaseView.Gap> gaps(List<CaseView.CustodyView> chain, @Nullable Fate fate) {
         List<CaseView.Gap> gaps = new ArrayList<>();
         for (int i = 1; i < chain.size(); i++) {
             Instant end = chain.get(i - 1).to();
             if (end != null && end.isBefore(chain.get(i).from())) {
                 gaps.add(new CaseView.Gap(end, chain.get(i).from()));
             }
+        }
+        Instant last = chain.isEmpty() ? null : chain.get(chain.size() - 1).to();
+        Instant ended = fate == null ? null : fate.happenedAt();
+        if (last != null && (ended == null || last.isBefore(ended))) {
+            gaps.add(new CaseView.Gap(last, ended));
         }
         return gaps;
     }

@@ -12,6 +12,7 @@ import jakarta.ws.rs.QueryParam;
 import java.net.URI;
 import java.util.List;
 import java.util.UUID;
+import org.culvert.animal.referral.ReferralService;
 import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
@@ -27,14 +28,16 @@ import org.jspecify.annotations.Nullable;
 @Path("/api")
 public class CaseResource {
     /** Identifier of a pending hand-over. */
-    public record HandOverMade(UUID id) {}
+    public record HandOverMade(UUID id, List<ReferralService.ReferOutView> referOut) {}
 
     private final CaseService cases;
     private final CustodyService custody;
+    private final CustodyLists lists;
 
-    CaseResource(CaseService cases, CustodyService custody) {
+    CaseResource(CaseService cases, CustodyService custody, CustodyLists lists) {
         this.cases = cases;
         this.custody = custody;
+        this.lists = lists;
     }
 
     @POST
@@ -70,7 +73,33 @@ public class CaseResource {
     @ResponseStatus(201)
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER})
     public HandOverMade offer(@PathParam("id") String id, @NotNull @Valid CaseEntries.HandOverEntry entry) {
-        return new HandOverMade(custody.offer(Paging.uuid("id", id), entry));
+        UUID caseId = Paging.uuid("id", id);
+        UUID handOver = custody.offer(caseId, entry);
+        return new HandOverMade(handOver, cases.referOut(caseId, entry));
+    }
+
+    /**
+     * Hand-overs, the oldest offer first.
+     *
+     * @param pending whether those that wait, or those that were accepted or refused
+     */
+    @GET
+    @Path("/hand-overs")
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER, Role.OFFICER})
+    public Page<CaseView.HandOverView> listHandOvers(
+            @QueryParam("pending") @DefaultValue("true") boolean pending,
+            @QueryParam("limit") @Nullable Integer limit,
+            @QueryParam("cursor") @Nullable String cursor) {
+        return lists.listHandOvers(pending, Paging.limit(limit), cursor);
+    }
+
+    /** Spans in which nobody is recorded as holder, of open and of ended cases. */
+    @GET
+    @Path("/custody-gaps")
+    @RolesAllowed({Role.COORDINATOR, Role.OFFICER})
+    public Page<CustodyLists.CustodyGapView> listGaps(
+            @QueryParam("limit") @Nullable Integer limit, @QueryParam("cursor") @Nullable String cursor) {
+        return lists.listGaps(Paging.limit(limit), Paging.cursor(cursor));
     }
 
     @GET

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.culvert.animal.referral.ReferralService;
 import org.culvert.call.IncidentService;
 import org.culvert.call.IncidentView;
 import org.culvert.platform.ConflictException;
@@ -150,6 +151,14 @@ public class CaseService {
     @Transactional
     public CaseView.HandOverView getHandOver(UUID id) {
         return reader.view(custody.require(id));
+    }
+
+    /** Why the taker of a hand-over may not hold the animal, as far as is entered; nobody is refused for it. */
+    @Transactional
+    public List<ReferralService.ReferOutView> referOut(UUID caseId, CaseEntries.HandOverEntry entry) {
+        return custody.isOfNetwork(entry.taker()) && entry.otherLicence() == null
+                ? reader.view(require(caseId)).referOut()
+                : List.of();
     }
 
     /** Where the animal of a case was, from the first on. */

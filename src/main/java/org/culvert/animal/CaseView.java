@@ -3,6 +3,7 @@ package org.culvert.animal;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
+import org.culvert.animal.referral.ReferralService;
 import org.culvert.call.PlaceView;
 import org.culvert.platform.ledger.RecordView;
 import org.culvert.roster.Holder;
@@ -13,7 +14,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param state {@code found}, {@code inCare}, {@code handOverPending} or {@code ended}, derived from custody and fate
  * @param origin {@code found}, {@code ofMother} or {@code unknown}
- * @param custodyGaps spans between links in which nobody is recorded as holder: shown, not refused
+ * @param custodyGaps spans in which nobody is recorded as holder, between links and after the last one: shown, not refused
+ * @param referOut why the network's holders may not hold it, and where it goes instead; empty where nothing of that is entered
  */
 public record CaseView(
         UUID id,
@@ -30,6 +32,7 @@ public record CaseView(
         boolean dependentYoung,
         List<CustodyView> custody,
         List<Gap> custodyGaps,
+        List<ReferralService.ReferOutView> referOut,
         @Nullable HandOverView pendingHandOver,
         @Nullable WhereaboutsView whereabouts,
         @Nullable FateView fate,
@@ -54,6 +57,7 @@ public record CaseView(
      * One link of custody.
      *
      * @param authorisation number of the authorisation listed for the holder on the first day; null when none was listed
+     * @param otherLicence a licence that is not the network's, under which it was taken
      */
     public record CustodyView(
             UUID id,
@@ -61,16 +65,22 @@ public record CaseView(
             Instant from,
             @Nullable Instant to,
             @Nullable String authorisation,
+            @Nullable OtherLicenceView otherLicence,
             Instant recordedAt,
             RecordView record) {}
 
-    public record Gap(Instant from, Instant to) {}
+    /** @param to null while it lasts */
+    public record Gap(Instant from, @Nullable Instant to) {}
+
+    /** A licence that is not the network's; without an organisation it is the taker's own. */
+    public record OtherLicenceView(@Nullable String organisation, String number, String jurisdiction) {}
 
     /** A hand-over: pending while it is neither accepted nor refused. */
     public record HandOverView(
             UUID id,
             UUID caseId,
             Holder taker,
+            @Nullable OtherLicenceView otherLicence,
             @Nullable Instant offeredAt,
             @Nullable Instant acceptedAt,
             @Nullable Instant refusedAt,

@@ -32,14 +32,25 @@ class CustodyLink extends Recorded {
     @Nullable
     String authorisation;
 
+    @Embedded
+    @Nullable
+    Licence licence;
+
     protected CustodyLink() {}
 
-    CustodyLink(UUID caseId, Holder holder, Instant from, @Nullable Instant to, @Nullable String authorisation) {
+    CustodyLink(
+            UUID caseId,
+            Holder holder,
+            Instant from,
+            @Nullable Instant to,
+            @Nullable String authorisation,
+            @Nullable Licence licence) {
         happenedAt(from);
         this.caseId = caseId;
         this.holder = holder;
         this.held = Span.text(from, to);
         this.authorisation = authorisation;
+        this.licence = licence;
     }
 
     Span span() {

@@ -55,8 +55,12 @@ public class CustodyService {
     /** Starts a link, open at its end. */
     @Transactional
     void begin(UUID caseId, Holder holder, Instant from) {
+        begin(caseId, holder, from, null);
+    }
+
+    private void begin(UUID caseId, Holder holder, Instant from, @Nullable Licence licence) {
         links.persistAndFlush(new CustodyLink(
-                caseId, holder, from, null, authorisation(caseId, holder, from).orElse(null)));
+                caseId, holder, from, null, authorisation(caseId, holder, from).orElse(null), licence));
     }
 
     /** Who answers for the animal at an instant, or empty in a gap. */
@@ -82,7 +86,8 @@ public class CustodyService {
         requireOpenCase(caseId);
         Holder taker = Holder.require("taker", entry.taker());
         requireKnown("taker", taker);
-        var handOver = new HandOver(caseId, taker, entry.at() == null ? clock.instant() : entry.at());
+        var handOver = new HandOver(
+                caseId, taker, Licence.of(entry.otherLicence()), entry.at() == null ? clock.instant() : entry.at());
         handOvers.persistAndFlush(handOver);
         return handOver.id();
     }
@@ -106,7 +111,7 @@ public class CustodyService {
         handOver.accept(at);
         giver.filter(link -> link.span().to() == null).ifPresent(link -> link.endAt(at));
         links.flush();
-        begin(handOver.caseId, handOver.taker, at);
+        begin(handOver.caseId, handOver.taker, at, handOver.licence);
         return handOver.caseId;
     }
 
@@ -141,19 +146,24 @@ public class CustodyService {
         return roster.findAuthorisation(holder, group, at.atZone(region.zone()).toLocalDate());
     }
 
-    /** Enters a link that was forgotten: in a gap, before the first or after the last. */
+    /** Enters a link that was forgotten: in a gap, before the first or after the last, or between links that meet. */
     @Transactional
     public void insert(UUID caseId, CaseCorrections.CustodyEntry entry) {
         lock(caseId);
         Holder holder = Holder.require("holder", entry.holder());
         requireKnown("holder", holder);
+        if (entry.between()) {
+            requireLasts(caseId, entry.from(), entry.to());
+            makeRoom(caseId, new Span(entry.from(), entry.to()), entry.reason());
+        }
         requireFits(caseId, null, entry.from(), entry.to());
         var link = new CustodyLink(
                 caseId,
                 holder,
                 entry.from(),
                 entry.to(),
-                authorisation(caseId, holder, entry.from()).orElse(null));
+                authorisation(caseId, holder, entry.from()).orElse(null),
+                Licence.of(entry.otherLicence()));
         link.enteredBecause(entry.reason());
         links.persistAndFlush(link);
     }
@@ -177,8 +187,54 @@ public class CustodyService {
         links.flush();
     }
 
+    /** Shortens what goes on into a span and lets begin later what goes on after it; no link is covered or cut in two. */
+    private void makeRoom(UUID caseId, Span wanted, String reason) {
+        for (CustodyLink other : chain(caseId)) {
+            Span span = other.span();
+            if (!span.overlaps(wanted)) {
+                continue;
+            }
+            boolean before = span.from().isBefore(wanted.from());
+            Instant after = wanted.to() == null
+                            || span.to() != null && !span.to().isAfter(wanted.to())
+                    ? null
+                    : wanted.to();
+            if (before && after != null) {
+                throw new ConflictException("Somebody answers for the animal " + span.words() + ", and this would be "
+                        + wanted.words() + ": that would cut one link in two. Correct the end of that link first, and enter"
+                        + " what came after as a link of its own.");
+            }
+            if (!before && after == null) {
+                throw new ConflictException("Somebody answers for the animal " + span.words() + ", and this would be "
+                        + wanted.words() + ": nothing would be left of that link. Correct its holder, if that is wrong.");
+            }
+            Instant from = before ? span.from() : java.util.Objects.requireNonNull(after);
+            other.correct(
+                    other.holder,
+                    from,
+                    before ? wanted.from() : span.to(),
+                    before ? other.authorisation : authorisation(caseId, other.holder, from).orElse(null),
+                    reason);
+        }
+        links.flush();
+    }
+
     /** A link lasts, begins with the case or later, ends with it or before, and meets no other. */
     private void requireFits(UUID caseId, @Nullable UUID linkId, Instant from, @Nullable Instant to) {
+        requireLasts(caseId, from, to);
+        var span = new Span(from, to);
+        for (CustodyLink other : chain(caseId)) {
+            if (!other.id().equals(linkId) && other.span().overlaps(span)) {
+                throw new ConflictException(
+                        "Someone else answers for the animal " + other.span().words()
+                                + ", and this would be " + span.words()
+                                + "; custody never overlaps. Shorten that link first, if"
+                                + " it is wrong, or enter this one between.");
+            }
+        }
+    }
+
+    private void requireLasts(UUID caseId, Instant from, @Nullable Instant to) {
         if (to != null && !to.isAfter(from)) {
             throw InvalidException.of("to", "It ends before it begins.", "an instant after from");
         }
@@ -196,16 +252,6 @@ public class CustodyService {
         Instant ended = fate == null ? null : fate.happenedAt();
         if (ended != null && (to == null || to.isAfter(ended))) {
             throw InvalidException.of("to", "The case ended before that, at " + ended + ".", "at or before " + ended);
-        }
-        var span = new Span(from, to);
-        for (CustodyLink other : chain(caseId)) {
-            if (!other.id().equals(linkId) && other.span().overlaps(span)) {
-                throw new ConflictException(
-                        "Someone else answers for the animal " + other.span().words()
-                                + ", and this would be " + span.words()
-                                + "; custody never overlaps. Shorten that link first, if"
-                                + " it is wrong.");
-            }
         }
     }
 
@@ -270,6 +316,15 @@ public class CustodyService {
         if (fates.count("caseId = ?1 and withdrawnAt is null", caseId) > 0) {
             throw new ConflictException("That case has ended; nobody takes the animal over any more.");
         }
+    }
+
+    /** Whether a holder is a member, or a clinic or shelter of the network or the network itself. */
+    boolean isOfNetwork(Holder holder) {
+        return holder.memberId() != null
+                || holder.organisationId() != null
+                        && List.of("network", "clinic", "shelter")
+                                .contains(roster.getOrganisation(holder.organisationId())
+                                        .kind());
     }
 
     void requireKnown(String field, Holder holder) {

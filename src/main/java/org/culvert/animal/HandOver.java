@@ -24,6 +24,10 @@ class HandOver extends Recorded {
     @AttributeOverride(name = "personId", column = @Column(name = "taker_person_id"))
     Holder taker;
 
+    @Embedded
+    @Nullable
+    Licence licence;
+
     @Nullable
     Instant acceptedAt;
 
@@ -35,10 +39,11 @@ class HandOver extends Recorded {
 
     protected HandOver() {}
 
-    HandOver(UUID caseId, Holder taker, Instant offeredAt) {
+    HandOver(UUID caseId, Holder taker, @Nullable Licence licence, Instant offeredAt) {
         happenedAt(offeredAt);
         this.caseId = caseId;
         this.taker = taker;
+        this.licence = licence;
     }
 
     void accept(Instant at) {

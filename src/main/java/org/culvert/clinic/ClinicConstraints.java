@@ -11,6 +11,7 @@ class ClinicConstraints implements ConstraintSentences {
     public Map<String, String> sentences() {
         return Map.ofEntries(
                 Map.entry("a_visit_ends_with_one_discharge", "That visit has been discharged already."),
+                Map.entry("a_patient_is_stable_after_it_came", "An animal is stable after it came."),
                 Map.entry("a_visit_ends_after_it_begins", "A visit ends after it begins."),
                 Map.entry("body_condition_is_one_of_five", "Body condition goes from 1 (emaciated) to 5 (fat)."),
                 Map.entry("a_drug_order_ends_after_it_began", "A drug order ends after it began."),

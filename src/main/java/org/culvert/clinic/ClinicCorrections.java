@@ -14,6 +14,7 @@ public final class ClinicCorrections {
     public record VisitCorrection(
             Change<Instant> arrivedAt,
             Change<Instant> leftAt,
+            Change<Instant> stabilisedAt,
             Change<Double> weightGrams,
             Change<Integer> bodyCondition,
             Change<Answer> gravid,

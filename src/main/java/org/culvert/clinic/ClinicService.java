@@ -22,6 +22,7 @@ import org.culvert.animal.CaseView;
 import org.culvert.call.CallEntry.Answer;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
+import org.culvert.platform.ledger.Corrections;
 import org.culvert.platform.ledger.RecordView;
 import org.culvert.platform.ledger.RecordViews;
 import org.culvert.roster.RosterService;
@@ -79,6 +80,7 @@ public class ClinicService {
      * @param weightGrams in grams
      * @param bodyCondition by eye and hand, from 1 (emaciated) to 5 (fat): common practice, no source
      * @param gravid whether she carries eggs or young
+     * @param stabilisedAt when the vet had it stable; some limits of time run from then
      */
     public record VisitEntry(
             @NotNull UUID caseId,
@@ -89,6 +91,7 @@ public class ClinicService {
             Answer gravid,
             @Nullable @Size(max = 4000) String diagnosis,
             @Nullable @Size(max = 4000) String causeOfDeath,
+            @Nullable Instant stabilisedAt,
             List<@Valid FindingEntry> findings,
             List<@Valid ReadingEntry> readings,
             List<@Valid ProcedureEntry> procedures) {
@@ -154,6 +157,7 @@ public class ClinicService {
             boolean ofBody,
             Instant arrivedAt,
             @Nullable Instant leftAt,
+            @Nullable Instant stabilisedAt,
             @Nullable Double weightGrams,
             @Nullable Integer bodyCondition,
             String gravid,
@@ -262,6 +266,9 @@ public class ClinicService {
             throw InvalidException.of(
                     "caseId", "That case has ended: " + fate.fate() + ".", "a case in care, or one with a body");
         }
+        if (entry.stabilisedAt() != null) {
+            Corrections.passed("stabilisedAt", entry.stabilisedAt(), clock);
+        }
         Visit visit = Visit.of(entry, seen.body() != null, at);
         visits.persistAndFlush(visit);
         for (FindingEntry finding : entry.findings()) {
@@ -354,6 +361,7 @@ public class ClinicService {
                 visit.ofBody,
                 Objects.requireNonNull(visit.happenedAt()),
                 visit.leftAt,
+                visit.stabilisedAt,
                 visit.weightGrams,
                 visit.bodyCondition,
                 visit.gravid,

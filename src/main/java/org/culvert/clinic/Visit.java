@@ -37,6 +37,9 @@ class Visit extends Recorded {
     @Nullable
     Instant leftAt;
 
+    @Nullable
+    Instant stabilisedAt;
+
     protected Visit() {}
 
     static Visit of(ClinicService.VisitEntry entry, boolean ofBody, Instant arrivedAt) {
@@ -50,6 +53,8 @@ class Visit extends Recorded {
         visit.gravid = entry.gravid().name();
         visit.diagnosis = entry.diagnosis();
         visit.causeOfDeath = entry.causeOfDeath();
+        visit.stabilisedAt = entry.stabilisedAt();
+        visit.requireStableAfterArrival(arrivedAt);
         return visit;
     }
 
@@ -63,6 +68,12 @@ class Visit extends Recorded {
         leftAt = at;
     }
 
+    private void requireStableAfterArrival(Instant arrived) {
+        if (stabilisedAt != null && stabilisedAt.isBefore(arrived)) {
+            throw InvalidException.of("stabilisedAt", "It was stable before it came.", "an instant after " + arrived);
+        }
+    }
+
     void correct(ClinicCorrections.VisitCorrection correction, Clock clock) {
         Instant arrived = Corrections.known(
                 "arrivedAt", correction.arrivedAt(), Objects.requireNonNull(happenedAt(), "a visit has a time"), clock);
@@ -73,7 +84,9 @@ class Visit extends Recorded {
         gravid = Corrections.name("gravid", correction.gravid(), gravid);
         diagnosis = Corrections.text("diagnosis", correction.diagnosis(), diagnosis, 4000);
         causeOfDeath = Corrections.text("causeOfDeath", correction.causeOfDeath(), causeOfDeath, 4000);
+        stabilisedAt = Corrections.past("stabilisedAt", correction.stabilisedAt(), stabilisedAt, clock);
         revisedBecause(correction.reason());
+        requireStableAfterArrival(arrived);
         if (leftAt != null && leftAt.isBefore(arrived)) {
             throw InvalidException.of("leftAt", "It left before it came.", "an instant after " + arrived);
         }

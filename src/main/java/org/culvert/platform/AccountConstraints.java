@@ -14,6 +14,9 @@ class AccountConstraints implements ConstraintSentences {
                 Map.entry("accounts_organisation_exists", "The roster has no organisation by this identifier."),
                 Map.entry("regions_only_one", "A server serves one region; this one has its own already."),
                 Map.entry(
+                        "a_region_lies_in_its_country",
+                        "The law of a region is that of its country or of a part of it."),
+                Map.entry(
                         "regions_box_is_sane",
                         "The edges of the region are no edges: south below north, degrees within the world."));
     }

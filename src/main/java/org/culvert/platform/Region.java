@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.UUID;
 import org.hibernate.annotations.UuidGenerator;
+import org.jspecify.annotations.Nullable;
 
 /** The one region that this server serves, with its time zone; times are instants and meet the zone at the edges only. */
 @Entity
@@ -24,6 +25,10 @@ public class Region {
     String name;
     String timeZone;
     String countryCode;
+
+    @Nullable
+    String jurisdiction;
+
     double south;
     double west;
     double north;
@@ -39,6 +44,15 @@ public class Region {
 
     public ZoneId zone() {
         return ZoneId.of(timeZone);
+    }
+
+    /** ISO 3166 code of the country, or of the part of it, whose law holds here; null where it was not told. */
+    public @Nullable String jurisdiction() {
+        return jurisdiction;
+    }
+
+    public String countryCode() {
+        return countryCode;
     }
 
     public boolean demo() {

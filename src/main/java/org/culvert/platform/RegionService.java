@@ -25,6 +25,8 @@ public class RegionService {
      * @param name its name
      * @param timeZone a zone of the tz database, such as {@code Pacific/Auckland}
      * @param countryCode ISO 3166-1 alpha-2
+     * @param jurisdiction ISO 3166 code of the country, or of the part of it, whose law holds here: a country's limits of time
+     *     hold in each of its parts, those of a part only there
      * @param south southern edge in degrees, WGS 84; likewise the others
      * @param demo whether everything in it is invented
      */
@@ -34,6 +36,10 @@ public class RegionService {
 
             @NotNull @Pattern(regexp = "[A-Z]{2}", message = "must be two capital letters")
             String countryCode,
+
+            @Nullable
+            @Pattern(regexp = "[A-Z]{2}(-[A-Z0-9]{1,3})?", message = "must be an ISO 3166 code such as AU-VIC")
+            String jurisdiction,
 
             @DecimalMin("-90") @DecimalMax("90") double south,
             @DecimalMin("-180") @DecimalMax("180") double west,
@@ -77,6 +83,7 @@ public class RegionService {
                         region.name,
                         region.timeZone,
                         region.countryCode,
+                        region.jurisdiction,
                         region.south,
                         region.west,
                         region.north,
@@ -95,6 +102,13 @@ public class RegionService {
         if (!(wanted.south() < wanted.north())) {
             throw InvalidException.of("south", "The southern edge is not south of the northern.", "south < north");
         }
+        String jurisdiction = wanted.jurisdiction();
+        if (jurisdiction != null && !jurisdiction.substring(0, 2).equals(wanted.countryCode())) {
+            throw InvalidException.of(
+                    "jurisdiction",
+                    "That is of another country.",
+                    wanted.countryCode() + ", or a part of it such as " + wanted.countryCode() + "-1");
+        }
         Region region = findRegion().orElseGet(Region::new);
         @Nullable UUID known = region.id;
         if (known != null && region.demo != wanted.demo()) {
@@ -104,6 +118,7 @@ public class RegionService {
         region.name = wanted.name();
         region.timeZone = wanted.timeZone();
         region.countryCode = wanted.countryCode();
+        region.jurisdiction = jurisdiction;
         region.south = wanted.south();
         region.west = wanted.west();
         region.north = wanted.north();

@@ -12,6 +12,8 @@ class TaxonConstraints implements ConstraintSentences {
         return Map.ofEntries(
                 Map.entry("taxon_groups_key_is_taken", "Another group has this key already."),
                 Map.entry("taxa_scientific_name_is_taken", "Another taxon has this scientific name already."),
+                Map.entry("a_listing_ends_after_it_begins", "The listing would end before it began."),
+                Map.entry("a_listing_is_read_again_later", "A listing is read again after it was read."),
                 Map.entry(
                         "taxa_sensitivity_has_reason_and_review",
                         "A sensitive taxon has a reason and a day by which that is looked at again."));

@@ -77,6 +77,7 @@ class CaseWork {
                         CallEntry.Answer.unknown,
                         young ? "dependent young, cold" : "struck; seen by the vet",
                         null,
+                        null,
                         List.of(),
                         List.of(),
                         List.of()))

@@ -118,6 +118,7 @@ class DemoRegionLoader {
                 region.settings().name(),
                 region.settings().zone().getId(),
                 "XX",
+                "XX",
                 southWest.latitude(),
                 southWest.longitude(),
                 northEast.latitude(),

@@ -177,6 +177,7 @@ class TurtleStory {
                         gravid ? CallEntry.Answer.yes : CallEntry.Answer.no,
                         "struck by a vehicle; shell fractures" + (gravid ? "; carries eggs" : ""),
                         null,
+                        null,
                         List.of(
                                 new ClinicService.FindingEntry(
                                         "bridge of the shell", ClinicService.Side.right, "fracture, stable"),

@@ -85,6 +85,7 @@ class WombatStory {
                         CallEntry.Answer.no,
                         "dependent young, furred, unhurt",
                         null,
+                        null,
                         List.of(),
                         List.of(),
                         List.of()))

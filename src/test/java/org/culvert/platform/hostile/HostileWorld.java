@@ -47,6 +47,8 @@ final class HostileWorld {
             Map.entry("/api/cases/{id}/fate/withdrawal", "deadCase"),
             Map.entry("PATCH /api/cases/{id}/fate", "deadCase"),
             Map.entry("/api/clinic-profiles/", "clinicProfile"),
+            Map.entry("/api/clock-extensions/", "clockExtension"),
+            Map.entry("/api/clock-notices/", "clockNotice"),
             Map.entry("/api/clutches/", "clutch"),
             Map.entry("/clutches/", "clutch"),
             Map.entry("/api/closings/", "closing"),
@@ -79,6 +81,7 @@ final class HostileWorld {
             Map.entry("/api/placements/", "placement"),
             Map.entry("/api/plan-templates/", "planTemplate"),
             Map.entry("/api/records/", "case"),
+            Map.entry("/api/referrals/", "referral"),
             Map.entry("/api/release-approvals/", "approval"),
             Map.entry("/api/release-rules/", "rule"),
             Map.entry("/release-rules/", "rule"),
@@ -86,7 +89,9 @@ final class HostileWorld {
             Map.entry("/api/releases/", "release"),
             Map.entry("/api/road-surveys/", "roadSurvey"),
             Map.entry("/api/species-facts/", "speciesFact"),
+            Map.entry("/api/species-listings/", "speciesListing"),
             Map.entry("/api/taxa/", "taxon"),
+            Map.entry("/api/time-limits/", "timeLimit"),
             Map.entry("/api/visits/", "visit"),
             Map.entry("PATCH /api/visits/{id}/discharge", "dischargedVisit"),
             Map.entry("/api/whereabouts/", "whereabouts"),
@@ -108,7 +113,8 @@ final class HostileWorld {
             + " approval nonRelease partId permitToKeep unknownClinic planTemplate"
             + " adoptionId aftercarePlan plannedCase careEntry attendances|joins|hand-overs|visits|clutches|agreements |cases|incidents|people|retention-rules|hotspot-runs|road-surveys"
             + " |holds|release-approvals|non-release-decisions|plan-templates|aftercare-plans|care-entries |absences|keeping-rules|placement-proposals absence keepingRule newCarer proposal"
-            + " heldCase attendances|joins|hand-overs|visits|clutches|agreements|cases|incidents|people|retention-rules |hotspot-runs|road-surveys|holds|exposures|alert-thresholds|syndrome-reports|disease-suspicions|release-approvals|non-release-decisions |plan-templates|aftercare-plans|care-entries entryId failureId").split(" "));
+            + " heldCase attendances|joins|hand-overs|visits|clutches|agreements|cases|incidents|people|retention-rules |hotspot-runs|road-surveys|holds|exposures|alert-thresholds|syndrome-reports|disease-suspicions|release-approvals|non-release-decisions |plan-templates|aftercare-plans|care-entries entryId failureId"
+            + " |clock-extensions|clock-notices clockExtension clockNotice").split(" "));
 
     private final World world = World.shared();
     private final Map<String, String> made = new TreeMap<>();
@@ -290,6 +296,18 @@ final class HostileWorld {
         });
         makers.put("roadSurvey", () -> make(COORDINATOR, "/api/road-surveys", "POST /api/road-surveys"));
         makers.put("landArea", () -> make(COORDINATOR, "/api/land-areas", "POST /api/land-areas"));
+        makers.put("speciesListing", () -> make(COORDINATOR, "/api/species-listings", "POST /api/species-listings"));
+        makers.put("referral", () -> make(COORDINATOR, "/api/referrals", "POST /api/referrals"));
+        makers.put("timeLimit", () -> make(COORDINATOR, "/api/time-limits", "POST /api/time-limits"));
+        makers.put(
+                "clockExtension",
+                () -> make(
+                        COORDINATOR,
+                        "/api/cases/" + id("case") + "/clock-extensions",
+                        "POST /api/cases/{id}/clock-extensions"));
+        makers.put(
+                "clockNotice",
+                () -> make(COORDINATOR, "/api/cases/" + id("case") + "/notices", "POST /api/cases/{id}/notices"));
         makers.put("speciesFact", () -> make(COORDINATOR, "/api/species-facts", "POST /api/species-facts"));
         makers.put("hold", () -> make(RESCUER, "/api/cases/" + id("case") + "/holds", "POST /api/cases/{id}/holds"));
         makers.put(

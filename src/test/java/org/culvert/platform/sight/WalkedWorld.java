@@ -234,7 +234,40 @@ public final class WalkedWorld {
                          "suspectedBy":"Dr Vet","told":{"to":"the hotline","by":"Dr Vet","reference":"EAD-1"}}
                         """)
                         .getString("id"));
+        clocks(known, mother);
         known.put("/api/species-facts", "01920000-0000-7000-8000-000000034001");
+    }
+
+    private static void clocks(Map<String, String> known, String mother) {
+        String limit =
+                Api.make(COORDINATOR, "/api/time-limits", """
+                        {"jurisdiction":"network","kind":"policy","scientificName":"%s","binds":"anyone","starts":"received",
+                         "ends":["toldAuthority","caseEnded"],"length":24,"lengthUnit":"hours","warnBeforeHours":6,
+                         "extensionGrounds":["moulting"],"words":"made for a test","source":"made for a test",
+                         "readOn":"2026-01-05","reviewBy":"2090-01-01","validFrom":"2020-01-01"}
+                        """.formatted(TURTLE)).getString("id");
+        known.put("/api/time-limits", limit);
+        known.put("/api/referrals", "01920000-0000-7000-8000-000000056001");
+        known.put(
+                "/api/species-listings",
+                Api.make(COORDINATOR, "/api/species-listings", """
+                        {"jurisdiction":"XZ","scientificName":"%s","listedAs":"threatened","source":"made for a test",
+                         "readOn":"2026-01-05","reviewBy":"2090-01-01","validFrom":"2020-01-01"}
+                        """.formatted(TURTLE))
+                        .getString("id"));
+        known.put(
+                "/api/clock-extensions",
+                Api.make(COORDINATOR, "/api/cases/" + mother + "/clock-extensions", """
+                        {"limitId":"%s","until":"2090-01-01T00:00:00Z","grantedBy":"the department",
+                         "order":{"authority":"the department","number":"O-1","date":"2026-01-05","words":"fires"}}
+                        """.formatted(limit))
+                        .getString("id"));
+        known.put(
+                "/api/clock-notices",
+                Api.make(COORDINATOR, "/api/cases/" + mother + "/notices", """
+                        {"limitId":"%s","told":"the department","how":"phone","reference":"N-1"}
+                        """.formatted(limit))
+                        .getString("id"));
     }
 
     private static String newCase(World world, String incident, @Nullable String attendance) {
