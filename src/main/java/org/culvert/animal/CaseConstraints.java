@@ -43,7 +43,8 @@ class CaseConstraints implements ConstraintSentences {
                 Map.entry(
                         "another_licence_of_a_hand_over_is_told_whole",
                         "Another licence has a number and a jurisdiction."),
-                Map.entry("another_licence_of_a_link_is_told_whole", "Another licence has a number and a jurisdiction."),
+                Map.entry(
+                        "another_licence_of_a_link_is_told_whole", "Another licence has a number and a jurisdiction."),
                 Map.entry(
                         "a_networks_referral_is_policy",
                         "What the network itself does not hold is policy, and policy is the network's own."),

@@ -103,8 +103,8 @@ public class CustodyLists {
     }
 
     private static String ownCondition(boolean pending) {
-        return "exists (select 1 from hand_overs o where o.id = h.id and "
-                + (pending ? "" : "not ") + "(o.accepted_at is null and o.refused_at is null))";
+        return "exists (select 1 from hand_overs o where o.id = h.id and " + (pending ? "" : "not ")
+                + "(o.accepted_at is null and o.refused_at is null))";
     }
 
     private static InvalidException noCursor() {

@@ -195,25 +195,27 @@ public class CustodyService {
                 continue;
             }
             boolean before = span.from().isBefore(wanted.from());
-            Instant after = wanted.to() == null
-                            || span.to() != null && !span.to().isAfter(wanted.to())
-                    ? null
-                    : wanted.to();
+            Instant after =
+                    wanted.to() == null || span.to() != null && !span.to().isAfter(wanted.to()) ? null : wanted.to();
             if (before && after != null) {
                 throw new ConflictException("Somebody answers for the animal " + span.words() + ", and this would be "
-                        + wanted.words() + ": that would cut one link in two. Correct the end of that link first, and enter"
+                        + wanted.words()
+                        + ": that would cut one link in two. Correct the end of that link first, and enter"
                         + " what came after as a link of its own.");
             }
             if (!before && after == null) {
-                throw new ConflictException("Somebody answers for the animal " + span.words() + ", and this would be "
-                        + wanted.words() + ": nothing would be left of that link. Correct its holder, if that is wrong.");
+                throw new ConflictException(
+                        "Somebody answers for the animal " + span.words() + ", and this would be " + wanted.words()
+                                + ": nothing would be left of that link. Correct its holder, if that is wrong.");
             }
             Instant from = before ? span.from() : java.util.Objects.requireNonNull(after);
             other.correct(
                     other.holder,
                     from,
                     before ? wanted.from() : span.to(),
-                    before ? other.authorisation : authorisation(caseId, other.holder, from).orElse(null),
+                    before
+                            ? other.authorisation
+                            : authorisation(caseId, other.holder, from).orElse(null),
                     reason);
         }
         links.flush();

@@ -65,7 +65,8 @@ class CustodyBetweenResourceTest {
     private ValidatableResponse between(String caseId, String member, double from, Double to) {
         return Api.post(COORDINATOR, "/api/cases/" + caseId + "/custody-links", """
                 {"holder":{"memberId":"%s"},"from":"%s","to":%s,"between":true,"reason":"forgotten"}
-                """.formatted(member, at(from), to == null ? null : "\"" + at(to) + "\""));
+                """.formatted(
+                        member, at(from), to == null ? null : "\"" + at(to) + "\""));
     }
 
     @Test
@@ -78,7 +79,8 @@ class CustodyBetweenResourceTest {
         Api.post(COORDINATOR, "/api/cases/" + id + "/custody-links", plain)
                 .statusCode(409)
                 .body("detail", containsString("between"));
-        JsonPath chain = between(id, world.helper, 8, 12.0).statusCode(201).extract().jsonPath();
+        JsonPath chain =
+                between(id, world.helper, 8, 12.0).statusCode(201).extract().jsonPath();
         assertThat(chain.getList("custody.holder.memberId")).containsExactly(world.rescuer, world.helper, world.carer);
         assertThat(chain.getList("custody.from")).containsExactly(at(0), at(8), at(12));
         assertThat(chain.getString("custody[0].to")).isEqualTo(at(8));
@@ -86,7 +88,8 @@ class CustodyBetweenResourceTest {
         assertThat(chain.getString("custody[2].to")).isNull();
         assertThat(chain.getList("custodyGaps")).isEmpty();
         for (int link : new int[] {0, 2}) {
-            assertThat(chain.getString("custody[" + link + "].record.revisionReason")).isEqualTo("forgotten");
+            assertThat(chain.getString("custody[" + link + "].record.revisionReason"))
+                    .isEqualTo("forgotten");
         }
     }
 
@@ -104,7 +107,8 @@ class CustodyBetweenResourceTest {
                 .containsExactly(at(0), at(10), at(20));
         // The last that goes on is shortened by one that goes on
         between(id, world.vaccinated, 25, null).statusCode(201);
-        assertThat(Api.get(COORDINATOR, "/api/cases/" + id).getString("custody[2].to")).isEqualTo(at(25));
+        assertThat(Api.get(COORDINATOR, "/api/cases/" + id).getString("custody[2].to"))
+                .isEqualTo(at(25));
     }
 
     /** The carer's authorisation begins only on the day of the later start. */
@@ -113,7 +117,8 @@ class CustodyBetweenResourceTest {
         String id = newCase();
         String carer = Api.make(org.culvert.platform.Role.ADMIN, "/api/members", """
                         {"organisationId":"%s","callSign":"%s","name":"Somebody","attends":false,"cares":true}
-                        """.formatted(world.network, java.util.UUID.randomUUID()))
+                        """.formatted(
+                                world.network, java.util.UUID.randomUUID()))
                 .getString("id");
         Api.make(org.culvert.platform.Role.ADMIN, "/api/authorisations", """
                 {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"LATE-1",
@@ -122,9 +127,7 @@ class CustodyBetweenResourceTest {
         handOver(id, carer, 10);
         assertThat(Api.get(COORDINATOR, "/api/cases/" + id).getString("custody[1].authorisation"))
                 .isNull();
-        between(id, world.helper, 9, 96.0)
-                .statusCode(201)
-                .body("custody[2].authorisation", equalTo("LATE-1"));
+        between(id, world.helper, 9, 96.0).statusCode(201).body("custody[2].authorisation", equalTo("LATE-1"));
     }
 
     @Test
@@ -132,11 +135,19 @@ class CustodyBetweenResourceTest {
         String id = newCase();
         String path = "/api/cases/" + id + "/hand-overs";
         String entry = "{\"taker\":{\"organisationId\":\"%s\"},\"at\":\"%s\",\"otherLicence\":%s}";
-        Api.post(RESCUER, path, entry.formatted(world.clinic, at(1), "{\"number\":\"L-7\",\"jurisdiction\":\"Victoria\"}"))
+        Api.post(
+                        RESCUER,
+                        path,
+                        entry.formatted(world.clinic, at(1), "{\"number\":\"L-7\",\"jurisdiction\":\"Victoria\"}"))
                 .statusCode(400)
                 .body("errors[0].field", equalTo("otherLicence.jurisdiction"));
-        String offered = Api.make(RESCUER, path, entry.formatted(world.clinic, at(1),
-                        "{\"organisation\":\"another shelter\",\"number\":\"L-7\",\"jurisdiction\":\"AU-VIC\"}"))
+        String offered = Api.make(
+                        RESCUER,
+                        path,
+                        entry.formatted(
+                                world.clinic,
+                                at(1),
+                                "{\"organisation\":\"another shelter\",\"number\":\"L-7\",\"jurisdiction\":\"AU-VIC\"}"))
                 .getString("id");
         Api.change(COORDINATOR, "/api/hand-overs/" + offered, "/acceptance", "{\"at\":\"" + at(2) + "\"}")
                 .statusCode(200)
@@ -153,7 +164,10 @@ class CustodyBetweenResourceTest {
         handOver(id, world.carer, 10);
         JsonPath seen = Api.get(COORDINATOR, "/api/cases/" + id);
         String second = seen.getString("custody[1].id");
-        Api.correct(COORDINATOR, "/api/cases/" + id, "/custody-links/" + second,
+        Api.correct(
+                        COORDINATOR,
+                        "/api/cases/" + id,
+                        "/custody-links/" + second,
                         "{\"from\":\"%s\",\"to\":\"%s\",\"reason\":\"as told\"}".formatted(at(12), at(15)))
                 .statusCode(200)
                 .body("custodyGaps.from", equalTo(List.of(at(10), at(15))))
@@ -207,7 +221,8 @@ class CustodyBetweenResourceTest {
     @Test
     void custodyNeverOverlapsAndNoLinkIsLost() throws Exception {
         var random = new Random(56);
-        List<String> members = List.of(world.rescuer, world.helper, world.carer, world.vaccinated, world.incubatorKeeper);
+        List<String> members =
+                List.of(world.rescuer, world.helper, world.carer, world.vaccinated, world.incubatorKeeper);
         List<String> ids = List.of(newCase(), newCase());
         Map<String, TreeSet<String>> known = new TreeMap<>();
         Map<Integer, Integer> answers = new TreeMap<>();
@@ -222,7 +237,8 @@ class CustodyBetweenResourceTest {
                     answers.merge(answer.get(), 1, Integer::sum);
                 }
                 for (String id : ids) {
-                    List<Map<String, Object>> chain = Api.get(COORDINATOR, "/api/cases/" + id).getList("custody");
+                    List<Map<String, Object>> chain =
+                            Api.get(COORDINATOR, "/api/cases/" + id).getList("custody");
                     requireInOrder(chain);
                     TreeSet<String> links = new TreeSet<>();
                     chain.forEach(link -> links.add((String) link.get("id")));
@@ -262,37 +278,45 @@ class CustodyBetweenResourceTest {
         int from = random.nextInt(300);
         String to = random.nextInt(10) == 0 ? "null" : "\"" + at(from + 1 + random.nextInt(40)) + "\"";
         return switch (random.nextInt(5)) {
-            case 0, 1 -> () -> Api.as(COORDINATOR).body("""
+            case 0, 1 ->
+                () -> Api.as(COORDINATOR)
+                        .body("""
                             {"holder":{"memberId":"%s"},"from":"%s","to":%s,"between":%s,"reason":"forgotten"}
                             """.formatted(member, at(from), to, random.nextInt(4) > 0))
-                    .post(path + "/custody-links")
-                    .statusCode();
-            case 2 -> () -> {
-                JsonPath seen = Api.get(COORDINATOR, path);
-                List<String> links = seen.getList("custody.id");
-                return Api.correct(COORDINATOR, path, "/custody-links/" + links.get(random.nextInt(links.size())), """
+                        .post(path + "/custody-links")
+                        .statusCode();
+            case 2 ->
+                () -> {
+                    JsonPath seen = Api.get(COORDINATOR, path);
+                    List<String> links = seen.getList("custody.id");
+                    return Api.correct(
+                                    COORDINATOR,
+                                    path,
+                                    "/custody-links/" + links.get(random.nextInt(links.size())),
+                                    """
                                 {"%s":"%s","reason":"as told"}
                                 """.formatted(random.nextBoolean() ? "from" : "to", at(from)))
-                        .extract()
-                        .statusCode();
-            };
-            default -> () -> {
-                JsonPath seen = Api.get(COORDINATOR, path);
-                String pending = seen.getString("pendingHandOver.id");
-                if (pending == null) {
-                    return Api.as(COORDINATOR)
-                            .body("{\"taker\":{\"memberId\":\"" + member + "\"},\"at\":\"" + at(from) + "\"}")
-                            .post(path + "/hand-overs")
+                            .extract()
                             .statusCode();
-                }
-                return Api.change(
-                                COORDINATOR,
-                                "/api/hand-overs/" + pending,
-                                random.nextInt(3) == 0 ? "/refusal" : "/acceptance",
-                                "{\"at\":\"" + at(from + 300) + "\",\"reason\":\"full\"}")
-                        .extract()
-                        .statusCode();
-            };
+                };
+            default ->
+                () -> {
+                    JsonPath seen = Api.get(COORDINATOR, path);
+                    String pending = seen.getString("pendingHandOver.id");
+                    if (pending == null) {
+                        return Api.as(COORDINATOR)
+                                .body("{\"taker\":{\"memberId\":\"" + member + "\"},\"at\":\"" + at(from) + "\"}")
+                                .post(path + "/hand-overs")
+                                .statusCode();
+                    }
+                    return Api.change(
+                                    COORDINATOR,
+                                    "/api/hand-overs/" + pending,
+                                    random.nextInt(3) == 0 ? "/refusal" : "/acceptance",
+                                    "{\"at\":\"" + at(from + 300) + "\",\"reason\":\"full\"}")
+                            .extract()
+                            .statusCode();
+                };
         };
     }
 }

@@ -55,7 +55,8 @@ public class ReferralService {
      * @param validTo the first day on which it no longer holds
      */
     public record ReferralEntry(
-            @NotNull @Pattern(regexp = "[A-Z]{2}(-[A-Z0-9]{1,3})?|network", message = "must be an ISO 3166 code or network")
+            @NotNull
+            @Pattern(regexp = "[A-Z]{2}(-[A-Z0-9]{1,3})?|network", message = "must be an ISO 3166 code or network")
             String jurisdiction,
 
             @NotNull ReferralKind kind,

@@ -27,12 +27,21 @@ class ReferralResourceTest {
         assertThat(shipped)
                 .extracting(row -> row.get("words"))
                 .extracting(Object::toString)
-                .containsAll(List.of("platypus", "seals", "dolphins", "whales", "marine turtles", "deer", "introduced game birds").stream()
+                .containsAll(List.of(
+                                "platypus",
+                                "seals",
+                                "dolphins",
+                                "whales",
+                                "marine turtles",
+                                "deer",
+                                "introduced game birds")
+                        .stream()
                         .map(kind -> "A wildlife rehabilitator's authorisation excludes " + kind + ".")
                         .toList());
-        assertThat(shipped).allSatisfy(row -> assertThat((String) row.get("source"))
-                .contains("from memory")
-                .contains("Check your local code and your licensed vet."));
+        assertThat(shipped)
+                .allSatisfy(row -> assertThat((String) row.get("source"))
+                        .contains("from memory")
+                        .contains("Check your local code and your licensed vet."));
     }
 
     @Test
@@ -65,7 +74,9 @@ class ReferralResourceTest {
                 .body("referOut[0].reviewDue", equalTo(true))
                 .extract()
                 .path("id");
-        String handOver = Api.post(RESCUER, "/api/cases/" + id + "/hand-overs",
+        String handOver = Api.post(
+                        RESCUER,
+                        "/api/cases/" + id + "/hand-overs",
                         "{\"taker\":{\"organisationId\":\"%s\"}}".formatted(world.clinic))
                 .statusCode(201)
                 .body("referOut[0].words", equalTo("not ours"))
@@ -77,7 +88,10 @@ class ReferralResourceTest {
                         {"kind":"wildlifeAuthority","name":"%s","xRay":false,"surgery":false}
                         """.formatted(UUID.randomUUID()))
                 .getString("id");
-        Api.post(RESCUER, "/api/cases/" + id + "/hand-overs", "{\"taker\":{\"organisationId\":\"%s\"}}".formatted(authority))
+        Api.post(
+                        RESCUER,
+                        "/api/cases/" + id + "/hand-overs",
+                        "{\"taker\":{\"organisationId\":\"%s\"}}".formatted(authority))
                 .statusCode(201)
                 .body("referOut", empty());
     }

@@ -103,18 +103,18 @@ final class HostileWorld {
             + "|holds|exposures|alert-thresholds|syndrome-reports|disease-suspicions|release-approvals"
             + "|non-release-decisions|plan-templates|aftercare-plans|care-entries";
 
-    private static final Set<String> SPENT = Set.of((
-            "attendance join handOver visit dischargedVisit clutch"
-            + " agreement case deadCase unheldCase incident call"
-            + " otherIncident animalId linkId findingId readingId procedureId"
-            + " orderId useId recoveryId hatchingId person hiddenPerson"
-            + " retentionRule clutchLinkId closing longRun roadSurvey hold"
-            + " alertThreshold freshSyndrome syndromeReport exposure toldExposure suspicion"
-            + " approval nonRelease partId permitToKeep unknownClinic planTemplate"
-            + " adoptionId aftercarePlan plannedCase careEntry attendances|joins|hand-overs|visits|clutches|agreements |cases|incidents|people|retention-rules|hotspot-runs|road-surveys"
-            + " |holds|release-approvals|non-release-decisions|plan-templates|aftercare-plans|care-entries |absences|keeping-rules|placement-proposals absence keepingRule newCarer proposal"
-            + " heldCase attendances|joins|hand-overs|visits|clutches|agreements|cases|incidents|people|retention-rules |hotspot-runs|road-surveys|holds|exposures|alert-thresholds|syndrome-reports|disease-suspicions|release-approvals|non-release-decisions |plan-templates|aftercare-plans|care-entries entryId failureId"
-            + " |clock-extensions|clock-notices clockExtension clockNotice").split(" "));
+    private static final Set<String> SPENT = Set.of(("attendance join handOver visit dischargedVisit clutch"
+                    + " agreement case deadCase unheldCase incident call"
+                    + " otherIncident animalId linkId findingId readingId procedureId"
+                    + " orderId useId recoveryId hatchingId person hiddenPerson"
+                    + " retentionRule clutchLinkId closing longRun roadSurvey hold"
+                    + " alertThreshold freshSyndrome syndromeReport exposure toldExposure suspicion"
+                    + " approval nonRelease partId permitToKeep unknownClinic planTemplate"
+                    + " adoptionId aftercarePlan plannedCase careEntry attendances|joins|hand-overs|visits|clutches|agreements |cases|incidents|people|retention-rules|hotspot-runs|road-surveys"
+                    + " |holds|release-approvals|non-release-decisions|plan-templates|aftercare-plans|care-entries |absences|keeping-rules|placement-proposals absence keepingRule newCarer proposal"
+                    + " heldCase attendances|joins|hand-overs|visits|clutches|agreements|cases|incidents|people|retention-rules |hotspot-runs|road-surveys|holds|exposures|alert-thresholds|syndrome-reports|disease-suspicions|release-approvals|non-release-decisions |plan-templates|aftercare-plans|care-entries entryId failureId"
+                    + " |clock-extensions|clock-notices clockExtension clockNotice")
+            .split(" "));
 
     private final World world = World.shared();
     private final Map<String, String> made = new TreeMap<>();
