@@ -2,6 +2,7 @@ package org.culvert.animal;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
+import jakarta.persistence.Query;
 import jakarta.persistence.Tuple;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
@@ -118,7 +119,8 @@ public class CustodyLists {
     @Transactional
     @SuppressWarnings("unchecked")
     public Page<CustodyGapView> listGaps(int limit, @Nullable UUID before) {
-        List<Tuple> rows = entities.createNativeQuery("""
+        Query query = entities.createNativeQuery(
+                        """
                         select g.id, g.next_id, c.id as case_id, c.number, f.id is not null as ended, g.begins,
                                coalesce(g.until, f.happened_at) as until
                         from (select l.id, l.case_id, upper(l.held) as begins, lead(lower(l.held)) over chain as until,
@@ -127,12 +129,14 @@ public class CustodyLists {
                         join cases c on c.id = g.case_id
                         left join fates f on f.case_id = c.id and f.withdrawn_at is null
                         where (coalesce(g.until, f.happened_at) > g.begins or g.until is null and f.id is null)
-                          and g.begins is not null and (cast(:before as uuid) is null or g.id < :before)
-                        order by g.id desc limit :most
-                        """, Tuple.class)
-                .setParameter("before", before)
-                .setParameter("most", limit + 1)
-                .getResultList();
+                          and g.begins is not null
+                        """ + (before == null ? "" : " and g.id < :before") + " order by g.id desc limit :most",
+                        Tuple.class)
+                .setParameter("most", limit + 1);
+        if (before != null) {
+            query.setParameter("before", before);
+        }
+        List<Tuple> rows = query.getResultList();
         return Page.of(
                 rows,
                 limit,

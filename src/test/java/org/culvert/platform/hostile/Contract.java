@@ -147,6 +147,12 @@ final class Contract {
             case "taxonGroups" -> JSON.createArrayNode().add("hostile");
             case "steps" -> GOOD.get("POST /api/plan-templates").get("steps");
             case "jurisdiction" -> text("XH");
+            case "order" ->
+                JSON.createObjectNode()
+                        .put("authority", "the department")
+                        .put("number", "O-2")
+                        .put("date", "2026-01-05")
+                        .put("words", "floods");
             case "placesByGroup" -> JSON.createObjectNode().put("hostile", 3);
             case "supervisorId" -> text("{helper}");
             case "treats" -> JSON.createArrayNode().add("turtles");

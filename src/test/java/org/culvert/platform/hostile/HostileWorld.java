@@ -101,7 +101,8 @@ final class HostileWorld {
     private static final String SPENDING = "attendances|joins|hand-overs|visits|clutches|agreements"
             + "|cases|incidents|people|retention-rules|hotspot-runs|road-surveys"
             + "|holds|exposures|alert-thresholds|syndrome-reports|disease-suspicions|release-approvals"
-            + "|non-release-decisions|plan-templates|aftercare-plans|care-entries";
+            + "|non-release-decisions|plan-templates|aftercare-plans|care-entries"
+            + "|absences|keeping-rules|placement-proposals|clock-extensions|clock-notices";
 
     private static final Set<String> SPENT = Set.of(("attendance join handOver visit dischargedVisit clutch"
                     + " agreement case deadCase unheldCase incident call"
@@ -110,10 +111,9 @@ final class HostileWorld {
                     + " retentionRule clutchLinkId closing longRun roadSurvey hold"
                     + " alertThreshold freshSyndrome syndromeReport exposure toldExposure suspicion"
                     + " approval nonRelease partId permitToKeep unknownClinic planTemplate"
-                    + " adoptionId aftercarePlan plannedCase careEntry attendances|joins|hand-overs|visits|clutches|agreements |cases|incidents|people|retention-rules|hotspot-runs|road-surveys"
-                    + " |holds|release-approvals|non-release-decisions|plan-templates|aftercare-plans|care-entries |absences|keeping-rules|placement-proposals absence keepingRule newCarer proposal"
-                    + " heldCase attendances|joins|hand-overs|visits|clutches|agreements|cases|incidents|people|retention-rules |hotspot-runs|road-surveys|holds|exposures|alert-thresholds|syndrome-reports|disease-suspicions|release-approvals|non-release-decisions |plan-templates|aftercare-plans|care-entries entryId failureId"
-                    + " |clock-extensions|clock-notices clockExtension clockNotice")
+                    + " adoptionId aftercarePlan plannedCase careEntry absence keepingRule"
+                    + " newCarer proposal heldCase entryId failureId clockExtension"
+                    + " clockNotice")
             .split(" "));
 
     private final World world = World.shared();

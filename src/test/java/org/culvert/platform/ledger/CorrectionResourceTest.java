@@ -278,16 +278,19 @@ class CorrectionResourceTest {
                 .statusCode(201)
                 .body("custody.size()", equalTo(2))
                 .body("custody[1].record.lateByHours", notNullValue())
-                .body("custodyGaps.size()", equalTo(1));
+                .body("custodyGaps.size()", equalTo(2))
+                .body("custodyGaps[1].from", equalTo("2021-11-20T12:00:00Z"))
+                .body("custodyGaps[1].to", nullValue());
         insert(path, entry.formatted(world.vaccinated, "2021-11-20T09:30:00Z", "\"2021-11-20T10:00:00Z\""))
                 .statusCode(201)
-                .body("custodyGaps.size()", equalTo(0))
+                .body("custodyGaps.size()", equalTo(1))
                 .body("custody[1].holder.memberId", equalTo(world.vaccinated));
         insert(path, entry.formatted(world.helper, "2021-11-20T07:00:00Z", "\"2021-11-20T08:00:00Z\""))
                 .statusCode(400)
                 .body("errors[0].field", equalTo("from"));
         insert(path, entry.formatted(world.helper, "2021-11-20T12:00:00Z", "null"))
                 .statusCode(201)
+                .body("custodyGaps.size()", equalTo(0))
                 .body("custody.size()", equalTo(4));
         insert(path, entry.formatted(world.helper, "2021-11-20T13:00:00Z", "\"2021-11-20T12:00:00Z\""))
                 .statusCode(400)
