@@ -54,6 +54,7 @@ final class HostileWorld {
             Map.entry("/api/closings/", "closing"),
             Map.entry("/api/vaccinations/", "vaccination"),
             Map.entry("/api/disease-suspicions/", "suspicion"),
+            Map.entry("POST /api/disease-suspicions/{id}/telling", "untoldSuspicion"),
             Map.entry("/api/exposures/", "exposure"),
             Map.entry("POST /api/exposures/{id}/closing", "toldExposure"),
             Map.entry("/api/alert-thresholds/", "alertThreshold"),
@@ -109,7 +110,7 @@ final class HostileWorld {
                     + " otherIncident animalId linkId findingId readingId procedureId"
                     + " orderId useId recoveryId hatchingId person hiddenPerson"
                     + " retentionRule clutchLinkId closing longRun roadSurvey hold"
-                    + " alertThreshold freshSyndrome syndromeReport exposure toldExposure suspicion"
+                    + " alertThreshold freshSyndrome syndromeReport exposure toldExposure suspicion untoldSuspicion"
                     + " approval nonRelease partId permitToKeep unknownClinic planTemplate"
                     + " adoptionId aftercarePlan plannedCase careEntry absence keepingRule"
                     + " newCarer proposal heldCase entryId failureId clockExtension"
@@ -319,6 +320,13 @@ final class HostileWorld {
         makers.put("toldExposure", () -> make(RESCUER, "/api/exposures", "POST /api/exposures"));
         makers.put(
                 "condition", () -> make(COORDINATOR, "/api/notifiable-conditions", "POST /api/notifiable-conditions"));
+        makers.put(
+                "untoldSuspicion",
+                () -> Api.make(RESCUER, "/api/cases/" + liveCase() + "/disease-suspicions", """
+                        {"conditionId":"%s","signs":"it lies on its side","suspectedBy":"Dr Vet","told":null}
+                        """.formatted(
+                                        id("condition")))
+                        .getString("id"));
         makers.put(
                 "suspicion",
                 () -> make(
