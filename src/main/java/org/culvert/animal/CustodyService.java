@@ -13,6 +13,7 @@ import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.RegionService;
 import org.culvert.platform.ledger.Corrections;
+import org.culvert.roster.AuthorisationService;
 import org.culvert.roster.Holder;
 import org.culvert.roster.RosterService;
 import org.culvert.taxon.TaxonService;
@@ -27,6 +28,7 @@ public class CustodyService {
     private final CaseRepositories.HandOvers handOvers;
     private final CaseRepositories.Fates fates;
     private final RosterService roster;
+    private final AuthorisationService authorisations;
     private final TaxonService taxa;
     private final RegionService region;
     private final Clock clock;
@@ -38,6 +40,7 @@ public class CustodyService {
             CaseRepositories.HandOvers handOvers,
             CaseRepositories.Fates fates,
             RosterService roster,
+            AuthorisationService authorisations,
             TaxonService taxa,
             RegionService region,
             Clock clock) {
@@ -47,6 +50,7 @@ public class CustodyService {
         this.handOvers = handOvers;
         this.fates = fates;
         this.roster = roster;
+        this.authorisations = authorisations;
         this.taxa = taxa;
         this.region = region;
         this.clock = clock;
@@ -143,7 +147,7 @@ public class CustodyService {
     public Optional<String> authorisation(UUID caseId, Holder holder, Instant at) {
         Case row = cases.findByIdOptional(caseId).orElseThrow(() -> new NotFoundException("case", caseId));
         UUID group = taxa.getTaxon(animals.findById(row.animalId).taxonId).taxonGroupId();
-        return roster.findAuthorisation(holder, group, at.atZone(region.zone()).toLocalDate());
+        return authorisations.find(holder, group, at.atZone(region.zone()).toLocalDate());
     }
 
     /** Enters a link that was forgotten: in a gap, before the first or after the last, or between links that meet. */

@@ -43,7 +43,7 @@ class Authorisation extends Recorded {
 
     protected Authorisation() {}
 
-    static Authorisation of(RosterService.AuthorisationEntry entry, UUID groupId) {
+    static Authorisation of(AuthorisationService.AuthorisationEntry entry, UUID groupId) {
         var row = new Authorisation();
         row.memberId = entry.memberId();
         row.organisationId = entry.organisationId();

@@ -13,19 +13,16 @@ class RosterCorrector {
     private final RosterService.Organisations organisations;
     private final RosterService.Members members;
     private final RosterService.MemberPersons persons;
-    private final RosterService.Authorisations authorisations;
     private final RosterService roster;
 
     RosterCorrector(
             RosterService.Organisations organisations,
             RosterService.Members members,
             RosterService.MemberPersons persons,
-            RosterService.Authorisations authorisations,
             RosterService roster) {
         this.organisations = organisations;
         this.members = members;
         this.persons = persons;
-        this.authorisations = authorisations;
         this.roster = roster;
     }
 
@@ -59,15 +56,6 @@ class RosterCorrector {
             persons.findById(member.personId).correct(correction);
         }
         members.flush();
-    }
-
-    @Transactional
-    void correctAuthorisation(UUID id, RosterCorrections.AuthorisationCorrection correction) {
-        authorisations
-                .findByIdOptional(id)
-                .orElseThrow(() -> new NotFoundException("authorisation", id))
-                .correct(correction);
-        authorisations.flush();
     }
 
     private static void requireDegrees(String field, @Nullable Double degrees, int most) {

@@ -31,11 +31,17 @@ public class RosterResource {
 
     private final RosterService service;
     private final VaccinationService vaccinations;
+    private final AuthorisationService authorisations;
     private final RosterCorrector corrector;
 
-    RosterResource(RosterService service, VaccinationService vaccinations, RosterCorrector corrector) {
+    RosterResource(
+            RosterService service,
+            VaccinationService vaccinations,
+            AuthorisationService authorisations,
+            RosterCorrector corrector) {
         this.service = service;
         this.vaccinations = vaccinations;
+        this.authorisations = authorisations;
         this.corrector = corrector;
     }
 
@@ -73,8 +79,8 @@ public class RosterResource {
     @Path("/authorisations")
     @ResponseStatus(201)
     @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
-    public Made createAuthorisation(@NotNull @Valid RosterService.AuthorisationEntry entry) {
-        return new Made(service.createAuthorisation(entry));
+    public Made createAuthorisation(@NotNull @Valid AuthorisationService.AuthorisationEntry entry) {
+        return new Made(authorisations.create(entry));
     }
 
     /** Authorisations that an authority gives many at once, by order. */
@@ -82,9 +88,9 @@ public class RosterResource {
     @Path("/ordered-authorisations")
     @ResponseStatus(201)
     @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
-    public List<RosterService.AuthorisationView> createByOrder(
-            @NotNull @Valid RosterService.OrderedAuthorisations entry) {
-        return service.createByOrder(entry);
+    public List<AuthorisationService.AuthorisationView> createByOrder(
+            @NotNull @Valid AuthorisationService.OrderedAuthorisations entry) {
+        return authorisations.createByOrder(entry);
     }
 
     @POST
@@ -183,8 +189,8 @@ public class RosterResource {
     @Tagged
     @Path("/authorisations/{id}")
     @RolesAllowed({Role.ADMIN, Role.COORDINATOR, Role.OFFICER})
-    public RosterService.AuthorisationView getAuthorisation(@PathParam("id") String id) {
-        return service.getAuthorisation(Paging.uuid("id", id));
+    public AuthorisationService.AuthorisationView getAuthorisation(@PathParam("id") String id) {
+        return authorisations.get(Paging.uuid("id", id));
     }
 
     /** A correction: what is left out stays, null clears, and the reason is kept with the revision. */
@@ -193,19 +199,18 @@ public class RosterResource {
     @Path("/authorisations/{id}")
     @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
     @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
-    public RosterService.AuthorisationView correctAuthorisation(
+    public AuthorisationService.AuthorisationView correctAuthorisation(
             @PathParam("id") String id, @NotNull @Valid RosterCorrections.AuthorisationCorrection correction) {
-        corrector.correctAuthorisation(Paging.uuid("id", id), correction);
-        return service.getAuthorisation(Paging.uuid("id", id));
+        return authorisations.correct(Paging.uuid("id", id), correction);
     }
 
     @GET
     @Path("/authorisations")
     @RolesAllowed({Role.ADMIN, Role.COORDINATOR, Role.OFFICER})
-    public List<RosterService.AuthorisationView> listAuthorisations(
+    public List<AuthorisationService.AuthorisationView> listAuthorisations(
             @QueryParam("memberId") @Nullable String memberId,
             @QueryParam("organisationId") @Nullable String organisationId) {
-        return service.listAuthorisations(
+        return authorisations.list(
                 memberId == null ? null : Paging.uuid("memberId", memberId),
                 organisationId == null ? null : Paging.uuid("organisationId", organisationId));
     }

@@ -30,7 +30,7 @@ class RosterTags {
 
     @Produces
     @Singleton
-    TagSource ofAuthorisation(EntityManager entities, RosterService roster) {
-        return new RowTag("authorisation", "authorisations", entities, roster::getAuthorisation);
+    TagSource ofAuthorisation(EntityManager entities, AuthorisationService authorisations) {
+        return new RowTag("authorisation", "authorisations", entities, authorisations::get);
     }
 }

@@ -222,13 +222,7 @@ public class VaccinationService {
         return view(row);
     }
 
-    /** Whether a member is shown to be vaccinated on a day; no record is no vaccination. */
-    @Transactional
-    public boolean isVaccinated(UUID memberId, String against, LocalDate day) {
-        return isCurrent(doses(memberId, against), against, day);
-    }
-
-    /** Members shown to be vaccinated on a day. */
+    /** Members shown to be vaccinated on a day; no record is no vaccination. */
     @Transactional
     public Set<UUID> listVaccinated(String against, LocalDate day) {
         return vaccinations.list("against = ?1 and erasedAt is null", against).stream()

@@ -66,10 +66,8 @@ public final class Candidacy {
      * @param groupPlaces for animals of the group; null: not told
      * @param heldOfGroup those of the group among them
      * @param companyWanted words of the rule that wants company for it; null: none does
-     * @param companions others of its group held there
      * @param awayUntil last day of an absence that covers the day; null: there
      * @param animalDaysLately animals held in the last weeks, in animal-days
-     * @param metres from the animal, straight; null: not known
      */
     public record Facts(
             LocalDate day,
@@ -84,17 +82,17 @@ public final class Candidacy {
             int heldOfGroup,
             List<Neighbour> neighbours,
             @Nullable String companyWanted,
-            int companions,
             @Nullable LocalDate awayUntil,
-            double animalDaysLately,
-            @Nullable Double metres) {}
+            double animalDaysLately) {}
 
     private final Facts facts;
+    private final @Nullable Double metres;
     private final List<Test> tests = new ArrayList<>();
     private @Nullable String authorisation;
 
-    private Candidacy(Facts facts) {
+    private Candidacy(Facts facts, @Nullable Double metres) {
         this.facts = facts;
+        this.metres = metres;
         authorisation();
         vaccination();
         places();
@@ -104,8 +102,9 @@ public final class Candidacy {
         distance();
     }
 
-    public static Candidacy of(Facts facts) {
-        return new Candidacy(facts);
+    /** @param metres from the animal to the carer, straight; null: not known */
+    public static Candidacy of(Facts facts, @Nullable Double metres) {
+        return new Candidacy(facts, metres);
     }
 
     public List<Test> tests() {
@@ -132,7 +131,7 @@ public final class Candidacy {
      * over the last four weeks. An unknown way counts as {@code unknownKilometres}.
      */
     public double burden(double kilometresPerAnimal, double unknownKilometres) {
-        double way = facts.metres() == null ? unknownKilometres : facts.metres() / 1000;
+        double way = metres == null ? unknownKilometres : metres / 1000;
         return way + kilometresPerAnimal * facts.animalDaysLately() / 28;
     }
 
@@ -232,16 +231,15 @@ public final class Candidacy {
             add(
                     "company",
                     Strength.advice,
-                    facts.companions() > 0 ? Verdict.pass : Verdict.fail,
-                    (facts.companions() > 0
-                                    ? facts.companions() + " of its group are there. "
+                    facts.heldOfGroup() > 0 ? Verdict.pass : Verdict.fail,
+                    (facts.heldOfGroup() > 0
+                                    ? facts.heldOfGroup() + " of its group are there. "
                                     : "None of its group is there. ")
                             + wanted);
         }
     }
 
     private void distance() {
-        Double metres = facts.metres();
         add(
                 "distance",
                 Strength.advice,

@@ -13,6 +13,7 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import java.net.URI;
 import java.util.List;
+import org.culvert.animal.CaseCorrections;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
 import org.culvert.platform.ledger.Corrections;
@@ -102,7 +103,7 @@ public class CarerResource {
     @Path("/absences/{id}/withdrawal")
     @RolesAllowed({Role.COORDINATOR, Role.ADMIN})
     public CarerService.AbsenceView withdrawAbsence(
-            @PathParam("id") String id, @NotNull @Valid CarerService.TakenBack withdrawal) {
+            @PathParam("id") String id, @NotNull @Valid CaseCorrections.Withdrawal withdrawal) {
         return carers.withdrawAbsence(Paging.uuid("id", id), withdrawal.reason());
     }
 
@@ -138,7 +139,7 @@ public class CarerResource {
     @Path("/keeping-rules/{id}/withdrawal")
     @RolesAllowed({Role.COORDINATOR, Role.ADMIN})
     public CarerService.KeepingRuleView withdrawRule(
-            @PathParam("id") String id, @NotNull @Valid CarerService.TakenBack withdrawal) {
+            @PathParam("id") String id, @NotNull @Valid CaseCorrections.Withdrawal withdrawal) {
         return carers.withdrawRule(Paging.uuid("id", id), withdrawal.reason());
     }
 }

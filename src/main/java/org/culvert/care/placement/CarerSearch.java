@@ -25,6 +25,7 @@ import org.culvert.geo.Geodesy;
 import org.culvert.geo.Position;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.RegionService;
+import org.culvert.roster.AuthorisationService;
 import org.culvert.roster.RosterService;
 import org.culvert.roster.VaccinationService;
 import org.culvert.taxon.TaxonService;
@@ -86,35 +87,19 @@ public class CarerSearch {
             Candidacy.Facts facts,
             @Nullable Position home) {
         Candidacy candidacy(@Nullable Position from) {
-            Double metres = from == null || home == null ? null : Double.valueOf(Geodesy.metresBetween(from, home));
-            return Candidacy.of(new Candidacy.Facts(
-                    facts.day(),
-                    facts.listed(),
-                    facts.premises(),
-                    facts.supervisorListed(),
-                    facts.vaccinationNeeded(),
-                    facts.vaccinated(),
-                    facts.places(),
-                    facts.held(),
-                    facts.groupPlaces(),
-                    facts.heldOfGroup(),
-                    facts.neighbours(),
-                    facts.companyWanted(),
-                    facts.companions(),
-                    facts.awayUntil(),
-                    facts.animalDaysLately(),
-                    metres));
+            return Candidacy.of(facts, metres(from));
         }
 
         @Nullable
-        Double kilometres(@Nullable Position from) {
-            return from == null || home == null ? null : Double.valueOf(Geodesy.metresBetween(from, home) / 1000);
+        Double metres(@Nullable Position from) {
+            return from == null || home == null ? null : Double.valueOf(Geodesy.metresBetween(from, home));
         }
     }
 
     private final CarerService carers;
     private final CaseService cases;
     private final RosterService roster;
+    private final AuthorisationService authorisations;
     private final VaccinationService vaccinations;
     private final TaxonService taxa;
     private final RegionService region;
@@ -126,6 +111,7 @@ public class CarerSearch {
             CarerService carers,
             CaseService cases,
             RosterService roster,
+            AuthorisationService authorisations,
             VaccinationService vaccinations,
             TaxonService taxa,
             RegionService region,
@@ -136,6 +122,7 @@ public class CarerSearch {
         this.carers = carers;
         this.cases = cases;
         this.roster = roster;
+        this.authorisations = authorisations;
         this.vaccinations = vaccinations;
         this.taxa = taxa;
         this.region = region;
@@ -176,6 +163,7 @@ public class CarerSearch {
 
     CarerOption option(Standing standing, @Nullable Position from) {
         Candidacy candidacy = standing.candidacy(from);
+        Double metres = standing.metres(from);
         return new CarerOption(
                 standing.carer().id(),
                 standing.carer().callSign(),
@@ -183,9 +171,9 @@ public class CarerSearch {
                 candidacy.authorisationNumber(),
                 standing.facts().held(),
                 standing.facts().places(),
-                standing.facts().companions(),
+                standing.facts().heldOfGroup(),
                 standing.facts().animalDaysLately(),
-                standing.kilometres(from),
+                metres == null ? null : Double.valueOf(metres / 1000),
                 burden(candidacy),
                 candidacy.tests().stream().map(CarerTestView::of).toList());
     }
@@ -223,7 +211,7 @@ public class CarerSearch {
     List<Standing> standings(UUID groupId, Instant at, Collection<UUID> apartFromCases, @Nullable Set<UUID> only) {
         LocalDate day = at.atZone(region.zone()).toLocalDate();
         TaxonService.GroupView group = taxa.getGroup(groupId);
-        List<RosterService.AuthorisationView> listed = roster.listAuthorisationsOn(groupId, day);
+        List<AuthorisationService.AuthorisationView> listed = authorisations.listOn(groupId, day);
         Map<UUID, Position> homes = roster.listCarersHomes().stream()
                 .collect(Collectors.toMap(
                         RosterService.MemberBase::memberId, home -> new Position(home.latitude(), home.longitude())));
@@ -265,10 +253,8 @@ public class CarerSearch {
                                     .map(rule -> rule.words)
                                     .findFirst()
                                     .orElse(null),
-                            there.getOrDefault(groupId, 0),
                             away.get(carer.id()),
-                            lately.getOrDefault(carer.id(), 0.0),
-                            null),
+                            lately.getOrDefault(carer.id(), 0.0)),
                     homes.get(carer.id())));
         }
         return standings;
@@ -276,7 +262,7 @@ public class CarerSearch {
 
     /** The carer's own first, then those of the organisation that the carer works under. */
     private static List<Candidacy.Listed> listedFor(
-            List<RosterService.AuthorisationView> listed, UUID memberId, UUID organisationId) {
+            List<AuthorisationService.AuthorisationView> listed, UUID memberId, UUID organisationId) {
         List<Candidacy.Listed> found = new ArrayList<>();
         listed.stream()
                 .filter(one -> memberId.equals(one.memberId()))
@@ -290,7 +276,7 @@ public class CarerSearch {
     }
 
     /** A supervisor has an authorisation of their own, or their organisation's, that asks for no supervision itself. */
-    private boolean isSupervised(CarerProfile profile, List<RosterService.AuthorisationView> listed) {
+    private boolean isSupervised(CarerProfile profile, List<AuthorisationService.AuthorisationView> listed) {
         if (profile.supervisorId == null) {
             return false;
         }

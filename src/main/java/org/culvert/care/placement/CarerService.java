@@ -88,9 +88,6 @@ public class CarerService {
             @Nullable String withdrawnBecause,
             RecordView record) {}
 
-    /** Why something does not stand any more. */
-    public record TakenBack(@NotBlank @Size(max = 2000) String reason) {}
-
     /**
      * What is kept apart, or in company.
      *

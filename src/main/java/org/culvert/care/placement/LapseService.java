@@ -18,6 +18,7 @@ import java.util.UUID;
 import org.culvert.animal.CaseService;
 import org.culvert.animal.CaseView;
 import org.culvert.platform.RegionService;
+import org.culvert.roster.AuthorisationService;
 import org.culvert.roster.RosterService;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
@@ -54,6 +55,7 @@ public class LapseService {
     private final CaseService cases;
     private final Sharer sharer;
     private final RosterService roster;
+    private final AuthorisationService authorisations;
     private final TaxonService taxa;
     private final RegionService region;
     private final EntityManager entities;
@@ -63,6 +65,7 @@ public class LapseService {
             CaseService cases,
             Sharer sharer,
             RosterService roster,
+            AuthorisationService authorisations,
             TaxonService taxa,
             RegionService region,
             EntityManager entities,
@@ -70,6 +73,7 @@ public class LapseService {
         this.cases = cases;
         this.sharer = sharer;
         this.roster = roster;
+        this.authorisations = authorisations;
         this.taxa = taxa;
         this.region = region;
         this.entities = entities;
@@ -80,13 +84,13 @@ public class LapseService {
     @Transactional
     public List<LapseView> listLapses(int withinDays) {
         LocalDate today = clock.instant().atZone(region.zone()).toLocalDate();
-        Map<UUID, List<RosterService.AuthorisationView>> listed = new LinkedHashMap<>();
+        Map<UUID, List<AuthorisationService.AuthorisationView>> listed = new LinkedHashMap<>();
         List<LapseView> lapses = new ArrayList<>();
         for (Map.Entry<Held, List<UUID>> one : held().entrySet()) {
             UUID group = one.getKey().groupId();
             RosterService.MemberView holder = roster.getMember(one.getKey().memberId());
-            LocalDate last = lastDay(
-                    listed.computeIfAbsent(group, key -> roster.listAuthorisationsFor(key, today)), holder, today);
+            LocalDate last =
+                    lastDay(listed.computeIfAbsent(group, key -> authorisations.listFor(key, today)), holder, today);
             if (last == null || last.isBefore(today.plusDays(withinDays))) {
                 lapses.add(lapse(holder, group, last, today, one.getValue()));
             }
@@ -97,12 +101,12 @@ public class LapseService {
 
     /** The last day of those that are listed without a break from today on. */
     private static @Nullable LocalDate lastDay(
-            List<RosterService.AuthorisationView> listed, RosterService.MemberView holder, LocalDate today) {
+            List<AuthorisationService.AuthorisationView> listed, RosterService.MemberView holder, LocalDate today) {
         LocalDate covered = today.minusDays(1);
         boolean grows = true;
         while (grows) {
             grows = false;
-            for (RosterService.AuthorisationView one : listed) {
+            for (AuthorisationService.AuthorisationView one : listed) {
                 boolean isTheirs = holder.id().equals(one.memberId())
                         || holder.organisationId().equals(one.organisationId());
                 if (isTheirs

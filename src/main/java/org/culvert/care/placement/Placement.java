@@ -36,8 +36,6 @@ class Placement extends Recorded {
     @JdbcTypeCode(SqlTypes.JSON)
     List<CarerSearch.CarerTestView> tests;
 
-    int passedOver;
-
     protected Placement() {}
 
     Placement(UUID caseId, PlacementService.PlacementEntry entry, UUID handOverId, Candidacy candidacy, Instant at) {
@@ -48,9 +46,7 @@ class Placement extends Recorded {
         this.authorisation = Objects.requireNonNull(candidacy.authorisationNumber(), "refused before");
         this.visitId = entry.visitId();
         this.conditions = entry.conditions();
-        this.passedOver =
-                (int) candidacy.tests().stream().filter(Candidacy.Test::blocks).count();
-        this.despite = passedOver == 0 ? null : entry.despite();
+        this.despite = candidacy.isFit() ? null : entry.despite();
         this.tests =
                 candidacy.tests().stream().map(CarerSearch.CarerTestView::of).toList();
     }

@@ -2,17 +2,12 @@ package org.culvert.care.placement;
 
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.validation.Valid;
-import jakarta.validation.constraints.Max;
-import jakarta.validation.constraints.Min;
 import jakarta.validation.constraints.NotNull;
-import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
-import jakarta.ws.rs.QueryParam;
 import java.net.URI;
-import java.util.List;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
 import org.culvert.platform.ledger.Ledgered;
@@ -20,25 +15,14 @@ import org.culvert.platform.ledger.NeedsTag;
 import org.culvert.platform.ledger.Tagged;
 import org.jboss.resteasy.reactive.RestResponse;
 
-/** Many animals at once, and authorisations that lapse. */
+/** Many animals at once. */
 @Ledgered
 @Path("/api")
 public class SurgeResource {
     private final SurgeService surge;
-    private final LapseService lapses;
 
-    SurgeResource(SurgeService surge, LapseService lapses) {
+    SurgeResource(SurgeService surge) {
         this.surge = surge;
-        this.lapses = lapses;
-    }
-
-    /** Holders of animals whose authorisation lapses within so many days, with a way out for each animal. */
-    @GET
-    @Path("/lapsing-authorisations")
-    @RolesAllowed({Role.COORDINATOR, Role.OFFICER})
-    public List<LapseService.LapseView> listLapses(
-            @QueryParam("withinDays") @DefaultValue("56") @Min(1) @Max(730) int withinDays) {
-        return lapses.listLapses(withinDays);
     }
 
     /** Proposes who takes which of many animals; nothing moves until it is approved. */

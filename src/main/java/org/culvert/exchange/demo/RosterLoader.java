@@ -15,6 +15,7 @@ import org.culvert.clinic.profile.ProfileService;
 import org.culvert.platform.Role;
 import org.culvert.platform.account.AccountService;
 import org.culvert.platform.account.TokenService;
+import org.culvert.roster.AuthorisationService;
 import org.culvert.roster.RosterService;
 import org.culvert.roster.VaccinationService;
 import org.culvert.taxon.TaxonService;
@@ -25,6 +26,7 @@ import org.jspecify.annotations.Nullable;
 class RosterLoader {
     private final TaxonService taxa;
     private final RosterService roster;
+    private final AuthorisationService authorisations;
     private final VaccinationService vaccinations;
     private final ProfileService profiles;
     private final AccountService accounts;
@@ -33,12 +35,14 @@ class RosterLoader {
     RosterLoader(
             TaxonService taxa,
             RosterService roster,
+            AuthorisationService authorisations,
             VaccinationService vaccinations,
             ProfileService profiles,
             AccountService accounts,
             TokenService tokens) {
         this.taxa = taxa;
         this.roster = roster;
+        this.authorisations = authorisations;
         this.vaccinations = vaccinations;
         this.profiles = profiles;
         this.accounts = accounts;
@@ -126,7 +130,7 @@ class RosterLoader {
         }
         for (People.Authorisation authorisation : region.people().authorisations()) {
             for (String group : authorisation.taxonGroups()) {
-                roster.createAuthorisation(new RosterService.AuthorisationEntry(
+                authorisations.create(new AuthorisationService.AuthorisationEntry(
                         required(members, authorisation.memberKey()),
                         null,
                         region.settings().name(),
