@@ -8,7 +8,10 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -68,9 +71,10 @@ public class GateKeeper {
         Set<UUID> groups = incidents.taxonGroupsOf(incidentId);
         List<String> needed = vaccinationsNeeded(groups);
         List<String> without = new ArrayList<>();
+        Map<String, Set<UUID>> vaccinated = vaccinated(needed, at);
         for (UUID member : memberIds) {
             for (String against : needed) {
-                if (!vaccinations.isVaccinated(member, against, day(at))) {
+                if (!Objects.requireNonNull(vaccinated.get(against)).contains(member)) {
                     without.add(roster.getMember(member).callSign());
                 }
             }
@@ -108,11 +112,12 @@ public class GateKeeper {
     public List<Candidate> whoCanGo(UUID incidentId, Instant at) {
         PlaceView place = incidents.placeOf(incidentId);
         List<String> needed = vaccinationsNeeded(incidents.taxonGroupsOf(incidentId));
+        Map<String, Set<UUID>> vaccinated = vaccinated(needed, at);
         List<Candidate> candidates = new ArrayList<>();
         for (RosterService.MemberBase base : roster.listBases()) {
             List<String> reasons = new ArrayList<>();
             for (String against : needed) {
-                if (!vaccinations.isVaccinated(base.memberId(), against, day(at))) {
+                if (!Objects.requireNonNull(vaccinated.get(against)).contains(base.memberId())) {
                     reasons.add("not shown to be vaccinated against " + against);
                 }
             }
@@ -147,6 +152,13 @@ public class GateKeeper {
                 .distinct()
                 .sorted()
                 .toList();
+    }
+
+    /** Who is shown to be vaccinated, by what against. */
+    private Map<String, Set<UUID>> vaccinated(List<String> needed, Instant at) {
+        Map<String, Set<UUID>> vaccinated = new HashMap<>();
+        needed.forEach(against -> vaccinated.put(against, vaccinations.listVaccinated(against, day(at))));
+        return vaccinated;
     }
 
     private LocalDate day(Instant at) {
