@@ -5,12 +5,16 @@ import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.culvert.platform.ConflictException;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
+import org.culvert.platform.Recorded;
 import org.culvert.platform.RegionService;
 import org.culvert.platform.ledger.Corrections;
 import org.culvert.roster.AuthorisationService;
@@ -82,6 +86,35 @@ public class CustodyService {
                 .map(link -> link.caseId)
                 .distinct()
                 .toList();
+    }
+
+    /**
+     * How often custody and ends of some cases were recorded or revised, which never grows less, and when it was last.
+     *
+     * @return by case; a case without either is left out
+     */
+    @Transactional
+    public Map<UUID, Changes> changesByCase(Collection<UUID> caseIds) {
+        Map<UUID, Changes> changes = new HashMap<>();
+        if (!caseIds.isEmpty()) {
+            links.list("caseId in ?1", caseIds)
+                    .forEach(link -> changes.merge(link.caseId, Changes.of(link), Changes::and));
+            fates.list("caseId in ?1", caseIds)
+                    .forEach(fate -> changes.merge(fate.caseId, Changes.of(fate), Changes::and));
+        }
+        return changes;
+    }
+
+    /** How often some records were entered or revised, and when it was last. */
+    public record Changes(int count, Instant last) {
+        private static Changes of(Recorded row) {
+            Instant revised = row.revisedAt();
+            return new Changes(row.version() + 1, revised == null ? row.recordedAt() : revised);
+        }
+
+        private Changes and(Changes other) {
+            return new Changes(count + other.count, last.isAfter(other.last) ? last : other.last);
+        }
     }
 
     /** Offers the animal to another holder; the giver stays holder until the taker accepts. */

@@ -8,15 +8,19 @@ import jakarta.ws.rs.FormParam;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
 import java.net.URI;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
+import org.culvert.care.calendar.CalendarService;
 import org.culvert.care.day.CareDayService;
 import org.culvert.care.plan.CareEntryService;
 import org.culvert.care.plan.PlanEntries;
@@ -48,6 +52,7 @@ public class CareDayPageResource {
     private final CareDayService days;
     private final CareEntryService entries;
     private final FormOnce forms;
+    private final CalendarService calendars;
     private final RosterService roster;
     private final RegionService region;
     private final Sight sight;
@@ -57,6 +62,7 @@ public class CareDayPageResource {
             CareDayService days,
             CareEntryService entries,
             FormOnce forms,
+            CalendarService calendars,
             RosterService roster,
             RegionService region,
             Sight sight) {
@@ -64,6 +70,7 @@ public class CareDayPageResource {
         this.days = days;
         this.entries = entries;
         this.forms = forms;
+        this.calendars = calendars;
         this.roster = roster;
         this.region = region;
         this.sight = sight;
@@ -72,7 +79,7 @@ public class CareDayPageResource {
     @GET
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER})
     public Response show(@QueryParam("member") @Nullable String member, @QueryParam("date") @Nullable String date) {
-        return page(200, member, date, null, List.of());
+        return page(200, member, date, null, List.of(), null);
     }
 
     @POST
@@ -96,18 +103,60 @@ public class CareDayPageResource {
                     }))
                     .build();
         } catch (InvalidException e) {
-            return page(400, member, date, form, e.errors());
+            return page(400, member, date, form, e.errors(), null);
         } catch (ConflictException e) {
-            return page(
-                    e.status(),
-                    member,
-                    date,
-                    form,
-                    List.of(new FieldError(
-                            "act", Objects.requireNonNullElse(e.getMessage(), ""), "nothing more", null)));
+            return page(e.status(), member, date, form, List.of(wrong(e)), null);
         } catch (LedgerException e) {
-            return page(e.status(), member, date, form, List.of(SENT_BEFORE));
+            return page(e.status(), member, date, form, List.of(SENT_BEFORE), null);
         }
+    }
+
+    /** Makes the address of the member's calendar, and shows it this once. */
+    @POST
+    @Path("/calendar")
+    @RolesAllowed({Role.COORDINATOR, Role.CARER})
+    public Response makeCalendar(
+            @FormParam("member") @Nullable String member,
+            @FormParam("csrf") @Nullable String csrf,
+            @Context UriInfo asked) {
+        UUID own = requireMember(member);
+        try {
+            String address = calendars.make(own).address();
+            return page(
+                    200,
+                    member,
+                    null,
+                    null,
+                    List.of(),
+                    asked.getBaseUri().resolve(address).toString());
+        } catch (ConflictException e) {
+            return page(e.status(), member, null, null, List.of(wrong(e)), null);
+        }
+    }
+
+    @POST
+    @Path("/calendar/{id}/revocation")
+    @RolesAllowed({Role.COORDINATOR, Role.CARER})
+    public Response revokeCalendar(
+            @PathParam("id") String id,
+            @FormParam("member") @Nullable String member,
+            @FormParam("csrf") @Nullable String csrf) {
+        UUID asked = member(member);
+        calendars.revoke(requireMember(member), Paging.uuid("id", id));
+        return Response.seeOther(URI.create("/care-day" + (asked == null ? "" : "?member=" + asked) + "#calendar"))
+                .build();
+    }
+
+    private UUID requireMember(@Nullable String member) {
+        UUID asked = member(member) == null ? days.findOwnMember().orElse(null) : member(member);
+        if (asked == null) {
+            throw InvalidException.of("member", "This account is no member's.", "a member of the page");
+        }
+        return asked;
+    }
+
+    private static FieldError wrong(ConflictException e) {
+        return new FieldError("act", Objects.requireNonNullElse(e.getMessage(), ""), "nothing more", null);
     }
 
     private static @Nullable UUID member(@Nullable String member) {
@@ -125,25 +174,43 @@ public class CareDayPageResource {
             @Nullable String member,
             @Nullable String date,
             @Nullable CareForm sent,
-            List<FieldError> errors) {
+            List<FieldError> errors,
+            @Nullable String address) {
         UUID asked = member(member) == null ? days.findOwnMember().orElse(null) : member(member);
         LocalDate day = date(date);
         CareDayPage page = asked == null
                 ? null
                 : CareDayPage.of(days.getDay(asked, day), days.today(), region.zone(), sent, errors);
-        boolean chooses = sight.viewer().hasAny(Role.COORDINATOR);
+        boolean keeps = asked != null
+                && (chooses() || days.findOwnMember().filter(asked::equals).isPresent());
         return Response.status(status)
                 .entity(template.data("page", page)
                         .data("errors", errors)
                         .data("member", member(member))
+                        .data("keeps", keeps)
+                        .data("calendar", keeps ? findCalendar(asked) : null)
+                        .data("address", address)
                         .data(
                                 "members",
-                                chooses
+                                chooses()
                                         ? roster.listMembers().stream()
                                                 .filter(one -> one.cares() && one.leftOn() == null)
                                                 .toList()
                                         : List.of()))
                 .type(MediaType.TEXT_HTML_TYPE)
                 .build();
+    }
+
+    private boolean chooses() {
+        return sight.viewer().hasAny(Role.COORDINATOR);
+    }
+
+    private CalendarService.@Nullable CareCalendarView findCalendar(@Nullable UUID member) {
+        return member == null
+                ? null
+                : calendars.listCalendars(member).stream()
+                        .filter(one -> one.revokedAt() == null)
+                        .findFirst()
+                        .orElse(null);
     }
 }

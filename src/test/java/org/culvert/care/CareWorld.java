@@ -102,6 +102,16 @@ public final class CareWorld {
         }
     }
 
+    /** The address of a new calendar of the test's carer; one that stood before is revoked. */
+    public static String calendar(String role) {
+        String path = "/api/members/" + World.shared().carer + "/calendars";
+        String standing = Api.get(role, path).getString("find { it.revokedAt == null }?.id");
+        if (standing != null) {
+            Api.post(role, path + "/" + standing + "/revocation", "").statusCode(200);
+        }
+        return Api.make(role, path, "").getString("address");
+    }
+
     /** A step as JSON. */
     public static String step(String key, int first, int last, String rhythm, String measure, String more) {
         return """

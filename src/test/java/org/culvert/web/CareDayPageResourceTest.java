@@ -6,8 +6,11 @@ import static org.culvert.platform.Role.CLINIC;
 import static org.culvert.platform.Role.COORDINATOR;
 import static org.culvert.platform.Role.RESCUER;
 import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.endsWith;
+import static org.hamcrest.Matchers.startsWith;
 
 import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.RestAssured;
 import io.restassured.http.ContentType;
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.ValidatableResponse;
@@ -60,6 +63,10 @@ class CareDayPageResourceTest {
     }
 
     private ValidatableResponse send(String role, Map<String, String> fields) {
+        return send(role, "/care-day/entries", fields);
+    }
+
+    private ValidatableResponse send(String role, String path, Map<String, String> fields) {
         String secret = Api.as(role).get("/care-day").cookie("culvert-form");
         Map<String, String> whole = new HashMap<>(
                 Map.of("caseId", turtle.caseId(), "key", UUID.randomUUID().toString()));
@@ -71,7 +78,7 @@ class CareDayPageResourceTest {
                 .follow(false)
                 .formParam("csrf", secret)
                 .formParams(whole)
-                .post("/care-day/entries")
+                .post(path)
                 .then();
     }
 
@@ -144,6 +151,28 @@ class CareDayPageResourceTest {
         send(CARER, Map.of("kind", "food", "words", "two worms", "act", "add")).statusCode(303);
         assertThat(Api.get(CARER, turtle.path() + "/care-entries").getList("items"))
                 .hasSize(2);
+    }
+
+    @Test
+    void anAddressOfACalendarIsShownOnceAndRevoked() {
+        CareWorld.calendar(CARER);
+        String id = Api.get(CARER, "/api/members/" + care.world.carer + "/calendars")
+                .getString("find { it.revokedAt == null }.id");
+        assertThat(page(CARER, "")).contains("Revoke the address").doesNotContain("Make an address");
+        send(CARER, "/care-day/calendar", Map.of()).statusCode(409).body(containsString("revoke it"));
+        send(CARER, "/care-day/calendar/" + id + "/revocation", Map.of())
+                .statusCode(303)
+                .header("Location", endsWith("/care-day#calendar"));
+        String made = send(CARER, "/care-day/calendar", Map.of())
+                .statusCode(200)
+                .extract()
+                .asString();
+        String address = made.replaceFirst("(?s).*id=\"address\"[^>]*>([^<]+)<.*", "$1");
+        RestAssured.given().get(address).then().statusCode(200).contentType(startsWith("text/calendar"));
+        assertThat(page(CARER, "")).contains("Revoke the address").doesNotContain(address);
+        // Clinics read the day of a carer, and have no part in the address
+        assertThat(page(CLINIC, "?member=" + care.world.carer)).doesNotContain("Revoke the address");
+        send(CLINIC, "/care-day/calendar", Map.of()).statusCode(403);
     }
 
     @Test

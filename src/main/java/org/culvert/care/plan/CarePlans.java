@@ -8,11 +8,16 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.culvert.animal.CaseView;
 import org.culvert.care.plan.AftercarePlanView.TaskView;
 import org.culvert.care.plan.AftercarePlanView.WeightTrendView;
 import org.culvert.care.plan.PlanTold.TaskTold;
+import org.culvert.care.schedule.Task;
+import org.culvert.care.schedule.TaskHistory;
 import org.jspecify.annotations.Nullable;
 
 /** Plans in force as the rooms of the day need them: what is due on a date, and what was missed. */
@@ -33,6 +38,20 @@ public class CarePlans {
 
     /** The last task of a step that was missed, with nothing done or skipped since. */
     public record Missed(CaseView seen, UUID planId, TaskView task) {}
+
+    /**
+     * A task that a plan asks for, or asked for once.
+     *
+     * @param off whether it is not to be done any more: skipped, done before its last day, left out of the plan, or of a plan
+     *     that ended before
+     * @param cameAt when the phase that it came with was entered
+     * @param changes how often the task, its entries or its plan were changed; it never grows less
+     * @param changedAt when that was last
+     */
+    public record TaskThrough(
+            CaseView seen, UUID planId, Task task, boolean off, Instant cameAt, int changes, Instant changedAt) {}
+
+    private record Called(UUID planId, String key, int day) {}
 
     private final PlanReader reader;
     private final PlanRepositories.Entries entries;
@@ -71,6 +90,61 @@ public class CarePlans {
                         .thenComparing(Missed::planId)
                         .thenComparing(missed -> missed.task().stepKey()))
                 .toList();
+    }
+
+    /** Tasks of some animals whose days touch a span, whatever became of them and of their plans. */
+    @Transactional
+    public List<TaskThrough> listThrough(Collection<UUID> caseIds, LocalDate first, LocalDate last) {
+        Map<Called, List<CareEntry>> entriesOf = caseIds.isEmpty()
+                ? Map.of()
+                : entries.list("caseId in ?1 and kind = 'task' order by id", caseIds).stream()
+                        .collect(Collectors.groupingBy(CarePlans::called));
+        List<TaskThrough> told = new ArrayList<>();
+        for (PlanTold plan : reader.ofCases(caseIds)) {
+            for (TaskHistory history : plan.histories()) {
+                Task task = history.task();
+                if (!task.lastDate().isBefore(first) && !task.date().isAfter(last)) {
+                    var called = new Called(plan.plan.id(), task.step().key(), task.day());
+                    told.add(through(plan, history, entriesOf.getOrDefault(called, List.of())));
+                }
+            }
+        }
+        return told;
+    }
+
+    private static Called called(CareEntry entry) {
+        return new Called(
+                Objects.requireNonNull(entry.planId),
+                Objects.requireNonNull(entry.stepKey),
+                Objects.requireNonNull(entry.day));
+    }
+
+    private static TaskThrough through(PlanTold plan, TaskHistory history, List<CareEntry> ofTask) {
+        Task task = history.task();
+        Instant changedAt = plan.changedAt();
+        int changes = history.changes() + plan.plan.version();
+        boolean off = !history.askedFor() || plan.endsBefore(task);
+        for (CareEntry entry : ofTask) {
+            changes += entry.version() + 1;
+            changedAt = later(changedAt, PlanTold.changedAt(entry));
+            if (entry.stands()) {
+                off = !history.askedFor()
+                        || entry.isSkipped()
+                        || entry.at().atZone(plan.zone()).toLocalDate().isBefore(task.lastDate());
+            }
+        }
+        return new TaskThrough(
+                plan.seen,
+                plan.plan.id(),
+                task,
+                off,
+                plan.phases.get(history.since()).recordedAt(),
+                changes,
+                changedAt);
+    }
+
+    private static Instant later(Instant one, Instant other) {
+        return one.isAfter(other) ? one : other;
     }
 
     /** Entries of an animal that happened in a span and stand, in the order in which they happened. */

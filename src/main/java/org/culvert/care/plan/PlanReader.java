@@ -109,6 +109,11 @@ class PlanReader {
                 .toList();
     }
 
+    /** All plans of some cases, those that have ended among them. */
+    List<PlanTold> ofCases(Collection<UUID> caseIds) {
+        return caseIds.isEmpty() ? List.of() : tell(plans.list("caseId in ?1 order by id", caseIds));
+    }
+
     private Map<UUID, List<CareEntry>> standing(Collection<UUID> caseIds) {
         return entries.list("caseId in ?1 and withdrawnAt is null order by happenedAt, id", caseIds).stream()
                 .collect(Collectors.groupingBy(entry -> entry.caseId));

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.culvert.animal.CaseView;
 import org.culvert.care.plan.AftercarePlanView.TaskState;
 import org.culvert.care.plan.AftercarePlanView.WeightTrendView;
@@ -20,8 +21,10 @@ import org.culvert.care.plan.CareEntryView.Flag;
 import org.culvert.care.schedule.Schedule;
 import org.culvert.care.schedule.Step;
 import org.culvert.care.schedule.Task;
+import org.culvert.care.schedule.TaskHistory;
 import org.culvert.care.schedule.Weighing;
 import org.culvert.care.schedule.WeightTrend;
+import org.culvert.platform.Recorded;
 import org.jspecify.annotations.Nullable;
 
 /** A plan with what was done of it, as of an instant: the state of a task is derived here and kept nowhere. */
@@ -85,7 +88,7 @@ final class PlanTold {
         if (fate == null) {
             return ended;
         }
-        Instant fateAt = fate.at() == null ? now : fate.at();
+        Instant fateAt = fate.at() == null ? fate.record().recordedAt() : fate.at();
         return ended == null || fateAt.isBefore(ended) ? fateAt : ended;
     }
 
@@ -180,6 +183,31 @@ final class PlanTold {
                 .flatMap(phase -> phase.phase().steps().stream())
                 .filter(step -> step.key().equals(entry.stepKey))
                 .findFirst();
+    }
+
+    /** When the plan or its steps were changed last. */
+    Instant changedAt() {
+        return Stream.concat(Stream.of(plan), phases.stream())
+                .map(PlanTold::changedAt)
+                .max(Comparator.naturalOrder())
+                .orElseThrow();
+    }
+
+    static Instant changedAt(Recorded row) {
+        Instant revised = row.revisedAt();
+        return revised == null ? row.recordedAt() : revised;
+    }
+
+    /** Whether it ended before a task could be overdue. */
+    boolean endsBefore(Task task) {
+        Instant ended = endedAt();
+        return ended != null && task.dueUntil().isAfter(ended);
+    }
+
+    /** All tasks that it ever asked for. */
+    List<TaskHistory> histories() {
+        return TaskHistory.of(
+                plan.dayZero, zone(), phases.stream().map(PlanPhase::phase).toList());
     }
 
     LocalDate dateOf(int day) {

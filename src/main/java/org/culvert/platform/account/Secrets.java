@@ -7,21 +7,21 @@ import java.security.SecureRandom;
 import java.util.Base64;
 
 /** Makes secrets that cannot be guessed, and the digests by which they are found again. */
-final class Secrets {
+public final class Secrets {
     private static final int BYTES = 32;
     private static final SecureRandom RANDOM = new SecureRandom();
 
     private Secrets() {}
 
     /** 256 random bits, in letters that fit into an address, a cookie and a header. */
-    static String random() {
+    public static String random() {
         byte[] bytes = new byte[BYTES];
         RANDOM.nextBytes(bytes);
         return Base64.getUrlEncoder().withoutPadding().encodeToString(bytes);
     }
 
     /** SHA-256: enough for what is random already, and wrong for passwords. */
-    static byte[] digest(String secret) {
+    public static byte[] digest(String secret) {
         try {
             return MessageDigest.getInstance("SHA-256").digest(secret.getBytes(StandardCharsets.UTF_8));
         } catch (NoSuchAlgorithmException e) {

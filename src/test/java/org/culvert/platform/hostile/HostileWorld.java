@@ -41,6 +41,7 @@ final class HostileWorld {
             Map.entry("/api/care-entries/", "careEntry"),
             Map.entry("/api/carer-profiles/", "carerProfile"),
             Map.entry("/api/cases/", "case"),
+            Map.entry("/care-day/calendar/", "calendarId"),
             Map.entry("POST /api/cases/{id}/care-entries", "plannedCase"),
             Map.entry("POST /api/cases/{id}/custody-links", "unheldCase"),
             Map.entry("/api/cases/{id}/body", "deadCase"),
@@ -188,6 +189,8 @@ final class HostileWorld {
                         "/api/cases/" + id("case") + "/aftercare-plans",
                         "POST /api/cases/{id}/aftercare-plans"));
         makers.put("missedRule", this::missedRule);
+        makers.put("calendarId", this::calendar);
+        makers.put("token", () -> UUID.randomUUID().toString());
         makers.put("plannedCase", this::plannedCase);
         makers.put(
                 "careEntry",
@@ -539,6 +542,15 @@ final class HostileWorld {
         String known =
                 Api.get(COORDINATOR, "/api/missed-task-rules").getString("find { it.taxonGroup == 'hostile' }?.id");
         return known == null ? make(COORDINATOR, "/api/missed-task-rules", "POST /api/missed-task-rules") : known;
+    }
+
+    /** A member has one address at a time. */
+    private String calendar() {
+        String calendars = "/api/members/" + id("member") + "/calendars";
+        String standing = Api.get(COORDINATOR, calendars).getString("find { it.revokedAt == null }?.id");
+        return standing == null
+                ? Api.post(COORDINATOR, calendars, "").statusCode(201).extract().path("id")
+                : standing;
     }
 
     private String plannedCase() {

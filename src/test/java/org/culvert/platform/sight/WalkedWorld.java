@@ -1,5 +1,6 @@
 package org.culvert.platform.sight;
 
+import static org.culvert.platform.Role.CARER;
 import static org.culvert.platform.Role.CLINIC;
 import static org.culvert.platform.Role.COORDINATOR;
 import static org.culvert.platform.Role.DISPATCHER;
@@ -9,6 +10,7 @@ import io.restassured.path.json.JsonPath;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
+import org.culvert.care.CareWorld;
 import org.culvert.support.Api;
 import org.culvert.support.World;
 import org.jspecify.annotations.Nullable;
@@ -165,6 +167,7 @@ public final class WalkedWorld {
         JsonPath plan = Api.make(CLINIC, "/api/cases/" + mother + "/aftercare-plans", """
                 {"templateId":"%s","visitId":"%s","vetName":"Dr Vet","vetRegistration":"V-1"}
                 """.formatted(template, visit));
+        known.put("/calendars", calendarToken());
         known.put("/api/plan-templates", template);
         known.put("/api/aftercare-plans", plan.getString("id"));
         known.put(
@@ -200,6 +203,11 @@ public final class WalkedWorld {
         Api.make(COORDINATOR, "/api/health-alerts/" + report.getString("alertId") + "/acknowledgements", """
                 {"name":"Dr Vet","words":"rang the wildlife health body"}
                 """);
+    }
+
+    /** The secret in the address of the carer's calendar. */
+    private static String calendarToken() {
+        return CareWorld.calendar(CARER).replaceAll("^/calendars/|[.]ics$", "");
     }
 
     /** What release rules ask of beside the case and the site. */
