@@ -10,8 +10,10 @@ import biweekly.property.Status;
 import biweekly.util.DateTimeComponents;
 import biweekly.util.Duration;
 import biweekly.util.ICalDate;
+import java.time.Instant;
 import java.time.LocalDate;
-import java.util.Date;
+import java.time.ZoneOffset;
+import java.time.ZonedDateTime;
 import java.util.List;
 
 /**
@@ -42,8 +44,8 @@ final class CalendarText {
         var event = new VEvent();
         event.setUid(told.uid().toString());
         event.setSequence(told.sequence());
-        event.setDateTimeStamp(Date.from(told.changedAt()));
-        event.setLastModified(Date.from(told.changedAt()));
+        event.setDateTimeStamp(instant(told.changedAt()));
+        event.setLastModified(instant(told.changedAt()));
         event.setSummary(
                 "Case " + told.caseNumber() + ": " + told.task().step().key().replace('-', ' '));
         event.setDescription(WORDS);
@@ -54,7 +56,7 @@ final class CalendarText {
             event.setDateStart(new DateStart(date(told.task().date())));
             event.setDateEnd(new DateEnd(date(told.task().lastDate().plusDays(1))));
         } else {
-            event.setDateStart(new DateStart(Date.from(told.task().dueFrom()), true));
+            event.setDateStart(new DateStart(instant(told.task().dueFrom())));
         }
         return event;
     }
@@ -63,5 +65,20 @@ final class CalendarText {
     private static ICalDate date(LocalDate day) {
         return new ICalDate(
                 new DateTimeComponents(day.getYear(), day.getMonthValue(), day.getDayOfMonth(), 0, 0, 0, false), false);
+    }
+
+    /** A second of UTC; what is below a second iCalendar cannot say. */
+    private static ICalDate instant(Instant at) {
+        ZonedDateTime utc = at.atZone(ZoneOffset.UTC);
+        return new ICalDate(
+                new DateTimeComponents(
+                        utc.getYear(),
+                        utc.getMonthValue(),
+                        utc.getDayOfMonth(),
+                        utc.getHour(),
+                        utc.getMinute(),
+                        utc.getSecond(),
+                        true),
+                true);
     }
 }
