@@ -128,6 +128,19 @@ public class CaseService {
         return rows.stream().collect(Collectors.toMap(Case::id, viewer));
     }
 
+    /** Numbers of the cases of an incident that have a found place of their own, and another one than this. */
+    @Transactional
+    public List<Long> numbersFoundElsewhere(UUID incidentId, UUID placeId) {
+        return cases
+                .list(
+                        "incidentId = ?1 and origin = 'found' and foundPlaceId <> ?2 order by number",
+                        incidentId,
+                        placeId)
+                .stream()
+                .map(row -> row.number)
+                .toList();
+    }
+
     /** The case that has a number in the network's own count, if the asker may see it. */
     @Transactional
     public Optional<UUID> findByNumber(long number) {

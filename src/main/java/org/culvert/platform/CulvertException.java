@@ -9,7 +9,8 @@ public abstract sealed class CulvertException extends RuntimeException
                 StaleException,
                 LedgerException,
                 SignInException,
-                TooLargeException {
+                TooLargeException,
+                SealBrokenException {
 
     protected CulvertException(String detail) {
         super(detail);

@@ -27,6 +27,8 @@ public final class CulvertMain {
             System.exit(new BackupCommand(System.getenv(), System.out, System.err).run(args));
             return;
         }
+        // Pictures are drawn in memory: no screen is wanted, even where one could be reached
+        System.setProperty("java.awt.headless", "true");
         ServerDatabase database;
         try {
             database = ServerDatabase.open(System.getenv());

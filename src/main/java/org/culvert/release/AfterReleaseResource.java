@@ -13,9 +13,9 @@ import java.util.UUID;
 import org.culvert.animal.CaseCorrections;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
+import org.culvert.platform.file.KeptFiles;
 import org.culvert.platform.ledger.Ledgered;
 import org.culvert.platform.ledger.NeedsTag;
-import org.culvert.release.file.KeptFiles;
 import org.jboss.resteasy.reactive.ResponseStatus;
 
 /** Photographs of a release, the end of its support feeding, and what is seen of its animals later. */

@@ -127,6 +127,7 @@ public class CareForm {
                 Objects.equals(act, "yes") ? Boolean.TRUE : Objects.equals(act, "no") ? Boolean.FALSE : null,
                 Typed.given(words),
                 skipped ? reason : null,
+                null,
                 when);
     }
 

@@ -68,6 +68,14 @@ public record ProblemPage(String type, int status, String title, String meaning,
                     "The database keeps rules that no one may break: two holders at once, a case that ends twice.",
                     "The detail says which rule. Read the record again; if the record is wrong, correct it first."),
             new ProblemPage(
+                    "seal-broken",
+                    409,
+                    "The seal of this file is broken",
+                    "The content of a sealed original has another digest (SHA-256) than it had when it came in: it was changed,"
+                            + " or the disk that holds it is failing.",
+                    "It is not given, and that it was asked for is kept. Compare it with a backup from before, and find out who"
+                            + " could write to the database."),
+            new ProblemPage(
                     "stale",
                     412,
                     "Someone changed it in between",

@@ -45,6 +45,9 @@ class CareEntry extends Recorded {
     String skippedBecause;
 
     @Nullable
+    UUID photographId;
+
+    @Nullable
     Instant withdrawnAt;
 
     @Nullable
@@ -70,6 +73,7 @@ class CareEntry extends Recorded {
         this.answer = entry.answer();
         this.words = entry.words();
         this.skippedBecause = entry.skippedBecause();
+        this.photographId = entry.photographId();
     }
 
     PlanEntries.CareKind kind() {
@@ -94,6 +98,7 @@ class CareEntry extends Recorded {
         answer = correction.answer().over(answer);
         words = Corrections.text("words", correction.words(), words, 4000);
         skippedBecause = Corrections.text("skippedBecause", correction.skippedBecause(), skippedBecause, 2000);
+        photographId = correction.photographId().over(photographId);
         happenedAt(Corrections.known("at", correction.at(), at(), clock));
         revisedBecause(correction.reason());
     }

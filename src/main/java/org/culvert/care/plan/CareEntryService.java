@@ -9,6 +9,7 @@ import java.util.UUID;
 import org.culvert.animal.CaseService;
 import org.culvert.animal.CaseView;
 import org.culvert.animal.CustodyService;
+import org.culvert.animal.photograph.PhotographService;
 import org.culvert.care.plan.PlanEntries.CareKind;
 import org.culvert.care.schedule.Measure;
 import org.culvert.care.schedule.Step;
@@ -36,6 +37,7 @@ public class CareEntryService {
     private final PlanReader reader;
     private final CaseService cases;
     private final CustodyService custody;
+    private final PhotographService photographs;
     private final RegionService region;
     private final Sight sight;
     private final Clock clock;
@@ -46,6 +48,7 @@ public class CareEntryService {
             PlanReader reader,
             CaseService cases,
             CustodyService custody,
+            PhotographService photographs,
             RegionService region,
             Sight sight,
             Clock clock) {
@@ -54,6 +57,7 @@ public class CareEntryService {
         this.reader = reader;
         this.cases = cases;
         this.custody = custody;
+        this.photographs = photographs;
         this.region = region;
         this.sight = sight;
         this.clock = clock;
@@ -70,6 +74,9 @@ public class CareEntryService {
         Instant at = Corrections.passed("at", entry.at(), clock);
         requireInCare(told, at);
         requireHolder(caseId, at);
+        if (entry.photographId() != null) {
+            photographs.requireOfCase("photographId", entry.photographId(), caseId);
+        }
         CareKind kind = entry.kind() == null ? CareKind.task : entry.kind();
         CareEntry row = kind == CareKind.task ? ofTask(told, entry, at) : beside(caseId, entry, kind, at);
         entries.persistAndFlush(row);
@@ -217,6 +224,10 @@ public class CareEntryService {
     public CareEntryView correct(UUID id, PlanEntries.CareEntryCorrection correction) {
         CareEntry row = require(id);
         requireHolder(row.caseId, row.at());
+        UUID photograph = correction.photographId().value();
+        if (photograph != null) {
+            photographs.requireOfCase("photographId", photograph, row.caseId);
+        }
         row.correct(correction, clock);
         Measure measure = measureOf(row);
         row.measuredIn(measure);

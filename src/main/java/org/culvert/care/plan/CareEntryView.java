@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param stepWords what the step asked for, of a task
  * @param date the first day on which the task was due, of a task
  * @param unit of the value
+ * @param photographId a photograph of the same case that shows it
  * @param doneLate whether a task was done after it was due
  * @param flags what a vet should hear of: {@code belowLow}, {@code aboveHigh}, {@code flaggedAnswer}, {@code fallsFast}
  */
@@ -31,6 +32,7 @@ public record CareEntryView(
         @Nullable Boolean answer,
         @Nullable String words,
         @Nullable String skippedBecause,
+        @Nullable UUID photographId,
         Instant at,
         boolean doneLate,
         List<Flag> flags,

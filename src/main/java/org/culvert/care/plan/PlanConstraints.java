@@ -24,6 +24,7 @@ class PlanConstraints implements ConstraintSentences {
                 Map.entry("a_change_of_a_plan_has_its_reason", "A change of a plan has its reason."),
                 Map.entry("a_plan_begins_with_day_0", "A plan begins with day 0."),
                 Map.entry("an_entry_of_a_task_is_of_the_cases_plan", "That plan is of another animal."),
+                Map.entry("a_photograph_of_an_entry_is_of_its_case", "That photograph is of another animal."),
                 Map.entry("an_entry_of_a_task_names_it", "An entry of a task, and no other, names its step and day."),
                 Map.entry("a_figure_has_its_measure", "A value has its unit."),
                 Map.entry("only_a_task_is_skipped", "Only a task is skipped."),

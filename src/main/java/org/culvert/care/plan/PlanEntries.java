@@ -79,6 +79,7 @@ public final class PlanEntries {
      * @param value in the unit of the step's measure; of a weight in grams
      * @param answer where the step asks for yes or no
      * @param skippedBecause why a task was not done; null: it was done
+     * @param photographId a photograph of the same case that shows it
      */
     public record CareEntryEntry(
             @Nullable CareKind kind,
@@ -88,6 +89,7 @@ public final class PlanEntries {
             @Nullable Boolean answer,
             @Nullable @Size(max = 4000) String words,
             @Nullable @Size(max = 2000) String skippedBecause,
+            @Nullable UUID photographId,
             @Nullable Instant at) {}
 
     public record CareEntryCorrection(
@@ -95,6 +97,7 @@ public final class PlanEntries {
             Change<Boolean> answer,
             Change<String> words,
             Change<String> skippedBecause,
+            Change<UUID> photographId,
             Change<Instant> at,
             @NotBlank @Size(max = 2000) String reason) {}
 }

@@ -231,6 +231,7 @@ class PlanReader {
                 row.answer,
                 row.words,
                 row.skippedBecause,
+                row.photographId,
                 row.at(),
                 own != null && own.isDoneLate(row),
                 looking.map(plan -> plan.flags(row)).orElse(List.of()),

@@ -93,6 +93,7 @@ class AftercareStory {
                 task.measure() == Measure.yesNo ? Boolean.TRUE : null,
                 words(task),
                 skipped ? "The storm had the power out, and the tub was cold." : null,
+                null,
                 at);
     }
 

@@ -3,6 +3,7 @@ package org.culvert.platform.ledger;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.narayana.jta.TransactionExceptionResult;
 import io.vertx.core.http.HttpServerRequest;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.Priority;
@@ -25,6 +26,7 @@ import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import org.culvert.platform.Actor;
 import org.culvert.platform.InvalidException;
+import org.culvert.platform.SealBrokenException;
 import org.jboss.resteasy.reactive.RestResponse;
 import org.jspecify.annotations.Nullable;
 
@@ -135,6 +137,7 @@ class LedgerInterceptor {
         UUID account = actor.accountId();
         Outcome outcome = QuarkusTransaction.requiringNew()
                 .timeout(PATIENCE_SECONDS)
+                .exceptionHandler(LedgerInterceptor::whatBecomes)
                 .call(() -> {
                     Answer before = answers.claim(account, key, hash);
                     if (before != null) {
@@ -152,6 +155,13 @@ class LedgerInterceptor {
             header(HttpHeaders.ETAG, outcome.answer().tag());
         }
         return outcome.result();
+    }
+
+    /** What was refused is as if it had not been asked for, but for a seal that was found broken: that is kept. */
+    private static TransactionExceptionResult whatBecomes(Throwable thrown) {
+        return thrown instanceof SealBrokenException
+                ? TransactionExceptionResult.COMMIT
+                : TransactionExceptionResult.ROLLBACK;
     }
 
     /** The change itself, after its condition was held against the record, which is locked for the purpose. */

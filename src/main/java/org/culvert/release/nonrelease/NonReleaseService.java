@@ -18,8 +18,8 @@ import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
 import org.culvert.platform.RefusedException;
 import org.culvert.platform.RegionService;
+import org.culvert.platform.file.KeptFiles;
 import org.culvert.platform.ledger.RecordViews;
-import org.culvert.release.file.KeptFiles;
 import org.culvert.release.nonrelease.NonReleaseEntries.OutcomeKind;
 import org.jspecify.annotations.Nullable;
 

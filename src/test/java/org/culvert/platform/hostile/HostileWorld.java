@@ -15,6 +15,7 @@ import java.util.function.Supplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.culvert.support.Api;
+import org.culvert.support.Pictures;
 import org.culvert.support.World;
 
 /**
@@ -79,6 +80,7 @@ final class HostileWorld {
             Map.entry("/api/people/", "person"),
             Map.entry("/api/people/{id}/showing", "hiddenPerson"),
             Map.entry("/api/retention-rules/", "retentionRule"),
+            Map.entry("/api/photographs/", "photograph"),
             Map.entry("/api/placement-proposals/", "proposal"),
             Map.entry("/api/placements/", "placement"),
             Map.entry("/api/plan-templates/", "planTemplate"),
@@ -104,7 +106,7 @@ final class HostileWorld {
             + "|cases|incidents|people|retention-rules|hotspot-runs|road-surveys"
             + "|holds|exposures|alert-thresholds|syndrome-reports|disease-suspicions|release-approvals"
             + "|non-release-decisions|plan-templates|aftercare-plans|care-entries"
-            + "|absences|keeping-rules|placement-proposals|clock-extensions|clock-notices";
+            + "|absences|keeping-rules|placement-proposals|clock-extensions|clock-notices|photographs";
 
     private static final Set<String> SPENT = Set.of(("attendance join handOver visit dischargedVisit clutch"
                     + " agreement case deadCase unheldCase incident call"
@@ -115,7 +117,7 @@ final class HostileWorld {
                     + " approval nonRelease partId permitToKeep unknownClinic planTemplate"
                     + " adoptionId aftercarePlan plannedCase careEntry absence keepingRule"
                     + " newCarer proposal heldCase entryId failureId clockExtension"
-                    + " clockNotice")
+                    + " clockNotice photograph placingPhotograph")
             .split(" "));
 
     private final World world = World.shared();
@@ -312,6 +314,19 @@ final class HostileWorld {
         makers.put(
                 "clockNotice",
                 () -> make(COORDINATOR, "/api/cases/" + id("case") + "/notices", "POST /api/cases/{id}/notices"));
+        makers.put(
+                "photograph",
+                () -> make(
+                        COORDINATOR,
+                        "/api/incidents/" + id("incident") + "/photographs",
+                        "POST /api/incidents/{id}/photographs"));
+        makers.put(
+                "placingPhotograph",
+                () -> Api.make(
+                                COORDINATOR,
+                                "/api/incidents/" + id("incident") + "/photographs",
+                                Pictures.sent("image/jpeg", Pictures.jpegAt(-30.5, 150.0513), ""))
+                        .getString("id"));
         makers.put("speciesFact", () -> make(COORDINATOR, "/api/species-facts", "POST /api/species-facts"));
         makers.put("hold", () -> make(RESCUER, "/api/cases/" + id("case") + "/holds", "POST /api/cases/{id}/holds"));
         makers.put(
@@ -434,6 +449,9 @@ final class HostileWorld {
                 .orElse("");
         String path =
                 template.replace("{id}", record.isEmpty() ? UUID.randomUUID().toString() : id(record));
+        if (template.startsWith("/api/incidents/")) {
+            path = path.replace("{photographId}", "{placingPhotograph}");
+        }
         return filled(template.startsWith("/api/clutches/") ? path.replace("{linkId}", "{clutchLinkId}") : path);
     }
 
@@ -460,6 +478,7 @@ final class HostileWorld {
 
     private String call() {
         JsonPath call = World.call(TAXON, 150.0512, "");
+        made.remove("placingPhotograph");
         made.put("incident", call.getString("incidentId"));
         return call.getString("callId");
     }

@@ -1,4 +1,4 @@
-package org.culvert.release.file;
+package org.culvert.platform.file;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,9 +1,11 @@
-package org.culvert.release.file;
+package org.culvert.platform.file;
 
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
 import java.util.UUID;
 import org.culvert.platform.InvalidException;
@@ -22,6 +24,13 @@ public class KeptFiles {
     /** A file as it was handed in. */
     public record Content(String mediaType, byte[] octets) {}
 
+    /**
+     * A file that was kept.
+     *
+     * @param sha256 digest of its content (SHA-256, FIPS 180-4), which the database has computed too
+     */
+    public record Kept(UUID id, byte[] sha256) {}
+
     @ApplicationScoped
     static class Rows implements PanacheRepositoryBase<KeptFile, UUID> {}
 
@@ -39,13 +48,39 @@ public class KeptFiles {
      */
     @Transactional
     public UUID keep(String field, String mediaType, byte[] content) {
+        return seal(field, mediaType, content).id();
+    }
+
+    /**
+     * Keeps a file, and says the digest under which it is kept.
+     *
+     * @param field where it stands in the request
+     * @throws InvalidException if it is not of the type that is said
+     */
+    @Transactional
+    public Kept seal(String field, String mediaType, byte[] content) {
+        requireOf(field, mediaType, content);
+        byte[] digest = sha256(content);
+        var row = new KeptFile(mediaType, content, digest);
+        rows.persistAndFlush(row);
+        return new Kept(row.id(), digest);
+    }
+
+    /** @throws InvalidException if it is not of the type that is said */
+    public static void requireOf(String field, String mediaType, byte[] content) {
         if (!isOf(mediaType, content)) {
             throw InvalidException.of(
                     field, "This is no file of the type " + mediaType + ".", "the octets of such a file, in base64");
         }
-        var row = new KeptFile(mediaType, content);
-        rows.persistAndFlush(row);
-        return row.id();
+    }
+
+    /** The digest of some content as it is now. */
+    public static byte[] sha256(byte[] content) {
+        try {
+            return MessageDigest.getInstance("SHA-256").digest(content);
+        } catch (NoSuchAlgorithmException impossible) {
+            throw new IllegalStateException("every Java has SHA-256", impossible);
+        }
     }
 
     @Transactional
