@@ -91,11 +91,13 @@ class CaseReader {
         Map<UUID, Whereabouts> whereOf = byKey(where, row -> row.caseId);
         Map<UUID, Fate> fateOf = byKey(ends, row -> row.caseId);
         Map<UUID, Body> bodyOf = byKey(left, row -> row.caseId);
+        Map<UUID, String> temporaryNumberOf = temporaryNumbers(ids);
         ReferralService.Today referOut = referrals.today();
         return row -> {
             Animal animal = require(animalById, "animal", row.animalId);
             return view(
                     row,
+                    temporaryNumberOf.get(row.id()),
                     referOut,
                     view(animal, require(taxaById, "taxon", animal.taxonId)),
                     row.foundPlaceId == null ? null : require(placesById, "place", row.foundPlaceId),
@@ -109,6 +111,7 @@ class CaseReader {
 
     private CaseView view(
             Case row,
+            @Nullable String temporaryNumber,
             ReferralService.Today referOut,
             CaseView.AnimalView animal,
             @Nullable PlaceView foundPlace,
@@ -131,6 +134,7 @@ class CaseReader {
         return new CaseView(
                 row.id(),
                 row.number,
+                temporaryNumber,
                 state(chain, pending, fate),
                 animal,
                 row.incidentId,
@@ -161,6 +165,25 @@ class CaseReader {
             throw new NotFoundException(what, id);
         }
         return one;
+    }
+
+    /** Under what number each of some animals was taken in, where that was in a surge. */
+    private Map<UUID, String> temporaryNumbers(List<UUID> caseIds) {
+        List<?> found = entities.createNativeQuery(
+                        "select case_id, temporary_number from surge_intakes where case_id in (:ids)")
+                .setParameter("ids", caseIds)
+                .getResultList();
+        return found.stream().map(row -> (Object[]) row).collect(Collectors.toMap(row -> (UUID) row[0], row ->
+                (String) row[1]));
+    }
+
+    /** However it is written, in any surge. */
+    List<UUID> caseIdsByTemporaryNumber(String temporaryNumber) {
+        List<?> found = entities.createNativeQuery(
+                        "select case_id from surge_intakes where upper(temporary_number) = upper(:number)", UUID.class)
+                .setParameter("number", temporaryNumber.strip())
+                .getResultList();
+        return found.stream().map(UUID.class::cast).toList();
     }
 
     /** Where the animals of some cases are last said to be. */

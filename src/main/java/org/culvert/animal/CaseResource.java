@@ -50,14 +50,24 @@ public class CaseResource {
                 .build();
     }
 
+    /**
+     * Cases, newest first.
+     *
+     * @param temporaryNumber only those taken in under this number, in whichever surge
+     */
     @GET
     @Path("/cases")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER, Role.OFFICER})
     public Page<CaseView> listCases(
             @QueryParam("late") @DefaultValue("false") boolean late,
+            @QueryParam("temporaryNumber") @Nullable String temporaryNumber,
             @QueryParam("limit") @Nullable Integer limit,
             @QueryParam("cursor") @Nullable String cursor) {
-        return cases.listCases(Paging.limit(limit), Paging.cursor(cursor), late);
+        int most = Paging.limit(limit);
+        UUID before = Paging.cursor(cursor);
+        return temporaryNumber == null
+                ? cases.listCases(most, before, late)
+                : cases.listByTemporaryNumber(temporaryNumber);
     }
 
     @GET

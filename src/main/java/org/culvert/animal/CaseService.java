@@ -26,6 +26,9 @@ import org.jspecify.annotations.Nullable;
 /** Opens cases, follows where the animal is, and ends them. */
 @ApplicationScoped
 public class CaseService {
+    /** A case that was opened, and its animal. */
+    public record TakenIn(UUID caseId, UUID animalId) {}
+
     private static final String LATE = "exists (select 1 from cases c where c.id = h.id"
             + " and c.recorded_at > c.happened_at + interval '1 hour')";
 
@@ -69,8 +72,38 @@ public class CaseService {
     /** Opens a case for an animal; its origin is its mother's found place when it has a mother, else its incident's. */
     @Transactional
     public CaseView open(CaseEntries.CaseEntry entry) {
-        IncidentView incident = incidents.getIncident(entry.incidentId(), false);
         Instant foundAt = entry.foundAt() == null ? clock.instant() : entry.foundAt();
+        Case row = begin(entry, foundAt);
+        if (entry.holder() != null) {
+            custody.begin(row.id(), Holder.require("holder", entry.holder()), foundAt);
+        }
+        return reader.view(row);
+    }
+
+    /**
+     * Opens a case for an animal that was found at one time and came to its holder at another; who had it between is not
+     * known. A dead one was dead when it was found, and the holder has its body.
+     *
+     * @param where it is from then on, in words
+     */
+    @Transactional
+    public TakenIn takeIn(CaseEntries.CaseEntry entry, Instant foundAt, Instant takenInAt, boolean dead, String where) {
+        Holder holder = Holder.require("holder", entry.holder());
+        Case row = begin(entry, foundAt);
+        if (dead) {
+            CaseEntries.FateEntry fate = CaseEntries.FateEntry.of(CaseEntries.FateKind.deadWhenFound, foundAt);
+            fates.persist(new Fate(row.id(), fate, null, foundAt));
+            bodies.persist(new Body(row.id(), holder, barbiturateIn(fate), foundAt));
+        } else {
+            custody.begin(row.id(), holder, takenInAt);
+            whereabouts.persist(new Whereabouts(
+                    row.id(), new CaseEntries.WhereaboutsEntry(null, null, where, takenInAt), takenInAt));
+        }
+        return new TakenIn(row.id(), row.animalId);
+    }
+
+    private Case begin(CaseEntries.CaseEntry entry, Instant foundAt) {
+        IncidentView incident = incidents.getIncident(entry.incidentId(), false);
         Animal animal = animalOf(entry);
         var row = new Case(animal.id(), entry.incidentId(), entry.attendanceId(), incident.cause(), foundAt);
         row.dependentYoung = entry.dependentYoung();
@@ -86,10 +119,7 @@ public class CaseService {
             }
         }
         cases.persistAndFlush(row);
-        if (entry.holder() != null) {
-            custody.begin(row.id(), Holder.require("holder", entry.holder()), foundAt);
-        }
-        return reader.view(row);
+        return row;
     }
 
     /** Hatchlings and other young of a known animal: each a case with its mother's found place. */
@@ -139,6 +169,16 @@ public class CaseService {
                 .stream()
                 .map(row -> row.number)
                 .toList();
+    }
+
+    /** Cases of those who were taken in under a temporary number, newest first; a surge gives each number once. */
+    @Transactional
+    public Page<CaseView> listByTemporaryNumber(String temporaryNumber) {
+        List<UUID> ids = reader.caseIdsByTemporaryNumber(temporaryNumber).stream()
+                .filter(id -> !sight.seesOwnOnly("case") || sight.isOwn("case", id))
+                .toList();
+        List<Case> rows = ids.isEmpty() ? List.of() : cases.list("id in ?1 order by id desc", ids);
+        return Page.of(rows, rows.size(), reader.viewer(rows), row -> row.id().toString());
     }
 
     /** The case that has a number in the network's own count, if the asker may see it. */

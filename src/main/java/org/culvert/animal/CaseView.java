@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * A case, with its chain of custody whole.
  *
+ * @param temporaryNumber under which it was taken in, in a surge
  * @param state {@code found}, {@code inCare}, {@code handOverPending} or {@code ended}, derived from custody and fate
  * @param origin {@code found}, {@code ofMother} or {@code unknown}
  * @param custodyGaps spans in which nobody is recorded as holder, between links and after the last one: shown, not refused
@@ -20,6 +21,7 @@ import org.jspecify.annotations.Nullable;
 public record CaseView(
         UUID id,
         long number,
+        @Nullable String temporaryNumber,
         String state,
         AnimalView animal,
         UUID incidentId,

@@ -183,6 +183,24 @@ public class CallService {
         return keepPlace(given, null);
     }
 
+    /**
+     * Keeps a place that something else in a request is called by.
+     *
+     * @param field what the place is called there
+     * @return the place's identifier
+     */
+    @Transactional
+    public UUID keepFoundPlace(String field, PlaceAsGiven given) {
+        try {
+            return keepPlace(given, null);
+        } catch (InvalidException wrong) {
+            throw new InvalidException(wrong.errors().stream()
+                    .map(one -> new InvalidException.FieldError(
+                            one.field().replaceFirst("^place", field), one.detail(), one.wanted(), one.otherReading()))
+                    .toList());
+        }
+    }
+
     /** @throws InvalidException naming {@code cause} when there is none of that key */
     @Transactional
     public void requireKnownCause(String cause) {

@@ -99,6 +99,12 @@ public class TaxonService {
             @NotBlank String reason,
             @Nullable LocalDate reviewBy) {}
 
+    /** The group of animals whose kind nobody knows yet. */
+    public static final String NOT_KNOWN_YET = "not-known-yet";
+
+    /** All of them; the name of a group in which nothing narrower is known. */
+    private static final String ANIMALS = "Animalia";
+
     /** The categories, in degrees. */
     private static final List<Double> CATEGORIES = List.of(0.0, 1.0, 0.1, 0.01, 0.001);
 
@@ -202,13 +208,18 @@ public class TaxonService {
         return getTaxon(id);
     }
 
-    /** The strictest category of a group's taxa, in degrees and 0 for withheld; empty where none is sensitive. */
+    /**
+     * The strictest category of a group's taxa, in degrees and 0 for withheld; empty where none is sensitive. Where nobody
+     * knows the kind it may be any.
+     */
     @Transactional
     public Optional<Double> findStrictestGrid(String group) {
+        UUID groupId = requireGroup("taxonGroup", group).id();
         List<Double> grids = taxa
                 .list(
-                        "sensitivityGrid is not null and taxonGroupId = ?1",
-                        requireGroup("taxonGroup", group).id())
+                        "sensitivityGrid is not null and (?1 = true or taxonGroupId = ?2)",
+                        group.equals(NOT_KNOWN_YET),
+                        groupId)
                 .stream()
                 .map(taxon -> taxon.sensitivityGrid)
                 .toList();
@@ -287,6 +298,33 @@ public class TaxonService {
                 .getResultStream()
                 .map(row -> view((Taxon) row[0], (String) row[1]))
                 .findFirst();
+    }
+
+    /**
+     * The taxon of an animal whose kind nobody knows yet: all animals, in a group of its own that is made when it is first
+     * needed. Unknown is dangerous until known: if handling any group needs a vaccination, handling this one does.
+     */
+    @Transactional
+    public TaxonView requireNotKnownYet() {
+        Optional<TaxonView> known = findByScientificName(ANIMALS);
+        if (known.isPresent()) {
+            return known.get();
+        }
+        entities.createNativeQuery("select pg_advisory_xact_lock(hashtext('taxon not known yet'))", Object.class)
+                .getSingleResult();
+        if (findByScientificName(ANIMALS).isEmpty()) {
+            if (findGroup(NOT_KNOWN_YET).isEmpty()) {
+                String needed = groups.list("vaccinationNeeded is not null order by key").stream()
+                        .map(group -> group.vaccinationNeeded)
+                        .findFirst()
+                        .orElse(null);
+                groups.persist(TaxonGroup.of(
+                        new GroupEntry(NOT_KNOWN_YET, "animals of a kind not known yet", needed, true, false, false)));
+            }
+            enterTaxa(List.of(new TaxonEntry(
+                    ANIMALS, "animal of a kind not known yet", "kingdom", NOT_KNOWN_YET, null, null, null)));
+        }
+        return findByScientificName(ANIMALS).orElseThrow();
     }
 
     @Transactional

@@ -4,6 +4,8 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -53,12 +55,34 @@ public final class Candidacy {
      */
     public record Neighbour(String words, boolean policy) {}
 
+    /** What an animal is to another from which it is not parted. */
+    public enum Relation {
+        mother,
+        young,
+        /** Of one mother, and so of one clutch. */
+        sibling,
+        /** Somebody says that they are kept together. */
+        told
+    }
+
+    /**
+     * An animal from which the one to be placed is not parted.
+     *
+     * @param memberId who has it or has been offered it; null: no member
+     * @param holder what they are called; null: nobody is recorded
+     */
+    public record Kin(
+            Relation relation,
+            @Nullable UUID memberId,
+            @Nullable String holder) {}
+
     /**
      * What is known.
      *
+     * @param carerId the carer
+     * @param supervisorListed whether the carer works under somebody on the day who has an authorisation of their own then
      * @param listed authorisations on the day
      * @param premises of the carer, as authorisations call them; null: not told
-     * @param supervisorListed whether a supervisor is named who has an authorisation of their own for the group on the day
      * @param vaccinationNeeded against what; null: none is needed
      * @param vaccinated whether a record shows it to be current on the day
      * @param places for all animals together; null: not told
@@ -70,6 +94,7 @@ public final class Candidacy {
      * @param animalDaysLately animals held in the last weeks, in animal-days
      */
     public record Facts(
+            UUID carerId,
             LocalDate day,
             List<Listed> listed,
             @Nullable String premises,
@@ -87,24 +112,30 @@ public final class Candidacy {
 
     private final Facts facts;
     private final @Nullable Double metres;
+    private final List<Kin> kin;
     private final List<Test> tests = new ArrayList<>();
     private @Nullable String authorisation;
 
-    private Candidacy(Facts facts, @Nullable Double metres) {
+    private Candidacy(Facts facts, @Nullable Double metres, List<Kin> kin) {
         this.facts = facts;
         this.metres = metres;
+        this.kin = kin;
         authorisation();
         vaccination();
         places();
         neighbours();
         absence();
         company();
+        keptTogether();
         distance();
     }
 
-    /** @param metres from the animal to the carer, straight; null: not known */
-    public static Candidacy of(Facts facts, @Nullable Double metres) {
-        return new Candidacy(facts, metres);
+    /**
+     * @param metres from the animal to the carer, straight; null: not known
+     * @param kin from whom the animal is not parted
+     */
+    public static Candidacy of(Facts facts, @Nullable Double metres, List<Kin> kin) {
+        return new Candidacy(facts, metres, kin);
     }
 
     public List<Test> tests() {
@@ -152,7 +183,8 @@ public final class Candidacy {
                 against.add(one.number() + " is for premises " + of + " and not for " + own);
             } else if (one.supervised() && !facts.supervisorListed()) {
                 against.add(one.number()
-                        + " asks for supervision, and no supervisor with an authorisation of their own is entered");
+                        + " asks for supervision, and no supervisor with an authorisation of their own is entered for "
+                        + facts.day());
             } else {
                 authorisation = one.number();
                 add(
@@ -237,6 +269,37 @@ public final class Candidacy {
                                     : "None of its group is there. ")
                             + wanted);
         }
+    }
+
+    private void keptTogether() {
+        if (kin.isEmpty()) {
+            return;
+        }
+        boolean allHere = kin.stream().allMatch(one -> facts.carerId().equals(one.memberId()));
+        boolean unknown = kin.stream().anyMatch(one -> one.holder() == null);
+        add(
+                "keptTogether",
+                Strength.advice,
+                allHere ? Verdict.pass : unknown ? Verdict.cantTell : Verdict.fail,
+                kin.stream()
+                                .map(one -> words(one.relation())
+                                        + (one.holder() == null
+                                                ? " is with nobody who is recorded"
+                                                : " is with " + one.holder()))
+                                .distinct()
+                                .collect(Collectors.joining("; ", "", ". "))
+                        + (allHere
+                                ? "That is this carer."
+                                : "They are kept together, unless somebody says that one goes alone."));
+    }
+
+    private static String words(Relation relation) {
+        return switch (relation) {
+            case mother -> "Its mother";
+            case young -> "Its young";
+            case sibling -> "A sibling";
+            case told -> "One that is kept together with it";
+        };
     }
 
     private void distance() {

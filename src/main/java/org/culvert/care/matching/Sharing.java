@@ -1,7 +1,9 @@
 package org.culvert.care.matching;
 
+import java.math.BigInteger;
 import java.util.ArrayDeque;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -23,7 +25,9 @@ import org.jspecify.annotations.Nullable;
  * <p>A minimum cost flow from the animals over the places of a carer for their group and the places of the carer to the end
  * (R. K. Ahuja, T. L. Magnanti, J. B. Orlin, Network Flows, 1993, chapter 10). Groups that are not kept together are no matter
  * of a flow: where a flow puts two such with one carer, it is solved again without the one and without the other, and the
- * better is taken (branch and bound).
+ * better is taken (branch and bound). So it is with animals that are not parted: where a flow parts them, it is solved again
+ * with all of them at one of the carers, and with none of them there. A carer's places are counted only as far as those who
+ * could come can fill them: two who are not parted fill two of three.
  */
 public final class Sharing {
     /** Flows solved at the most; beyond that the best found so far is told, and that it may not be the best. */
@@ -50,6 +54,17 @@ public final class Sharing {
     public record Apart(int one, int other) {}
 
     /**
+     * Animals that are not parted: all of them go to one carer, or none of them to anybody.
+     *
+     * @param animals their indices; none of them in another such group
+     */
+    public record Together(List<Integer> animals) {
+        public Together {
+            animals = List.copyOf(animals);
+        }
+    }
+
+    /**
      * @param carerByAnimal index of the carer, or -1
      * @param burden of all in kilometres
      * @param isBest whether it is known that there is no better
@@ -61,49 +76,89 @@ public final class Sharing {
         }
     }
 
-    /** A carer who is not to have a group, for the while. */
-    private record Without(int carer, int group) {}
+    /** What is settled for the while, on one branch. */
+    private sealed interface Settled permits WithoutGroup, WithoutFamily, WithFamily {}
+
+    /** A carer who is not to have a group. */
+    private record WithoutGroup(int carer, int group) implements Settled {}
+
+    /** A carer who is not to have animals that are not parted. */
+    private record WithoutFamily(int carer, int family) implements Settled {}
+
+    /** A carer who has all of them. */
+    private record WithFamily(int carer, int family) implements Settled {}
 
     private final List<Beast> animals;
     private final List<Home> carers;
     private final List<Apart> apart;
+    private final List<Together> families;
 
-    private Sharing(List<Beast> animals, List<Home> carers, List<Apart> apart) {
+    /** The family of each animal, or {@link #NONE}. */
+    private final int[] familyByAnimal;
+
+    private Sharing(List<Beast> animals, List<Home> carers, List<Apart> apart, List<Together> families) {
         this.animals = animals;
         this.carers = carers;
         this.apart = apart;
+        this.families = families;
+        this.familyByAnimal = new int[animals.size()];
+        Arrays.fill(familyByAnimal, NONE);
+        for (int f = 0; f < families.size(); f++) {
+            for (int animal : families.get(f).animals()) {
+                if (familyByAnimal[animal] != NONE) {
+                    throw new IllegalArgumentException("animal " + animal + " is in two families");
+                }
+                familyByAnimal[animal] = f;
+            }
+        }
     }
 
     /** Shares out animals among carers. */
     public static Shared share(List<Beast> animals, List<Home> carers, List<Apart> apart) {
-        return new Sharing(animals, carers, apart).solve();
+        return share(animals, carers, apart, List.of());
+    }
+
+    /**
+     * Shares out animals among carers.
+     *
+     * @throws IllegalArgumentException when an animal is in two of those that are not parted
+     */
+    public static Shared share(List<Beast> animals, List<Home> carers, List<Apart> apart, List<Together> together) {
+        return new Sharing(animals, carers, apart, together).solve();
     }
 
     private Shared solve() {
-        Deque<Set<Without>> open = new ArrayDeque<>();
-        Set<Set<Without>> seen = new HashSet<>();
+        Deque<Set<Settled>> open = new ArrayDeque<>();
+        Set<Set<Settled>> seen = new HashSet<>();
         open.push(Set.of());
         Shared best = null;
         int flows = 0;
         while (!open.isEmpty()) {
-            Set<Without> without = open.pop();
-            if (!seen.add(without)) {
+            Set<Settled> settled = open.pop();
+            if (!seen.add(settled)) {
                 continue;
             }
             if (++flows > MOST_FLOWS) {
                 break;
             }
-            int[] carerByAnimal = flow(without);
+            int[] carerByAnimal = flow(settled);
+            if (carerByAnimal == null) {
+                continue;
+            }
             var found = new Shared(carerByAnimal, burden(carerByAnimal), true);
             if (best != null && !isBetter(found, best)) {
                 continue;
             }
-            Conflict conflict = findConflict(carerByAnimal);
-            if (conflict == null) {
-                best = found;
+            WithFamily parted = findParted(carerByAnimal);
+            Conflict conflict = parted == null ? findConflict(carerByAnimal) : null;
+            if (parted != null) {
+                open.push(with(settled, new WithoutFamily(parted.carer, parted.family)));
+                open.push(with(settled, parted));
+            } else if (conflict != null) {
+                open.push(with(settled, new WithoutGroup(conflict.carer, conflict.apart.other())));
+                open.push(with(settled, new WithoutGroup(conflict.carer, conflict.apart.one())));
             } else {
-                open.push(with(without, new Without(conflict.carer, conflict.apart.other())));
-                open.push(with(without, new Without(conflict.carer, conflict.apart.one())));
+                best = found;
             }
         }
         boolean isWhole = open.isEmpty() && flows <= MOST_FLOWS;
@@ -115,10 +170,29 @@ public final class Sharing {
         return new Shared(best.carerByAnimal, best.burden, isWhole);
     }
 
-    private static Set<Without> with(Set<Without> some, Without more) {
-        Set<Without> all = new HashSet<>(some);
+    private static Set<Settled> with(Set<Settled> some, Settled more) {
+        Set<Settled> all = new HashSet<>(some);
         all.add(more);
         return all;
+    }
+
+    /** A family that is parted, with the carer who has most of it. */
+    private @Nullable WithFamily findParted(int[] carerByAnimal) {
+        for (int f = 0; f < families.size(); f++) {
+            Map<Integer, Integer> countByCarer = new LinkedHashMap<>();
+            for (int animal : families.get(f).animals()) {
+                countByCarer.merge(carerByAnimal[animal], 1, Integer::sum);
+            }
+            if (countByCarer.size() > 1) {
+                countByCarer.remove(NONE);
+                int most = countByCarer.entrySet().stream()
+                        .max(Map.Entry.comparingByValue())
+                        .orElseThrow()
+                        .getKey();
+                return new WithFamily(most, f);
+            }
+        }
+        return null;
     }
 
     private static boolean isBetter(Shared one, Shared other) {
@@ -158,10 +232,17 @@ public final class Sharing {
         return null;
     }
 
-    /** Nodes: 0 the end, then the animals, then the carers, then a node by carer and group. */
-    private int[] flow(Set<Without> without) {
+    /**
+     * The best flow, or null where what is settled contradicts itself. Nodes: 0 the end, then the animals, then the carers,
+     * then a node by carer and group.
+     */
+    private int @Nullable [] flow(Set<Settled> settled) {
         int n = animals.size();
         int m = carers.size();
+        var left = new Left(settled);
+        if (!left.isPossible()) {
+            return null;
+        }
         Graph<Integer, DefaultWeightedEdge> graph = new SimpleDirectedWeightedGraph<>(DefaultWeightedEdge.class);
         Map<DefaultWeightedEdge, Integer> capacities = new HashMap<>();
         Map<DefaultWeightedEdge, Integer> carerByEdge = new HashMap<>();
@@ -171,7 +252,7 @@ public final class Sharing {
         }
         for (int j = 0; j < m; j++) {
             graph.addVertex(1 + n + j);
-            edge(graph, capacities, 1 + n + j, 0, carers.get(j).places(), 0);
+            edge(graph, capacities, 1 + n + j, 0, left.places(j), 0);
         }
         double worst = 1;
         for (Beast animal : animals) {
@@ -185,13 +266,13 @@ public final class Sharing {
             // Dearer than all burdens together, so that nobody is left for the sake of a shorter way
             edge(graph, capacities, 1 + i, 0, 1, Math.rint(worst * PER_UNIT));
             for (int j = 0; j < m; j++) {
-                double burden = animal.burden()[j];
-                if (Double.isFinite(burden) && !without.contains(new Without(j, animal.group()))) {
+                if (left.mayHave(j, i)) {
                     int node = 1 + n + m + j * groups() + animal.group();
                     if (graph.addVertex(node)) {
-                        edge(graph, capacities, node, 1 + n + j, carers.get(j).placesByGroup()[animal.group()], 0);
+                        edge(graph, capacities, node, 1 + n + j, left.places(j, animal.group()), 0);
                     }
-                    DefaultWeightedEdge edge = edge(graph, capacities, 1 + i, node, 1, Math.rint(burden * PER_UNIT));
+                    DefaultWeightedEdge edge =
+                            edge(graph, capacities, 1 + i, node, 1, Math.rint(animal.burden()[j] * PER_UNIT));
                     carerByEdge.put(edge, j);
                 }
             }
@@ -200,14 +281,152 @@ public final class Sharing {
                 graph, node -> node == 0 ? -n : node <= n ? 1 : 0, capacities::get, edge -> 0);
         MinimumCostFlowAlgorithm.MinimumCostFlow<DefaultWeightedEdge> flow =
                 new CapacityScalingMinimumCostFlow<Integer, DefaultWeightedEdge>().getMinimumCostFlow(problem);
-        int[] carerByAnimal = new int[n];
-        Arrays.fill(carerByAnimal, NONE);
+        int[] carerByAnimal = left.settledCarers();
         carerByEdge.forEach((edge, carer) -> {
             if (flow.getFlow(edge) > 0.5) {
                 carerByAnimal[graph.getEdgeSource(edge) - 1] = carer;
             }
         });
         return carerByAnimal;
+    }
+
+    /** Whom each carer may still have, and the places that are left, once some of it is settled. */
+    private final class Left {
+        private final Set<Settled> settled;
+        private final int[] places = carers.stream().mapToInt(Home::places).toArray();
+        private final int[][] byGroup =
+                carers.stream().map(home -> home.placesByGroup().clone()).toArray(int[][]::new);
+        private final int[] carerByAnimal = new int[animals.size()];
+        private final boolean[][] mayHave = new boolean[carers.size()][animals.size()];
+        private boolean possible = true;
+
+        Left(Set<Settled> settled) {
+            this.settled = settled;
+            Arrays.fill(carerByAnimal, NONE);
+            for (Settled one : settled) {
+                if (one instanceof WithFamily with) {
+                    take(with);
+                }
+            }
+            for (int j = 0; possible && j < carers.size(); j++) {
+                fill(j);
+            }
+        }
+
+        boolean isPossible() {
+            return possible;
+        }
+
+        int[] settledCarers() {
+            return carerByAnimal.clone();
+        }
+
+        int places(int carer) {
+            return places[carer];
+        }
+
+        int places(int carer, int group) {
+            return byGroup[carer][group];
+        }
+
+        boolean mayHave(int carer, int animal) {
+            return mayHave[carer][animal];
+        }
+
+        private void take(WithFamily with) {
+            List<Integer> members = families.get(with.family).animals();
+            possible &=
+                    mayCome(with.carer, with.family) && !settled.contains(new WithoutFamily(with.carer, with.family));
+            for (int animal : members) {
+                possible &= carerByAnimal[animal] == NONE;
+                carerByAnimal[animal] = with.carer;
+                possible &= --places[with.carer] >= 0;
+                possible &= --byGroup[with.carer][animals.get(animal).group()] >= 0;
+            }
+        }
+
+        /** Whether nothing but places speaks against all of a family at a carer. */
+        private boolean mayCome(int carer, int family) {
+            for (int animal : families.get(family).animals()) {
+                Beast of = animals.get(animal);
+                if (!Double.isFinite(of.burden()[carer]) || settled.contains(new WithoutGroup(carer, of.group()))) {
+                    return false;
+                }
+            }
+            return apart.stream().noneMatch(pair -> has(family, pair.one()) && has(family, pair.other()));
+        }
+
+        private boolean has(int family, int group) {
+            return families.get(family).animals().stream()
+                    .anyMatch(animal -> animals.get(animal).group() == group);
+        }
+
+        /** Says whom a carer may have, and takes away the places that none of these could fill. */
+        private void fill(int carer) {
+            boolean[] comes = new boolean[families.size()];
+            for (int f = 0; f < comes.length; f++) {
+                comes[f] = carerByAnimal[families.get(f).animals().get(0)] == NONE
+                        && mayCome(carer, f)
+                        && !settled.contains(new WithoutFamily(carer, f))
+                        && fits(carer, f);
+            }
+            int[] single = new int[groups()];
+            for (int i = 0; i < animals.size(); i++) {
+                Beast animal = animals.get(i);
+                if (familyByAnimal[i] != NONE) {
+                    mayHave[carer][i] = comes[familyByAnimal[i]];
+                } else {
+                    mayHave[carer][i] = Double.isFinite(animal.burden()[carer])
+                            && !settled.contains(new WithoutGroup(carer, animal.group()));
+                    single[animal.group()] += mayHave[carer][i] ? 1 : 0;
+                }
+            }
+            for (int g = 0; g < byGroup[carer].length && g < single.length; g++) {
+                int group = g;
+                byGroup[carer][g] = most(byGroup[carer][g], sizes(comes, group), single[g]);
+            }
+            places[carer] = most(
+                    places[carer], sizes(comes, NONE), Arrays.stream(single).sum());
+        }
+
+        private boolean fits(int carer, int family) {
+            List<Integer> members = families.get(family).animals();
+            return members.size() <= places[carer]
+                    && members.stream()
+                            .allMatch(animal -> members.stream()
+                                            .filter(other -> animals.get(other).group()
+                                                    == animals.get(animal).group())
+                                            .count()
+                                    <= byGroup[carer][animals.get(animal).group()]);
+        }
+
+        /** How many each of the families brings, of one group or of all. */
+        private List<Integer> sizes(boolean[] comes, int group) {
+            List<Integer> sizes = new java.util.ArrayList<>();
+            for (int f = 0; f < comes.length; f++) {
+                if (comes[f]) {
+                    sizes.add((int) families.get(f).animals().stream()
+                            .filter(animal ->
+                                    group == NONE || animals.get(animal).group() == group)
+                            .count());
+                }
+            }
+            return sizes;
+        }
+    }
+
+    /** The most places that families of some sizes and some single animals can fill: the sums are the bits that are set. */
+    static int most(int places, Collection<Integer> sizes, int single) {
+        int all = sizes.stream().mapToInt(Integer::intValue).sum() + single;
+        if (all <= places) {
+            return all;
+        }
+        BigInteger within = BigInteger.ONE.shiftLeft(places + 1).subtract(BigInteger.ONE);
+        BigInteger sums = BigInteger.ONE;
+        for (int size : sizes) {
+            sums = sums.or(sums.shiftLeft(size)).and(within);
+        }
+        return Math.min(places, sums.bitLength() - 1 + single);
     }
 
     private int groups() {

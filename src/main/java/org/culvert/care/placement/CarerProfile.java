@@ -2,6 +2,7 @@ package org.culvert.care.placement;
 
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
+import java.time.LocalDate;
 import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
@@ -23,6 +24,13 @@ class CarerProfile extends Recorded {
     @Nullable
     UUID supervisorId;
 
+    /** The first and the last day of supervision; null: not told. */
+    @Nullable
+    LocalDate supervisedFrom;
+
+    @Nullable
+    LocalDate supervisedUntil;
+
     @Nullable
     Integer places;
 
@@ -35,13 +43,23 @@ class CarerProfile extends Recorded {
         memberId = entry.memberId();
         premises = entry.premises();
         supervisorId = entry.supervisorId();
+        supervisedFrom = entry.supervisedFrom();
+        supervisedUntil = entry.supervisedUntil();
         places = entry.places();
         placesByGroup = entry.placesByGroup();
+    }
+
+    boolean isSupervisedOn(LocalDate day) {
+        return supervisorId != null
+                && (supervisedFrom == null || !day.isBefore(supervisedFrom))
+                && (supervisedUntil == null || !day.isAfter(supervisedUntil));
     }
 
     void correct(CarerService.CarerProfileCorrection correction) {
         premises = Corrections.text("premises", correction.premises(), premises, 200);
         supervisorId = correction.supervisorId().over(supervisorId);
+        supervisedFrom = correction.supervisedFrom().over(supervisedFrom);
+        supervisedUntil = correction.supervisedUntil().over(supervisedUntil);
         places = correction.places().over(places);
         placesByGroup = Objects.requireNonNullElse(correction.placesByGroup().over(placesByGroup), Map.of());
         revisedBecause(correction.reason());

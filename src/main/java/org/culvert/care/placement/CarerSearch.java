@@ -86,8 +86,9 @@ public class CarerSearch {
             RosterService.MemberView carer,
             Candidacy.Facts facts,
             @Nullable Position home) {
-        Candidacy candidacy(@Nullable Position from) {
-            return Candidacy.of(facts, metres(from));
+        /** @param kin from whom the animal is not parted */
+        Candidacy candidacy(@Nullable Position from, List<Candidacy.Kin> kin) {
+            return Candidacy.of(facts, metres(from), kin);
         }
 
         @Nullable
@@ -97,6 +98,7 @@ public class CarerSearch {
     }
 
     private final CarerService carers;
+    private final KinReader kin;
     private final CaseService cases;
     private final RosterService roster;
     private final AuthorisationService authorisations;
@@ -109,6 +111,7 @@ public class CarerSearch {
 
     CarerSearch(
             CarerService carers,
+            KinReader kin,
             CaseService cases,
             RosterService roster,
             AuthorisationService authorisations,
@@ -120,6 +123,7 @@ public class CarerSearch {
             @ConfigProperty(name = "culvert.placement.kilometres-per-animal", defaultValue = "5")
                     double kilometresPerAnimal) {
         this.carers = carers;
+        this.kin = kin;
         this.cases = cases;
         this.roster = roster;
         this.authorisations = authorisations;
@@ -139,8 +143,9 @@ public class CarerSearch {
         }
         CaseView of = cases.getCase(caseId);
         Position from = positionOf(of);
+        List<Candidacy.Kin> relatives = kin.kinOf(caseId);
         return standings(of.animal().taxonGroupId(), at == null ? clock.instant() : at, Set.of(caseId), null).stream()
-                .map(standing -> option(standing, from))
+                .map(standing -> option(standing, from, relatives))
                 .sorted(ORDER)
                 .toList();
     }
@@ -151,18 +156,18 @@ public class CarerSearch {
                         case "needsReason" -> 1;
                         default -> 2;
                     })
-            .thenComparing(option -> lacksCompany(option))
+            .thenComparing(option -> lacks("keptTogether", option))
+            .thenComparing(option -> lacks("company", option))
             .thenComparingDouble(CarerOption::burdenKilometres)
             .thenComparing(CarerOption::callSign);
 
-    private static boolean lacksCompany(CarerOption option) {
+    private static boolean lacks(String advice, CarerOption option) {
         return option.tests().stream()
-                .anyMatch(
-                        test -> test.test().equals("company") && !test.verdict().equals("pass"));
+                .anyMatch(test -> test.test().equals(advice) && !test.verdict().equals("pass"));
     }
 
-    CarerOption option(Standing standing, @Nullable Position from) {
-        Candidacy candidacy = standing.candidacy(from);
+    private CarerOption option(Standing standing, @Nullable Position from, List<Candidacy.Kin> relatives) {
+        Candidacy candidacy = standing.candidacy(from, relatives);
         Double metres = standing.metres(from);
         return new CarerOption(
                 standing.carer().id(),
@@ -236,10 +241,11 @@ public class CarerSearch {
             standings.add(new Standing(
                     carer,
                     new Candidacy.Facts(
+                            carer.id(),
                             day,
                             listedFor(listed, carer.id(), carer.organisationId()),
                             profile == null ? null : profile.premises,
-                            profile != null && isSupervised(profile, listed),
+                            profile != null && isSupervised(profile, day, listed),
                             needed,
                             vaccinated.contains(carer.id()),
                             profile == null ? null : profile.places,
@@ -276,8 +282,9 @@ public class CarerSearch {
     }
 
     /** A supervisor has an authorisation of their own, or their organisation's, that asks for no supervision itself. */
-    private boolean isSupervised(CarerProfile profile, List<AuthorisationService.AuthorisationView> listed) {
-        if (profile.supervisorId == null) {
+    private boolean isSupervised(
+            CarerProfile profile, LocalDate day, List<AuthorisationService.AuthorisationView> listed) {
+        if (profile.supervisorId == null || !profile.isSupervisedOn(day)) {
             return false;
         }
         RosterService.MemberView supervisor = roster.getMember(profile.supervisorId);

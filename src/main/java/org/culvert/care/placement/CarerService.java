@@ -47,6 +47,8 @@ public class CarerService {
      *
      * @param premises what authorisations call the premises; never an address
      * @param supervisorId under whom the carer works, where an authorisation asks for it
+     * @param supervisedFrom the first day of that; left out: not told, and so any
+     * @param supervisedUntil the last day of it; left out: it goes on
      * @param places for all animals at once; left out: not told
      * @param placesByGroup the same by key of a group
      */
@@ -54,6 +56,8 @@ public class CarerService {
             @NotNull UUID memberId,
             @Nullable @Size(max = 200) String premises,
             @Nullable UUID supervisorId,
+            @Nullable LocalDate supervisedFrom,
+            @Nullable LocalDate supervisedUntil,
             @Nullable @Min(0) @Max(MOST_PLACES) Integer places,
 
             @NotNull @Size(max = MOST_GROUPS)
@@ -62,6 +66,8 @@ public class CarerService {
     public record CarerProfileCorrection(
             Change<String> premises,
             Change<UUID> supervisorId,
+            Change<LocalDate> supervisedFrom,
+            Change<LocalDate> supervisedUntil,
             Change<Integer> places,
             Change<Map<String, Integer>> placesByGroup,
             @NotBlank @Size(max = 2000) String reason) {}
@@ -71,6 +77,8 @@ public class CarerService {
             UUID memberId,
             @Nullable String premises,
             @Nullable UUID supervisorId,
+            @Nullable LocalDate supervisedFrom,
+            @Nullable LocalDate supervisedUntil,
             @Nullable Integer places,
             Map<String, Integer> placesByGroup,
             RecordView record) {}
@@ -158,6 +166,7 @@ public class CarerService {
         requireSupervisor(entry.memberId(), entry.supervisorId());
         requirePlaces(entry.placesByGroup());
         var row = new CarerProfile(entry);
+        requireDays(row);
         profiles.persistAndFlush(row);
         return view(row);
     }
@@ -188,6 +197,7 @@ public class CarerService {
             requirePlaces(byGroup);
         }
         row.correct(correction);
+        requireDays(row);
         profiles.flush();
         return view(row);
     }
@@ -198,6 +208,18 @@ public class CarerService {
             if (supervisorId.equals(memberId)) {
                 throw InvalidException.of("supervisorId", "Nobody supervises themselves.", "another member");
             }
+        }
+    }
+
+    private static void requireDays(CarerProfile row) {
+        LocalDate from = row.supervisedFrom;
+        LocalDate until = row.supervisedUntil;
+        if (row.supervisorId == null && (from != null || until != null)) {
+            throw InvalidException.of(
+                    "supervisorId", "Supervision that has days has a supervisor.", "a member, or no days");
+        }
+        if (from != null && until != null && until.isBefore(from)) {
+            throw InvalidException.of("supervisedUntil", "It ends before it begins.", "a day on or after " + from);
         }
     }
 
@@ -304,7 +326,15 @@ public class CarerService {
 
     private CarerProfileView view(CarerProfile row) {
         return new CarerProfileView(
-                row.id(), row.memberId, row.premises, row.supervisorId, row.places, row.placesByGroup, records.of(row));
+                row.id(),
+                row.memberId,
+                row.premises,
+                row.supervisorId,
+                row.supervisedFrom,
+                row.supervisedUntil,
+                row.places,
+                row.placesByGroup,
+                records.of(row));
     }
 
     private AbsenceView view(Absence row) {

@@ -15,6 +15,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.culvert.animal.CaseService;
 import org.culvert.animal.CaseView;
 import org.culvert.platform.RegionService;
@@ -54,6 +56,7 @@ public class LapseService {
 
     private final CaseService cases;
     private final Sharer sharer;
+    private final CarerService carers;
     private final RosterService roster;
     private final AuthorisationService authorisations;
     private final TaxonService taxa;
@@ -64,6 +67,7 @@ public class LapseService {
     LapseService(
             CaseService cases,
             Sharer sharer,
+            CarerService carers,
             RosterService roster,
             AuthorisationService authorisations,
             TaxonService taxa,
@@ -72,6 +76,7 @@ public class LapseService {
             Clock clock) {
         this.cases = cases;
         this.sharer = sharer;
+        this.carers = carers;
         this.roster = roster;
         this.authorisations = authorisations;
         this.taxa = taxa;
@@ -85,12 +90,17 @@ public class LapseService {
     public List<LapseView> listLapses(int withinDays) {
         LocalDate today = clock.instant().atZone(region.zone()).toLocalDate();
         Map<UUID, List<AuthorisationService.AuthorisationView>> listed = new LinkedHashMap<>();
+        Map<UUID, CarerProfile> profiles =
+                carers.allProfiles().stream().collect(Collectors.toMap(row -> row.memberId, Function.identity()));
         List<LapseView> lapses = new ArrayList<>();
         for (Map.Entry<Held, List<UUID>> one : held().entrySet()) {
             UUID group = one.getKey().groupId();
             RosterService.MemberView holder = roster.getMember(one.getKey().memberId());
-            LocalDate last =
-                    lastDay(listed.computeIfAbsent(group, key -> authorisations.listFor(key, today)), holder, today);
+            LocalDate last = lastDay(
+                    listed.computeIfAbsent(group, key -> authorisations.listFor(key, today)),
+                    holder,
+                    profiles.get(holder.id()),
+                    today);
             if (last == null || last.isBefore(today.plusDays(withinDays))) {
                 lapses.add(lapse(holder, group, last, today, one.getValue()));
             }
@@ -99,9 +109,12 @@ public class LapseService {
         return lapses;
     }
 
-    /** The last day of those that are listed without a break from today on. */
+    /** The last day of those that are listed without a break from today on; of supervised ones, of the supervision. */
     private static @Nullable LocalDate lastDay(
-            List<AuthorisationService.AuthorisationView> listed, RosterService.MemberView holder, LocalDate today) {
+            List<AuthorisationService.AuthorisationView> listed,
+            RosterService.MemberView holder,
+            @Nullable CarerProfile profile,
+            LocalDate today) {
         LocalDate covered = today.minusDays(1);
         boolean grows = true;
         while (grows) {
@@ -109,10 +122,18 @@ public class LapseService {
             for (AuthorisationService.AuthorisationView one : listed) {
                 boolean isTheirs = holder.id().equals(one.memberId())
                         || holder.organisationId().equals(one.organisationId());
-                if (isTheirs
-                        && !one.validFrom().isAfter(covered.plusDays(1))
-                        && one.validTo().isAfter(covered)) {
-                    covered = one.validTo();
+                LocalDate from = one.validFrom();
+                LocalDate to = one.validTo();
+                if (one.supervised() && profile != null) {
+                    from = profile.supervisedFrom != null && profile.supervisedFrom.isAfter(from)
+                            ? profile.supervisedFrom
+                            : from;
+                    to = profile.supervisedUntil != null && profile.supervisedUntil.isBefore(to)
+                            ? profile.supervisedUntil
+                            : to;
+                }
+                if (isTheirs && !from.isAfter(covered.plusDays(1)) && to.isAfter(covered)) {
+                    covered = to;
                     grows = true;
                 }
             }

@@ -22,6 +22,17 @@ class PlacementConstraints implements ConstraintSentences {
                         "Approving a proposal has a time and a name, or is not yet."),
                 Map.entry("an_animal_is_proposed_once", "An animal is proposed once."),
                 Map.entry("what_is_placed_has_a_carer", "What is placed has a carer."),
+                Map.entry(
+                        "together_is_with_another_animal",
+                        "What is kept together names another animal, and what goes alone does not."),
+                Map.entry("nobody_is_kept_with_themselves", "Another animal is kept with it, not itself."),
+                Map.entry("two_are_told_to_be_together_once", "These two are told to be kept together already."),
+                Map.entry("one_is_told_to_go_alone_once", "That animal is told to go alone already."),
+                Map.entry(
+                        "withdrawing_a_keeping_tie_has_time_and_reason",
+                        "Withdrawing a tie has a time and a reason, or is not yet."),
+                Map.entry("supervision_ends_after_it_begins", "Supervision ends on or after the day it begins."),
+                Map.entry("days_of_supervision_have_a_supervisor", "Supervision that has days has a supervisor."),
                 Map.entry("a_carer_has_one_profile", "This carer has a profile already: correct that one."),
                 Map.entry("places_are_none_or_more", "There are no places, or some."),
                 Map.entry("nobody_supervises_themselves", "Nobody supervises themselves."),

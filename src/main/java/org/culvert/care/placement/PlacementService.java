@@ -73,6 +73,7 @@ public class PlacementService {
     private final Placements placements;
     private final CarerService carers;
     private final CarerSearch search;
+    private final KinReader kin;
     private final CaseService cases;
     private final CustodyService custody;
     private final RosterService roster;
@@ -83,6 +84,7 @@ public class PlacementService {
             Placements placements,
             CarerService carers,
             CarerSearch search,
+            KinReader kin,
             CaseService cases,
             CustodyService custody,
             RosterService roster,
@@ -91,6 +93,7 @@ public class PlacementService {
         this.placements = placements;
         this.carers = carers;
         this.search = search;
+        this.kin = kin;
         this.cases = cases;
         this.custody = custody;
         this.roster = roster;
@@ -117,7 +120,7 @@ public class PlacementService {
         CaseView of = cases.getCase(caseId);
         Candidacy candidacy = search.standings(of.animal().taxonGroupId(), at, Set.of(caseId), Set.of(carer.id()))
                 .get(0)
-                .candidacy(search.positionOf(of));
+                .candidacy(search.positionOf(of), kin.kinOf(caseId));
         requireAllowed(carer, candidacy, entry.despite());
         UUID handOver = custody.offer(caseId, new CaseEntries.HandOverEntry(Holder.member(carer.id()), at));
         var placement = new Placement(caseId, entry, handOver, candidacy, at);

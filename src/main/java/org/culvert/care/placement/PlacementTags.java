@@ -31,6 +31,12 @@ class PlacementTags {
 
     @Produces
     @Singleton
+    TagSource ofTie(EntityManager entities, KinService kin) {
+        return new RowTag("keeping-tie", "keeping_ties", entities, kin::getTie);
+    }
+
+    @Produces
+    @Singleton
     TagSource ofRule(EntityManager entities, CarerService carers) {
         return new RowTag("keeping-rule", "keeping_rules", entities, carers::getRule);
     }

@@ -41,14 +41,16 @@ class Sharer {
 
     private final CarerSearch search;
     private final CarerService carers;
+    private final KinReader kin;
 
-    Sharer(CarerSearch search, CarerService carers) {
+    Sharer(CarerSearch search, CarerService carers, KinReader kin) {
         this.search = search;
         this.carers = carers;
+        this.kin = kin;
     }
 
     /**
-     * Shares animals out, as many as can be placed and with the least burden.
+     * Shares animals out, as many as can be placed and with the least burden; those that are not parted go to one carer.
      *
      * @param cases open ones
      * @param at for which day; authorisations, absences and vaccinations of that day count
@@ -86,7 +88,7 @@ class Sharer {
             double[] burden = new double[of.size()];
             Map<String, Integer> refusals = new HashMap<>();
             for (int j = 0; j < of.size(); j++) {
-                Candidacy candidacy = of.get(j).candidacy(from);
+                Candidacy candidacy = of.get(j).candidacy(from, List.of());
                 burden[j] = candidacy.isFit() ? search.burden(candidacy) : Double.POSITIVE_INFINITY;
                 candidacy.tests().stream()
                         .filter(Candidacy.Test::refuses)
@@ -97,10 +99,30 @@ class Sharer {
             beasts.add(new Sharing.Beast(groups.indexOf(one.animal().taxonGroupId()), burden));
             against.add(refusals);
         }
-        Sharing.Shared shared = Sharing.share(beasts, homes, apart(groups));
+        Map<UUID, Integer> placeOf = new HashMap<>();
+        for (int i = 0; i < cases.size(); i++) {
+            placeOf.put(cases.get(i).id(), i);
+        }
+        List<List<Integer>> families = kin.families(caseIds).stream()
+                .map(family -> family.stream()
+                        .map(id -> Objects.requireNonNull(placeOf.get(id)))
+                        .toList())
+                .toList();
+        Sharing.Shared shared = Sharing.share(
+                beasts,
+                homes,
+                apart(groups),
+                families.stream().map(Sharing.Together::new).toList());
         Map<UUID, Share> byCase = new LinkedHashMap<>();
         for (int i = 0; i < cases.size(); i++) {
-            byCase.put(cases.get(i).id(), told(shared.carerByAnimal()[i], beasts.get(i), firsts, against.get(i)));
+            byCase.put(
+                    cases.get(i).id(),
+                    told(
+                            shared.carerByAnimal()[i],
+                            beasts.get(i),
+                            firsts,
+                            against.get(i),
+                            withWhom(i, families, cases)));
         }
         return new Shares(byCase, shared.isBest());
     }
@@ -138,15 +160,32 @@ class Sharer {
         return apart;
     }
 
+    /** Numbers of the cases from which one is not parted, in words; empty where there are none. */
+    private static String withWhom(int animal, List<List<Integer>> families, List<CaseView> cases) {
+        return families.stream()
+                .filter(family -> family.contains(animal))
+                .flatMap(List::stream)
+                .filter(other -> other != animal)
+                .map(other -> cases.get(other).number())
+                .sorted()
+                .map(number -> "case " + number)
+                .collect(Collectors.joining(", "));
+    }
+
     private static Share told(
-            int carer, Sharing.Beast beast, List<CarerSearch.Standing> carers, Map<String, Integer> against) {
+            int carer,
+            Sharing.Beast beast,
+            List<CarerSearch.Standing> carers,
+            Map<String, Integer> against,
+            String withWhom) {
         if (carer >= 0) {
             double burden = beast.burden()[carer];
             return new Share(
                     carers.get(carer).carer().id(),
                     carers.get(carer).carer().callSign(),
                     burden,
-                    "Can take it, as far as is entered. Ask before the animal sets out.");
+                    "Can take it, as far as is entered. Ask before the animal sets out."
+                            + (withWhom.isEmpty() ? "" : " Together with " + withWhom + "."));
         }
         boolean couldBeTaken = Arrays.stream(beast.burden()).anyMatch(Double::isFinite);
         return new Share(
@@ -154,7 +193,10 @@ class Sharer {
                 null,
                 null,
                 couldBeTaken
-                        ? "Those who could take it are full with the others."
+                        ? withWhom.isEmpty()
+                                ? "Those who could take it are full with the others."
+                                : "Nobody who could take it has room for all of those that are kept together: it and "
+                                        + withWhom + "."
                         : "Nobody can take it: " + reasons(against, carers.size()) + ".");
     }
 

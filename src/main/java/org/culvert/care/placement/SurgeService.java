@@ -95,6 +95,7 @@ public class SurgeService {
     private final ProposalRows rows;
     private final Sharer sharer;
     private final CarerService carers;
+    private final KinReader kin;
     private final PlacementService placements;
     private final CaseService cases;
     private final RosterService roster;
@@ -108,6 +109,7 @@ public class SurgeService {
             ProposalRows rows,
             Sharer sharer,
             CarerService carers,
+            KinReader kin,
             PlacementService placements,
             CaseService cases,
             RosterService roster,
@@ -119,6 +121,7 @@ public class SurgeService {
         this.rows = rows;
         this.sharer = sharer;
         this.carers = carers;
+        this.kin = kin;
         this.placements = placements;
         this.cases = cases;
         this.roster = roster;
@@ -212,6 +215,7 @@ public class SurgeService {
                         "leaveOut", "Case " + one + " is not in this proposal.", "cases of its moves");
             }
         }
+        requireNoneParted(all, leftOut);
         Instant now = clock.instant();
         proposal.approve(now, actor.accountId());
         List<ProposalRow> moves = all.stream()
@@ -243,6 +247,28 @@ public class SurgeService {
         }
         rows.flush();
         return view(proposal);
+    }
+
+    /** Of those that are kept together all go, or none does. */
+    private void requireNoneParted(List<ProposalRow> all, Set<UUID> leftOut) {
+        Set<UUID> placed = all.stream()
+                .filter(row -> row.carerId != null)
+                .map(row -> row.caseId)
+                .collect(java.util.stream.Collectors.toSet());
+        for (Set<UUID> family : kin.families(placed)) {
+            List<UUID> left = family.stream().filter(leftOut::contains).toList();
+            if (!left.isEmpty() && left.size() < family.size()) {
+                UUID goes = family.stream()
+                        .filter(id -> !leftOut.contains(id))
+                        .findFirst()
+                        .orElseThrow();
+                throw InvalidException.of(
+                        "leaveOut",
+                        "Case " + cases.getCase(left.get(0)).number() + " and case "
+                                + cases.getCase(goes).number() + " are kept together.",
+                        "both or neither, or say first that one of them goes alone");
+            }
+        }
     }
 
     private ProposalView view(Proposal row) {

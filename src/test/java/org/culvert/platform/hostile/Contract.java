@@ -138,7 +138,7 @@ final class Contract {
                                 JSON.createObjectNode().put("latitude", "-30.5").put("longitude", "150.05"));
             case "caller" -> JSON.createObjectNode().put("name", "Another").put("phone", "555 0103");
             case "organisationId" -> text("{organisation}");
-            case "memberId" -> text("{helper}");
+            case "memberId", "holderMemberId" -> text("{helper}");
             case "visitId" -> text("{visit}");
             case "attendanceId" -> text("{attendance}");
             case "motherId" -> text("{animal}");

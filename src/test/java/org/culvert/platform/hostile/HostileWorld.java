@@ -72,6 +72,7 @@ final class HostileWorld {
             Map.entry("/api/incubation-facts/", "incubationFact"),
             Map.entry("/api/joins/", "join"),
             Map.entry("/api/keeping-rules/", "keepingRule"),
+            Map.entry("/api/keeping-ties/", "keepingTie"),
             Map.entry("/api/land-areas/", "landArea"),
             Map.entry("/api/members/", "member"),
             Map.entry("/api/missed-task-rules/", "missedRule"),
@@ -94,6 +95,7 @@ final class HostileWorld {
             Map.entry("/api/road-surveys/", "roadSurvey"),
             Map.entry("/api/species-facts/", "speciesFact"),
             Map.entry("/api/species-listings/", "speciesListing"),
+            Map.entry("/api/surges/", "surge"),
             Map.entry("/api/taxa/", "taxon"),
             Map.entry("/api/time-limits/", "timeLimit"),
             Map.entry("/api/visits/", "visit"),
@@ -106,7 +108,8 @@ final class HostileWorld {
             + "|cases|incidents|people|retention-rules|hotspot-runs|road-surveys"
             + "|holds|exposures|alert-thresholds|syndrome-reports|disease-suspicions|release-approvals"
             + "|non-release-decisions|plan-templates|aftercare-plans|care-entries"
-            + "|absences|keeping-rules|placement-proposals|clock-extensions|clock-notices|photographs";
+            + "|absences|keeping-rules|placement-proposals|clock-extensions|clock-notices"
+            + "|photographs|surges|keeping-ties";
 
     private static final Set<String> SPENT = Set.of(("attendance join handOver visit dischargedVisit clutch"
                     + " agreement case deadCase unheldCase incident call"
@@ -117,7 +120,7 @@ final class HostileWorld {
                     + " approval nonRelease partId permitToKeep unknownClinic planTemplate"
                     + " adoptionId aftercarePlan plannedCase careEntry absence keepingRule"
                     + " newCarer proposal heldCase entryId failureId clockExtension"
-                    + " clockNotice photograph placingPhotograph")
+                    + " clockNotice photograph placingPhotograph surge keepingTie")
             .split(" "));
 
     private final World world = World.shared();
@@ -158,6 +161,7 @@ final class HostileWorld {
         makers.put("site", () -> make(COORDINATOR, "/api/release-sites", "POST /api/release-sites"));
         makers.put("taxon", () -> Api.get(ADMIN, "/api/taxa?q=Hostilia").getString("[0].id"));
         makers.put("call", this::call);
+        makers.put("surge", this::surge);
         makers.put("incident", this::incident);
         makers.put(
                 "animalId",
@@ -268,6 +272,12 @@ final class HostileWorld {
                         COORDINATOR, "/api/members/" + id("member") + "/absences", "POST /api/members/{id}/absences"));
         makers.put("heldCase", this::liveCase);
         makers.put("proposal", () -> make(COORDINATOR, "/api/placement-proposals", "POST /api/placement-proposals"));
+        makers.put(
+                "keepingTie",
+                () -> make(
+                        COORDINATOR,
+                        "/api/cases/" + id("case") + "/keeping-ties",
+                        "POST /api/cases/{id}/keeping-ties"));
         makers.put("keepingRule", () -> make(COORDINATOR, "/api/keeping-rules", "POST /api/keeping-rules"));
         makers.put("clinicProfile", () -> make(COORDINATOR, "/api/clinic-profiles", "POST /api/clinic-profiles"));
         makers.put("findingId", () -> ofVisit("findings[0].id"));
@@ -506,6 +516,12 @@ final class HostileWorld {
         Api.change(COORDINATOR, "/api/cases/" + dead, "/fate", "{\"fate\":\"died\"}")
                 .statusCode(200);
         return dead;
+    }
+
+    private String surge() {
+        String surge = make(COORDINATOR, "/api/surges", "POST /api/surges");
+        Api.make(COORDINATOR, "/api/surges/" + surge + "/sectors", "{\"code\":\"A\",\"words\":\"the hill\"}");
+        return surge;
     }
 
     private String syndrome() {

@@ -148,7 +148,39 @@ public final class WalkedWorld {
                         .getString("id"));
         known.put("/works", known.get("/api/works"));
         ground(world, known, mother, site);
+        known.put("/api/surges", surge(world));
+        known.put(
+                "/api/keeping-ties",
+                Api.make(COORDINATOR, "/api/cases/" + mother + "/keeping-ties", """
+                        {"keep":"together","otherCaseId":"%s","words":"they came in one box"}
+                        """.formatted(
+                                        newCase(world, incident, attendance)))
+                        .getString("id"));
         return known;
+    }
+
+    /** A surge with a sector and two animals, one of which is at the clinic. */
+    private static String surge(World world) {
+        String surge = Api.make(COORDINATOR, "/api/surges", """
+                        {"name":"The fire on the hill","kind":"fire","from":"2026-01-01T00:00:00Z","tentWords":"on the oval",
+                         "tent":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.05"}},"holderMemberId":"%s"}
+                        """.formatted(world.rescuer))
+                .getString("id");
+        Api.make(COORDINATOR, "/api/surges/" + surge + "/sectors", """
+                {"code":"A","words":"the hill","areaWords":"north of the road","area":{"type":"Polygon",
+                  "coordinates":[[[150.03,-30.53],[150.04,-30.53],[150.04,-30.52],[150.03,-30.53]]]}}
+                """);
+        JsonPath taken = Api.make(RESCUER, "/api/surges/" + surge + "/intakes", """
+                {"animals":[{"sector":"A","taxon":"%s","vitality":"alive","triage":"delayed","condition":"singed",
+                  "foundAt":"2026-01-02T00:00:00Z","foundNotBefore":"2026-01-01T00:00:00Z"},
+                 {"sector":"A","vitality":"dead"}]}
+                """.formatted(TURTLE));
+        Api.post(
+                        RESCUER,
+                        "/api/cases/" + taken.getString("animals[0].caseId") + "/whereabouts",
+                        "{\"organisationId\":\"%s\"}".formatted(world.clinic))
+                .statusCode(200);
+        return surge;
     }
 
     /** A template, adopted, and a plan with an entry of each kind of field. */
