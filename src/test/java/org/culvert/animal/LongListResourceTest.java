@@ -5,6 +5,7 @@ import static org.culvert.platform.Role.CARER;
 import static org.culvert.platform.Role.CLINIC;
 import static org.culvert.platform.Role.COORDINATOR;
 import static org.culvert.platform.Role.DISPATCHER;
+import static org.culvert.platform.Role.OFFICER;
 import static org.culvert.platform.Role.RESCUER;
 
 import io.agroal.api.AgroalDataSource;
@@ -19,6 +20,7 @@ import java.util.Objects;
 import java.util.stream.IntStream;
 import org.culvert.support.Api;
 import org.culvert.support.Clocks;
+import org.culvert.support.Pictures;
 import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.hibernate.SessionFactory;
@@ -156,6 +158,32 @@ class LongListResourceTest {
     void soItDoesInThePast(String list) {
         String path = "/api/" + list + "?asOf=" + before + "&limit=";
         assertThat(asked(COORDINATOR, path + LONG, LONG)).isEqualTo(asked(COORDINATOR, path + SHORT, SHORT));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {COORDINATOR, CARER, OFFICER})
+    void soDoPhotographs(String role) {
+        World world = World.shared();
+        String incident = World.call(TURTLE, 150.0412, "").getString("incidentId");
+        String path = "/api/cases/"
+                + Api.make(COORDINATOR, "/api/cases", """
+                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
+                         "holder":{"memberId":"%s"}}
+                        """.formatted(incident, TURTLE, world.carer))
+                        .getString("id") + "/photographs";
+        byte[] picture = Pictures.jpegAt(-30.5, 150.0412);
+        for (int i = 0; i < LONG; i++) {
+            Api.make(
+                    i % 3 == 0 ? CARER : i % 3 == 1 ? DISPATCHER : COORDINATOR,
+                    i % 2 == 0 ? path : "/api/incidents/" + incident + "/photographs",
+                    Pictures.sent("image/jpeg", picture, ",\"caption\":\"picture %d\"".formatted(i)));
+        }
+        assertThat(asked(role, path + "?limit=" + LONG, LONG)).isEqualTo(asked(role, path + "?limit=" + SHORT, SHORT));
+        for (Map<String, Object> row : Api.get(role, path).<Map<String, Object>>getList("items")) {
+            assertThat(row)
+                    .isEqualTo(
+                            Api.get(role, "/api/photographs/" + row.get("id")).getMap(""));
+        }
     }
 
     @Test

@@ -487,6 +487,40 @@ class PhotographResourceTest {
     }
 
     @Test
+    void photographsOfJoinedIncidentsAreShownTogetherAndMayPlaceEither() {
+        String kept = incident();
+        String joined = incident();
+        String held = heldCase(kept);
+        String here = add(DISPATCHER, "/api/incidents/" + kept, small(), "").getString("id");
+        String there = add(DISPATCHER, "/api/incidents/" + joined, Pictures.jpegAt(-30.5, 150.06), "")
+                .getString("id");
+        assertThat(Api.get(DISPATCHER, "/api/incidents/" + kept + "/photographs")
+                        .getList("items.id"))
+                .containsExactly(here);
+        Api.as(CARER).get("/api/photographs/" + there).then().statusCode(404);
+        String join = Api.post(
+                        DISPATCHER,
+                        "/api/incidents/" + kept + "/joins",
+                        "{\"incidentId\":\"%s\",\"reason\":\"the same turtle\"}".formatted(joined))
+                .statusCode(200)
+                .extract()
+                .path("joins[0].id");
+        for (String list : List.of("/api/incidents/" + kept, "/api/incidents/" + joined, "/api/cases/" + held)) {
+            assertThat(Api.get(CARER, list + "/photographs").getList("items.id"))
+                    .as(list)
+                    .containsExactly(there, here);
+        }
+        Api.change(DISPATCHER, "/api/incidents/" + kept, "/photographs/" + there + "/found-place", "{\"reason\":\"x\"}")
+                .statusCode(200);
+        assertThat(Api.get(DISPATCHER, "/api/incidents/" + kept).getDouble("place.decimalLongitude"))
+                .isEqualTo(150.06, within(1e-4));
+        Api.change(DISPATCHER, "/api/joins/" + join, "/undoing", "{\"reason\":\"another one\"}")
+                .statusCode(200);
+        assertThat(Api.get(CARER, "/api/cases/" + held + "/photographs").getList("items.id"))
+                .containsExactly(here);
+    }
+
+    @Test
     void aPhotographThatTellsNoPlaceOrIsOfAnotherIncidentMovesNothing() {
         String incident = incident();
         String silent =

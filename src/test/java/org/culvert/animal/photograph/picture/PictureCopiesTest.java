@@ -7,6 +7,8 @@ import com.drew.imaging.ImageMetadataReader;
 import com.drew.metadata.Directory;
 import com.drew.metadata.Metadata;
 import java.awt.Color;
+import java.awt.color.ColorSpace;
+import java.awt.color.ICC_Profile;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -219,6 +221,31 @@ class PictureCopiesTest {
         var grey = new BufferedImage(40, 40, BufferedImage.TYPE_BYTE_GRAY);
         grey.setRGB(20, 20, 0x808080);
         assertThat(copies(KeptFiles.JPEG, Pictures.file("jpeg", grey)).notes()).isEmpty();
+    }
+
+    /**
+     * A profile goes with the file, and what it means into the pixels: 55 of 255 in linear light is 128 in sRGB, since
+     * 1.055 * (55 / 255) ^ (1 / 2.4) - 0.055 = 0.502 (IEC 61966-2-1). One that is damaged counts for nothing.
+     */
+    @Test
+    void aPictureInOtherColoursKeepsThem() throws IOException {
+        var grey = new BufferedImage(64, 64, BufferedImage.TYPE_INT_RGB);
+        for (int i = 0; i < 64 * 64; i++) {
+            grey.setRGB(i % 64, i / 64, 0x373737);
+        }
+        byte[] profile = ICC_Profile.getInstance(ColorSpace.CS_LINEAR_RGB).getData();
+        assertNear(decoded(withProfile(grey, profile).copy()).getRGB(30, 30), 0x808080);
+        for (byte[] damaged : List.of(Arrays.copyOf(profile, profile.length / 2), ascii("no profile at all"))) {
+            PictureCopies copies = withProfile(grey, damaged);
+            assertNear(decoded(copies.copy()).getRGB(30, 30), 0x373737);
+            assertThat(copies.notes()).hasSize(1);
+        }
+    }
+
+    /** As the ICC has them embedded in a JPEG: APP2, its name, part one of one (from memory). */
+    private static PictureCopies withProfile(BufferedImage picture, byte[] profile) {
+        byte[] segment = Pictures.joined(ascii("ICC_PROFILE\0\1\1"), profile);
+        return copies(KeptFiles.JPEG, Pictures.withSegment(Pictures.file("jpeg", picture), 0xe2, segment));
     }
 
     /** A header that promises more pixels than anybody may send, with hardly anything after it. */
