@@ -92,7 +92,7 @@ class CaseWork {
             return;
         }
         Instant leaves = there.plusSeconds(3600L * dice.from(14, 40));
-        UUID carer = helpers.findCarer(region, incident.taxonGroup(), leaves, dice);
+        UUID carer = helpers.findCarer(caseId, leaves, dice);
         if (carer != null && leaves.isBefore(helpers.now())) {
             clinic.discharge(
                     visit,

@@ -49,11 +49,13 @@ class DemoRegionLoader {
     private final AccountService accounts;
     private final RegionService regions;
     private final RosterLoader roster;
+    private final CarerLoader carers;
     private final RoadNetworkService roads;
     private final ReleaseLoader release;
     private final SeasonWindowService seasons;
     private final SurveyLoader surveys;
     private final CallLoader calls;
+    private final HealthStory health;
     private final EntityManager entities;
     private final Clock clock;
 
@@ -62,22 +64,26 @@ class DemoRegionLoader {
             AccountService accounts,
             RegionService regions,
             RosterLoader roster,
+            CarerLoader carers,
             RoadNetworkService roads,
             ReleaseLoader release,
             SeasonWindowService seasons,
             SurveyLoader surveys,
             CallLoader calls,
+            HealthStory health,
             EntityManager entities,
             Clock clock) {
         this.parts = parts;
         this.accounts = accounts;
         this.regions = regions;
         this.roster = roster;
+        this.carers = carers;
         this.roads = roads;
         this.release = release;
         this.seasons = seasons;
         this.surveys = surveys;
         this.calls = calls;
+        this.health = health;
         this.entities = entities;
         this.clock = clock;
     }
@@ -95,6 +101,7 @@ class DemoRegionLoader {
         parts.once("region", settings.name(), importId -> settle(region));
         parts.once("animals", files.getOrDefault("taxa.csv", ""), importId -> roster.loadAnimals(region));
         parts.once("people", files.getOrDefault("members.csv", ""), importId -> roster.loadPeople(region));
+        parts.once("carers", files.getOrDefault("members.csv", ""), importId -> carers.load(region));
         importRoads(settings.name() + " roads", files.getOrDefault("roads.geojson", ""), say);
         parts.once("release", files.getOrDefault("release-sites.csv", ""), importId -> {
             release.load(region);
@@ -102,6 +109,7 @@ class DemoRegionLoader {
         });
         parts.once("surveys", settings.name(), importId -> surveys.load(region));
         loadCalls(region, files.getOrDefault("calls.csv", ""), say);
+        parts.once("health", settings.name(), importId -> health.tell(region));
         parts.once(ALL_OF_IT, settings.name(), importId -> {});
     }
 

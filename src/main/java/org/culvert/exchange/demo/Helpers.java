@@ -7,33 +7,24 @@ import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
+import org.culvert.care.placement.CarerSearch;
 import org.culvert.platform.Role;
 import org.culvert.roster.RosterService;
-import org.culvert.roster.VaccinationService;
-import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
 
-/** Finds clinics and authorised carers for the demo's stories. */
+/** Finds clinics and carers for the demo's stories. */
 @ApplicationScoped
 class Helpers {
     private final RosterService roster;
     private final RosterLoader loader;
-    private final TaxonService taxa;
-    private final VaccinationService vaccinations;
+    private final CarerSearch carers;
     private final Clock clock;
 
-    Helpers(
-            RosterService roster,
-            RosterLoader loader,
-            TaxonService taxa,
-            VaccinationService vaccinations,
-            Clock clock) {
+    Helpers(RosterService roster, RosterLoader loader, CarerSearch carers, Clock clock) {
         this.roster = roster;
         this.loader = loader;
-        this.taxa = taxa;
-        this.vaccinations = vaccinations;
+        this.carers = carers;
         this.clock = clock;
     }
 
@@ -80,19 +71,15 @@ class Helpers {
                 .orElseThrow();
     }
 
-    /** A carer who may hold a group on the day, by authorisation and vaccination, or null. */
+    /** One of the three carers who can best take an animal, or null. */
     @Nullable
-    UUID findCarer(DemoRegion region, String group, Instant at, Dice dice) {
-        String needed = taxa.requireGroup("taxonGroup", group).vaccinationNeeded();
-        Set<UUID> vaccinated = needed == null
-                ? Set.of()
-                : vaccinations.listVaccinated(
-                        needed, at.atZone(region.settings().zone()).toLocalDate());
-        List<String> keys = authorised(region, group, at, false).stream()
-                .filter(key ->
-                        needed == null || vaccinated.contains(RosterLoader.required(loader.members(region), key)))
+    UUID findCarer(UUID caseId, Instant at, Dice dice) {
+        List<UUID> best = carers.findCarers(caseId, at).stream()
+                .filter(option -> option.answer().equals("canTake"))
+                .limit(3)
+                .map(CarerSearch.CarerOption::memberId)
                 .toList();
-        return keys.isEmpty() ? null : RosterLoader.required(loader.members(region), dice.pick(keys));
+        return best.isEmpty() ? null : dice.pick(best);
     }
 
     /** The carer who has an account of the demo, where authorised for a group on the day; else any who is. */

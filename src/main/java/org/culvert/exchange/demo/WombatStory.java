@@ -91,7 +91,7 @@ class WombatStory {
                         List.of()))
                 .id();
         Instant leaves = admitted.plusSeconds(10_800);
-        UUID carer = helpers.findCarer(region, "wombats", leaves, new Dice(incident.number(), "carer"));
+        UUID carer = helpers.findCarer(young, leaves, new Dice(incident.number(), "carer"));
         if (carer != null) {
             clinic.discharge(
                     visit,

@@ -282,6 +282,33 @@ class DemoIT {
                 .contains("wound");
     }
 
+    /** Nobody whose house is full, or who has no paper, can take an animal; somebody can take a possum. */
+    @Test
+    @Order(4)
+    void somebodyCanTakeTheThreePossumsThatAreAlike() {
+        JsonPath alerts = ask(Role.OFFICER, "/api/health-alerts", null);
+        assertThat(alerts.getList("items.animals")).containsExactly(3);
+        assertThat(alerts.getString("items[0].state")).isEqualTo("unread");
+        JsonPath carers = ask(
+                Role.COORDINATOR,
+                "/api/cases/" + alerts.getString("items[0].reports[0].caseId") + "/carers",
+                null);
+
+        assertThat(carers.getList("answer")).contains("canTake", "canNotTake");
+        assertThat(carers.getList("findAll { it.answer == 'canTake' && it.held >= it.places }"))
+                .isEmpty();
+        assertThat(carers.getList("places")).doesNotContainNull();
+    }
+
+    @Test
+    @Order(4)
+    void theBatThatScratchedSomebodyIsHeld() {
+        JsonPath exposures = ask(Role.COORDINATOR, "/api/exposures?untold=true", null);
+
+        assertThat(exposures.getList("items.kind")).containsExactly("scratch");
+        assertThat(exposures.getBoolean("items[0].animalHeld")).isTrue();
+    }
+
     private static String turtleFoundOn(LocalDate day) {
         String cursor = "";
         while (true) {
