@@ -59,7 +59,7 @@ class ClutchOrderResourceTest {
 
     @Test
     void eggsAlwaysAddUp() {
-        for (int round = 0; round < 4; round++) {
+        for (int round = 0; round < 2; round++) {
             String clutch =
                     turtles.clutch(turtles.mother(ClutchWorld.LONG_NECKED), 1 + eggs(8), "surgery", START.toString());
             for (int step = 0; step < 25; step++) {
@@ -130,7 +130,7 @@ class ClutchOrderResourceTest {
     void custodyNeverOverlaps() {
         List<String> holders =
                 List.of(turtles.world.carer, turtles.world.incubatorKeeper, turtles.world.unlicensedCarer);
-        for (int round = 0; round < 4; round++) {
+        for (int round = 0; round < 2; round++) {
             String clutch = turtles.clutch(turtles.mother(ClutchWorld.LONG_NECKED), 3, "surgery", START.toString());
             for (int step = 0; step < 25; step++) {
                 JsonPath now = Api.get(COORDINATOR, clutch);

@@ -25,6 +25,7 @@ import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -38,6 +39,7 @@ import org.junit.jupiter.api.Test;
  */
 @QuarkusTest
 @SameOnEveryDatabase
+@Tag("bad-input")
 @Order(Integer.MAX_VALUE)
 class BadInputResourceTest {
     private static final long SEED = Long.getLong("culvert.hostile.seed", 20261125L);
