@@ -59,6 +59,7 @@ class HouseTest {
         "org.culvert.care.schedule..",
         "org.culvert.care.health.alike..",
         "org.culvert.care.matching..",
+        "org.culvert.roster.papers..",
         "org.culvert.care.incubation..",
         "org.culvert.care.clock.limit.."
     };
@@ -96,6 +97,7 @@ class HouseTest {
                     "org.culvert.release.rules..",
                     "org.culvert.care.schedule..",
                     "org.culvert.care.health.alike..",
+                    "org.culvert.roster.papers..",
                     "org.culvert.care.matching..",
                     "org.jgrapht..",
                     "org.culvert.care.incubation..",

@@ -13,10 +13,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.ledger.RecordView;
 import org.culvert.platform.ledger.RecordViews;
+import org.culvert.roster.papers.Papers;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
 
@@ -84,12 +86,19 @@ public class AuthorisationService {
 
     private final Authorisations authorisations;
     private final RosterService roster;
+    private final HolderStandings standings;
     private final TaxonService taxa;
     private final RecordViews records;
 
-    AuthorisationService(Authorisations authorisations, RosterService roster, TaxonService taxa, RecordViews records) {
+    AuthorisationService(
+            Authorisations authorisations,
+            RosterService roster,
+            HolderStandings standings,
+            TaxonService taxa,
+            RecordViews records) {
         this.authorisations = authorisations;
         this.roster = roster;
+        this.standings = standings;
         this.taxa = taxa;
         this.records = records;
     }
@@ -209,36 +218,62 @@ public class AuthorisationService {
 
     /**
      * The number of an authorisation by which a holder may hold a group on a day: the member's own, or that of the
-     * organisation the member works under.
+     * organisation the member works under, for these premises and under this supervision.
      */
     @Transactional
     public Optional<String> find(Holder holder, UUID taxonGroupId, LocalDate day) {
-        UUID organisationId = holder.organisationId();
-        if (holder.memberId() != null) {
-            Optional<String> own = authorisations
-                    .find(
-                            "memberId = ?1 and taxonGroupId = ?2 and validFrom <= ?3 and validTo >= ?3 order by id",
-                            holder.memberId(),
-                            taxonGroupId,
-                            day)
-                    .firstResultOptional()
-                    .map(row -> row.number);
-            if (own.isPresent()) {
-                return own;
-            }
-            organisationId = roster.getMember(holder.memberId()).organisationId();
+        List<AuthorisationView> listed = listOn(taxonGroupId, day);
+        UUID memberId = holder.memberId();
+        if (memberId != null) {
+            HolderStandings.Standing standing =
+                    standings.standingOn(memberId, day).orElse(null);
+            return Optional.ofNullable(
+                    read(day, listed, roster.getMember(memberId), standing).number());
         }
-        if (organisationId == null) {
-            return Optional.empty();
-        }
-        return authorisations
-                .find(
-                        "organisationId = ?1 and taxonGroupId = ?2 and validFrom <= ?3 and validTo >= ?3 order by id",
-                        organisationId,
-                        taxonGroupId,
-                        day)
-                .firstResultOptional()
-                .map(row -> row.number);
+        // An organisation has no premises but those that its own authorisations name
+        return papers(listed, null, holder.organisationId()).stream()
+                .filter(one -> !one.supervised())
+                .map(Papers.Paper::number)
+                .findFirst();
+    }
+
+    /**
+     * Which of the authorisations that are listed on a day holds for a member.
+     *
+     * @param day on which they are listed
+     * @param listed for one group, as {@link #listOn} tells them
+     * @param standing what is told of the member's premises and supervision on the day; null: nothing is
+     */
+    @Transactional
+    public Papers read(
+            LocalDate day,
+            List<AuthorisationView> listed,
+            RosterService.MemberView member,
+            HolderStandings.@Nullable Standing standing) {
+        UUID supervisorId = standing == null ? null : standing.supervisorId();
+        return Papers.read(
+                day,
+                papers(listed, member.id(), member.organisationId()),
+                standing == null ? null : standing.premises(),
+                supervisorId != null && maySupervise(listed, roster.getMember(supervisorId)));
+    }
+
+    /** A supervisor has an authorisation of their own, or their organisation's, that asks for no supervision itself. */
+    private static boolean maySupervise(List<AuthorisationView> listed, RosterService.MemberView supervisor) {
+        return supervisor.leftOn() == null
+                && papers(listed, supervisor.id(), supervisor.organisationId()).stream()
+                        .anyMatch(one -> !one.supervised());
+    }
+
+    /** The member's own first, then those of the organisation. */
+    private static List<Papers.Paper> papers(
+            List<AuthorisationView> listed, @Nullable UUID memberId, @Nullable UUID organisationId) {
+        return Stream.concat(
+                        listed.stream().filter(one -> memberId != null && memberId.equals(one.memberId())),
+                        listed.stream()
+                                .filter(one -> organisationId != null && organisationId.equals(one.organisationId())))
+                .map(one -> new Papers.Paper(one.number(), one.premises(), one.supervised()))
+                .toList();
     }
 
     @Transactional

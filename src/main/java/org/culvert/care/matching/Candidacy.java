@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.culvert.roster.papers.Papers;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -40,14 +41,6 @@ public final class Candidacy {
     }
 
     /**
-     * An authorisation listed for the carer, or for the organisation that the carer works under, on the day and for the group.
-     *
-     * @param premises that it names; null: none
-     * @param supervised whether it holds only under supervision
-     */
-    public record Listed(String number, @Nullable String premises, boolean supervised) {}
-
-    /**
      * What must not be kept with the animal and is there.
      *
      * @param words of the rule
@@ -80,9 +73,7 @@ public final class Candidacy {
      * What is known.
      *
      * @param carerId the carer
-     * @param supervisorListed whether the carer works under somebody on the day who has an authorisation of their own then
-     * @param listed authorisations on the day
-     * @param premises of the carer, as authorisations call them; null: not told
+     * @param papers which authorisation holds on the day
      * @param vaccinationNeeded against what; null: none is needed
      * @param vaccinated whether a record shows it to be current on the day
      * @param places for all animals together; null: not told
@@ -96,9 +87,7 @@ public final class Candidacy {
     public record Facts(
             UUID carerId,
             LocalDate day,
-            List<Listed> listed,
-            @Nullable String premises,
-            boolean supervisorListed,
+            Papers papers,
             @Nullable String vaccinationNeeded,
             boolean vaccinated,
             @Nullable Integer places,
@@ -114,7 +103,6 @@ public final class Candidacy {
     private final @Nullable Double metres;
     private final List<Kin> kin;
     private final List<Test> tests = new ArrayList<>();
-    private @Nullable String authorisation;
 
     private Candidacy(Facts facts, @Nullable Double metres, List<Kin> kin) {
         this.facts = facts;
@@ -144,7 +132,7 @@ public final class Candidacy {
 
     /** Number of the authorisation under which the carer may hold it; null: none. */
     public @Nullable String authorisationNumber() {
-        return authorisation;
+        return facts.papers().number();
     }
 
     /** Whether no law speaks against it. */
@@ -171,37 +159,18 @@ public final class Candidacy {
     }
 
     private void authorisation() {
-        List<String> against = new ArrayList<>();
-        boolean unknown = false;
-        for (Listed one : facts.listed()) {
-            String of = one.premises();
-            String own = facts.premises();
-            if (of != null && own == null) {
-                unknown = true;
-                against.add(one.number() + " names premises, " + of + ", and the carer's are not entered");
-            } else if (of != null && own != null && !of.strip().equalsIgnoreCase(own.strip())) {
-                against.add(one.number() + " is for premises " + of + " and not for " + own);
-            } else if (one.supervised() && !facts.supervisorListed()) {
-                against.add(one.number()
-                        + " asks for supervision, and no supervisor with an authorisation of their own is entered for "
-                        + facts.day());
-            } else {
-                authorisation = one.number();
-                add(
-                        "authorisation",
-                        Strength.law,
-                        Verdict.pass,
-                        "Listed on " + facts.day() + ": " + one.number() + ".");
-                return;
-            }
+        Papers papers = facts.papers();
+        if (papers.number() != null) {
+            add("authorisation", Strength.law, Verdict.pass, "Listed on " + facts.day() + ": " + papers.number() + ".");
+            return;
         }
         add(
                 "authorisation",
                 Strength.law,
-                unknown ? Verdict.cantTell : Verdict.fail,
-                (against.isEmpty()
+                papers.unknown() ? Verdict.cantTell : Verdict.fail,
+                (papers.against().isEmpty()
                                 ? "No authorisation is listed for this kind of animal on " + facts.day()
-                                : String.join("; ", against))
+                                : String.join("; ", papers.against()))
                         + ". Check your local code.");
     }
 

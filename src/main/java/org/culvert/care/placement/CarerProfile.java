@@ -8,6 +8,7 @@ import java.util.Objects;
 import java.util.UUID;
 import org.culvert.platform.Recorded;
 import org.culvert.platform.ledger.Corrections;
+import org.culvert.roster.HolderStandings;
 import org.hibernate.annotations.JdbcTypeCode;
 import org.hibernate.type.SqlTypes;
 import org.jspecify.annotations.Nullable;
@@ -49,10 +50,10 @@ class CarerProfile extends Recorded {
         placesByGroup = entry.placesByGroup();
     }
 
-    boolean isSupervisedOn(LocalDate day) {
-        return supervisorId != null
-                && (supervisedFrom == null || !day.isBefore(supervisedFrom))
+    HolderStandings.Standing standingOn(LocalDate day) {
+        boolean supervised = (supervisedFrom == null || !day.isBefore(supervisedFrom))
                 && (supervisedUntil == null || !day.isAfter(supervisedUntil));
+        return new HolderStandings.Standing(premises, supervised ? supervisorId : null);
     }
 
     void correct(CarerService.CarerProfileCorrection correction) {

@@ -243,9 +243,7 @@ public class CarerSearch {
                     new Candidacy.Facts(
                             carer.id(),
                             day,
-                            listedFor(listed, carer.id(), carer.organisationId()),
-                            profile == null ? null : profile.premises,
-                            profile != null && isSupervised(profile, day, listed),
+                            authorisations.read(day, listed, carer, profile == null ? null : profile.standingOn(day)),
                             needed,
                             vaccinated.contains(carer.id()),
                             profile == null ? null : profile.places,
@@ -264,33 +262,6 @@ public class CarerSearch {
                     homes.get(carer.id())));
         }
         return standings;
-    }
-
-    /** The carer's own first, then those of the organisation that the carer works under. */
-    private static List<Candidacy.Listed> listedFor(
-            List<AuthorisationService.AuthorisationView> listed, UUID memberId, UUID organisationId) {
-        List<Candidacy.Listed> found = new ArrayList<>();
-        listed.stream()
-                .filter(one -> memberId.equals(one.memberId()))
-                .map(one -> new Candidacy.Listed(one.number(), one.premises(), one.supervised()))
-                .forEach(found::add);
-        listed.stream()
-                .filter(one -> organisationId.equals(one.organisationId()))
-                .map(one -> new Candidacy.Listed(one.number(), one.premises(), one.supervised()))
-                .forEach(found::add);
-        return found;
-    }
-
-    /** A supervisor has an authorisation of their own, or their organisation's, that asks for no supervision itself. */
-    private boolean isSupervised(
-            CarerProfile profile, LocalDate day, List<AuthorisationService.AuthorisationView> listed) {
-        if (profile.supervisorId == null || !profile.isSupervisedOn(day)) {
-            return false;
-        }
-        RosterService.MemberView supervisor = roster.getMember(profile.supervisorId);
-        return supervisor.leftOn() == null
-                && listedFor(listed, supervisor.id(), supervisor.organisationId()).stream()
-                        .anyMatch(one -> !one.supervised());
     }
 
     private List<Candidacy.Neighbour> neighbours(List<KeepingRule> rules, UUID groupId, Set<UUID> there) {

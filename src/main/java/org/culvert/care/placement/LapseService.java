@@ -22,6 +22,7 @@ import org.culvert.animal.CaseView;
 import org.culvert.platform.RegionService;
 import org.culvert.roster.AuthorisationService;
 import org.culvert.roster.RosterService;
+import org.culvert.roster.papers.Papers;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
 
@@ -109,36 +110,52 @@ public class LapseService {
         return lapses;
     }
 
-    /** The last day of those that are listed without a break from today on; of supervised ones, of the supervision. */
+    /** The last day of those that hold without a break from today on; of supervised ones, of the supervision. */
     private static @Nullable LocalDate lastDay(
             List<AuthorisationService.AuthorisationView> listed,
             RosterService.MemberView holder,
             @Nullable CarerProfile profile,
             LocalDate today) {
+        List<AuthorisationService.AuthorisationView> theirs = listed.stream()
+                .filter(one -> holder.id().equals(one.memberId())
+                        || holder.organisationId().equals(one.organisationId()))
+                .filter(one -> holds(one, profile))
+                .toList();
         LocalDate covered = today.minusDays(1);
         boolean grows = true;
         while (grows) {
             grows = false;
-            for (AuthorisationService.AuthorisationView one : listed) {
-                boolean isTheirs = holder.id().equals(one.memberId())
-                        || holder.organisationId().equals(one.organisationId());
-                LocalDate from = one.validFrom();
-                LocalDate to = one.validTo();
-                if (one.supervised() && profile != null) {
-                    from = profile.supervisedFrom != null && profile.supervisedFrom.isAfter(from)
-                            ? profile.supervisedFrom
-                            : from;
-                    to = profile.supervisedUntil != null && profile.supervisedUntil.isBefore(to)
-                            ? profile.supervisedUntil
-                            : to;
-                }
-                if (isTheirs && !from.isAfter(covered.plusDays(1)) && to.isAfter(covered)) {
+            for (AuthorisationService.AuthorisationView one : theirs) {
+                CarerProfile supervised = one.supervised() ? profile : null;
+                LocalDate from = later(one.validFrom(), supervised == null ? null : supervised.supervisedFrom);
+                LocalDate to = earlier(one.validTo(), supervised == null ? null : supervised.supervisedUntil);
+                if (!from.isAfter(covered.plusDays(1)) && to.isAfter(covered)) {
                     covered = to;
                     grows = true;
                 }
             }
         }
         return covered.isBefore(today) ? null : covered;
+    }
+
+    /** Whether it is for these premises, and somebody supervises where it asks for that; until when is another question. */
+    private static boolean holds(AuthorisationService.AuthorisationView one, @Nullable CarerProfile profile) {
+        var paper = new Papers.Paper(one.number(), one.premises(), one.supervised());
+        return Papers.read(
+                                one.validFrom(),
+                                List.of(paper),
+                                profile == null ? null : profile.premises,
+                                profile != null && profile.supervisorId != null)
+                        .number()
+                != null;
+    }
+
+    private static LocalDate later(LocalDate one, @Nullable LocalDate other) {
+        return other != null && other.isAfter(one) ? other : one;
+    }
+
+    private static LocalDate earlier(LocalDate one, @Nullable LocalDate other) {
+        return other != null && other.isBefore(one) ? other : one;
     }
 
     private LapseView lapse(

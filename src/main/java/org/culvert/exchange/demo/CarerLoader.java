@@ -35,7 +35,7 @@ class CarerLoader {
                     .findFirst()
                     .orElseThrow();
             carers.enterProfile(new CarerService.CarerProfileEntry(
-                    RosterLoader.required(members, holder.key()), null, null, places, Map.of()));
+                    RosterLoader.required(members, holder.key()), null, null, null, null, places, Map.of()));
         }
         carers.addAbsence(
                 RosterLoader.required(members, holders.get(holders.size() - 1).key()),

@@ -98,6 +98,39 @@ class PlacementResourceTest {
         assertThat(option.getString(of(carer) + "answer")).isEqualTo("needsReason");
     }
 
+    /** What custody records and what a placement tests is one reading of the same papers. */
+    @Test
+    void custodyIsUnderAPaperThatHoldsForTheHolder() {
+        String carer = carer("turtles", ",\"premises\":\"Old Mill\"");
+        assertThat(authorisationInCustodyOf(carer))
+                .as("nobody told where she keeps them")
+                .isNull();
+        profile(carer, "\"premises\":\"old mill\",\"placesByGroup\":{}");
+        assertThat(authorisationInCustodyOf(carer)).isEqualTo("N-" + carer);
+
+        String learner = carer("turtles", ",\"supervised\":true");
+        assertThat(authorisationInCustodyOf(learner))
+                .as("nobody supervises her")
+                .isNull();
+        profile(
+                learner,
+                "\"supervisorId\":\"%s\",\"supervisedFrom\":\"2026-11-10\",\"placesByGroup\":{}"
+                        .formatted(carer("turtles", "")));
+        assertThat(authorisationInCustodyOf(learner)).isEqualTo("N-" + learner);
+    }
+
+    private String authorisationInCustodyOf(String carer) {
+        String turtle = animal(TURTLE);
+        String offered = Api.make(COORDINATOR, "/api/cases/" + turtle + "/hand-overs", """
+                        {"taker":{"memberId":"%s"},"at":"2026-11-12T08:00:00Z"}
+                        """.formatted(carer))
+                .getString("id");
+        return Api.change(COORDINATOR, "/api/hand-overs/" + offered, "/acceptance", "{\"at\":\"2026-11-12T09:00:00Z\"}")
+                .statusCode(200)
+                .extract()
+                .path("custody[1].authorisation");
+    }
+
     @Test
     void aFullHouseNeedsAReasonAndKeepsIt() {
         String carer = carer("turtles", "");

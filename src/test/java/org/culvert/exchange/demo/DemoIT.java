@@ -289,10 +289,8 @@ class DemoIT {
         JsonPath alerts = ask(Role.OFFICER, "/api/health-alerts", null);
         assertThat(alerts.getList("items.animals")).containsExactly(3);
         assertThat(alerts.getString("items[0].state")).isEqualTo("unread");
-        JsonPath carers = ask(
-                Role.COORDINATOR,
-                "/api/cases/" + alerts.getString("items[0].reports[0].caseId") + "/carers",
-                null);
+        JsonPath carers =
+                ask(Role.COORDINATOR, "/api/cases/" + alerts.getString("items[0].reports[0].caseId") + "/carers", null);
 
         assertThat(carers.getList("answer")).contains("canTake", "canNotTake");
         assertThat(carers.getList("findAll { it.answer == 'canTake' && it.held >= it.places }"))
