@@ -36,8 +36,8 @@ public class AfterReleaseResource {
     @NeedsTag("release")
     @Path("/releases/{id}/support-feeding-end")
     @RolesAllowed({Role.COORDINATOR, Role.CARER})
-    public ReleaseService.ReleaseView endSupportFeeding(
-            @PathParam("id") String id, @NotNull @Valid ReleaseService.SupportFeedingEnd end) {
+    public ReleaseView endSupportFeeding(
+            @PathParam("id") String id, @NotNull @Valid ReleaseEntries.SupportFeedingEnd end) {
         return releases.endSupportFeeding(Paging.uuid("id", id), end);
     }
 
@@ -68,7 +68,7 @@ public class AfterReleaseResource {
     @NeedsTag("release")
     @Path("/releases/{id}/photographs/{photographId}/withdrawal")
     @RolesAllowed(Role.COORDINATOR)
-    public ReleaseService.ReleaseView withdrawPhotograph(
+    public ReleaseView withdrawPhotograph(
             @PathParam("id") String id,
             @PathParam("photographId") String photographId,
             @NotNull @Valid CaseCorrections.Withdrawal withdrawal) {
@@ -97,7 +97,7 @@ public class AfterReleaseResource {
     @NeedsTag("release")
     @Path("/releases/{id}/sightings/{sightingId}/withdrawal")
     @RolesAllowed(Role.COORDINATOR)
-    public ReleaseService.ReleaseView withdrawSighting(
+    public ReleaseView withdrawSighting(
             @PathParam("id") String id,
             @PathParam("sightingId") String sightingId,
             @NotNull @Valid CaseCorrections.Withdrawal withdrawal) {

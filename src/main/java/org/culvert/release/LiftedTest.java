@@ -43,7 +43,7 @@ class LiftedTest extends Recorded {
 
     protected LiftedTest() {}
 
-    static LiftedTest byPermit(UUID releaseId, ReleaseService.Permit permit, Instant at) {
+    static LiftedTest byPermit(UUID releaseId, ReleaseEntries.Permit permit, Instant at) {
         var row = new LiftedTest();
         row.happenedAt(at);
         row.releaseId = releaseId;
@@ -57,7 +57,7 @@ class LiftedTest extends Recorded {
         return row;
     }
 
-    static LiftedTest byOverride(UUID releaseId, ReleaseService.Overriding override, Instant at) {
+    static LiftedTest byOverride(UUID releaseId, ReleaseEntries.Overriding override, Instant at) {
         var row = new LiftedTest();
         row.happenedAt(at);
         row.releaseId = releaseId;

@@ -66,7 +66,7 @@ class Release extends Recorded {
 
     protected Release() {}
 
-    Release(Target target, ReleaseService.ReleaseEntry entry, Instant at) {
+    Release(Target target, ReleaseEntries.ReleaseEntry entry, Instant at) {
         happenedAt(at);
         this.siteId = target.siteId();
         this.decimalLatitude = target.decimalLatitude();
@@ -88,7 +88,7 @@ class Release extends Recorded {
     }
 
     boolean isSoft() {
-        return ReleaseService.Manner.soft.name().equals(manner);
+        return ReleaseEntries.Manner.soft.name().equals(manner);
     }
 
     void endSupportFeeding(Instant at, String by) {
@@ -102,7 +102,7 @@ class Release extends Recorded {
         supportFeedingEndedBy = by;
     }
 
-    void correct(ReleaseService.ReleaseCorrection correction, Clock clock) {
+    void correct(ReleaseEntries.ReleaseCorrection correction, Clock clock) {
         approvedBy = Corrections.words("approvedBy", correction.approvedBy(), approvedBy, 200);
         releasedByMemberId = correction.releasedByMemberId().over(releasedByMemberId);
         weather = Corrections.text("weather", correction.weather(), weather, 500);

@@ -107,10 +107,9 @@ public class ReleaseResource {
     @POST
     @Path("/releases")
     @RolesAllowed(Role.COORDINATOR)
-    public RestResponse<ReleaseService.ReleaseView> release(@NotNull @Valid ReleaseService.ReleaseEntry entry) {
-        ReleaseService.ReleaseView view = releases.release(entry);
-        return RestResponse.ResponseBuilder.<ReleaseService.ReleaseView>created(
-                        URI.create("/api/releases/" + view.id()))
+    public RestResponse<ReleaseView> release(@NotNull @Valid ReleaseEntries.ReleaseEntry entry) {
+        ReleaseView view = releases.release(entry);
+        return RestResponse.ResponseBuilder.<ReleaseView>created(URI.create("/api/releases/" + view.id()))
                 .entity(view)
                 .build();
     }
@@ -118,7 +117,7 @@ public class ReleaseResource {
     @GET
     @Path("/releases")
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
-    public Page<ReleaseService.ReleaseView> listReleases(
+    public Page<ReleaseView> listReleases(
             @QueryParam("limit") @Nullable Integer limit, @QueryParam("cursor") @Nullable String cursor) {
         return releases.listReleases(Paging.limit(limit), Paging.cursor(cursor));
     }
@@ -127,7 +126,7 @@ public class ReleaseResource {
     @Tagged
     @Path("/releases/{id}")
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
-    public ReleaseService.ReleaseView getRelease(@PathParam("id") String id) {
+    public ReleaseView getRelease(@PathParam("id") String id) {
         return releases.getRelease(Paging.uuid("id", id));
     }
 
@@ -137,8 +136,8 @@ public class ReleaseResource {
     @Path("/releases/{id}")
     @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
     @RolesAllowed(Role.COORDINATOR)
-    public ReleaseService.ReleaseView correctRelease(
-            @PathParam("id") String id, @NotNull @Valid ReleaseService.ReleaseCorrection correction) {
+    public ReleaseView correctRelease(
+            @PathParam("id") String id, @NotNull @Valid ReleaseEntries.ReleaseCorrection correction) {
         return releases.correct(Paging.uuid("id", id), correction);
     }
 
@@ -147,7 +146,7 @@ public class ReleaseResource {
     @NeedsTag("release")
     @Path("/releases/{id}/animals/{caseId}/withdrawal")
     @RolesAllowed(Role.COORDINATOR)
-    public ReleaseService.ReleaseView withdrawAnimal(
+    public ReleaseView withdrawAnimal(
             @PathParam("id") String id,
             @PathParam("caseId") String caseId,
             @NotNull @Valid CaseCorrections.Withdrawal withdrawal) {

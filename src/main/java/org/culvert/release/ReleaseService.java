@@ -2,12 +2,6 @@ package org.culvert.release;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
-import jakarta.validation.Valid;
-import jakarta.validation.constraints.NotBlank;
-import jakarta.validation.constraints.NotEmpty;
-import jakarta.validation.constraints.NotNull;
-import jakarta.validation.constraints.Pattern;
-import jakarta.validation.constraints.Size;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -18,179 +12,19 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import org.culvert.animal.CaseService;
 import org.culvert.platform.InvalidException;
-import org.culvert.platform.LargestBody;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
 import org.culvert.platform.RefusedException;
 import org.culvert.platform.RegionService;
-import org.culvert.platform.ledger.Change;
-import org.culvert.platform.ledger.RecordView;
 import org.culvert.platform.ledger.RecordViews;
 import org.culvert.platform.sight.Sight;
 import org.culvert.release.nonrelease.NonReleaseService;
 import org.culvert.roster.RosterService;
-import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
-import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 
 /** Records releases, once nothing stands in their way that nothing has lifted. */
 @ApplicationScoped
 public class ReleaseService {
-    /**
-     * A permit that lifts one test of statute or code.
-     *
-     * @param key the test's key in the assessment
-     * @param document the permit itself, in base64
-     */
-    public record Permit(
-            @NotBlank @Size(max = 200) String key,
-            @NotBlank @Size(max = 200) String number,
-            @NotBlank @Size(max = 200) String issuedBy,
-            @NotBlank @Size(max = 200) String documentName,
-
-            @NotNull
-            @Pattern(
-                    regexp = "application/pdf|image/png|image/jpeg",
-                    message = "must be application/pdf, image/png or image/jpeg")
-            String documentMediaType,
-
-            @Schema(type = SchemaType.STRING, format = "byte") @NotEmpty @Size(max = 20_000_000)
-            byte[] document) {}
-
-    /**
-     * A decision to go on although one test of the network's own is not passed, by whoever enters it.
-     *
-     * @param agreedByMemberId a second person who agrees; needed where the rule asks for one
-     */
-    public record Overriding(
-            @NotBlank @Size(max = 200) String key,
-            @NotBlank @Size(max = 2000) String reason,
-            @Nullable UUID agreedByMemberId) {}
-
-    /** What light they were let go in. */
-    public enum Light {
-        day,
-        twilight,
-        night
-    }
-
-    /** How they were let go: soft with support feeding at the place, hard without. */
-    public enum Manner {
-        hard,
-        soft
-    }
-
-    /**
-     * A release, of one animal or of a batch at one place: all of them or none.
-     *
-     * @param assessmentIds one of each case, all of the same place
-     * @param at when they were let go; now when left out
-     * @param approvedBy who approved the release
-     * @param warningsRead keys of the warnings that whoever lets them go has read: of a hotspot beside the place
-     * @param releasedByMemberId who let them go
-     * @param weather as it was seen
-     * @param supportFeedingUntil of a soft release, the last day on which they are meant to be fed at the place
-     * @param othersPresent who else was there
-     * @param raisedTogether whether they were raised together; null: nobody knows
-     */
-    @LargestBody(bytes = 30_000_000)
-    public record ReleaseEntry(
-            @NotEmpty @Size(max = 500) List<@NotNull UUID> caseIds,
-            @NotEmpty @Size(max = 500) List<@NotNull UUID> assessmentIds,
-            @Nullable Instant at,
-            @NotBlank @Size(max = 200) String approvedBy,
-            @Nullable UUID releasedByMemberId,
-            List<@Valid Permit> permits,
-            List<@Valid Overriding> overrides,
-            @Size(max = 20) List<@NotBlank @Size(max = 200) String> warningsRead,
-            @Nullable @Size(max = 500) String weather,
-            @Nullable Light light,
-            @Nullable Manner manner,
-            @Nullable LocalDate supportFeedingUntil,
-            @Nullable @Size(max = 2000) String othersPresent,
-            @Nullable Boolean raisedTogether) {
-        public ReleaseEntry {
-            permits = permits == null ? List.of() : List.copyOf(permits);
-            overrides = overrides == null ? List.of() : List.copyOf(overrides);
-            warningsRead = warningsRead == null ? List.of() : List.copyOf(warningsRead);
-        }
-    }
-
-    /**
-     * One animal of a release.
-     *
-     * @param withdrawnAt when it was taken back that it was let go; null while it stands
-     * @param withdrawnBecause why
-     */
-    public record ReleasedAnimalView(
-            UUID caseId,
-            UUID assessmentId,
-            @Nullable Instant withdrawnAt,
-            @Nullable String withdrawnBecause) {}
-
-    /** The end of the support feeding; now when {@code at} is left out. */
-    public record SupportFeedingEnd(
-            @Nullable Instant at, @NotBlank @Size(max = 200) String endedBy) {}
-
-    /** Of how a release was made and by whom; where and when it was is taken back and recorded anew. */
-    public record ReleaseCorrection(
-            Change<String> approvedBy,
-            Change<UUID> releasedByMemberId,
-            Change<String> weather,
-            Change<Light> light,
-            Change<Manner> manner,
-            Change<LocalDate> supportFeedingUntil,
-            Change<Instant> supportFeedingEndedAt,
-            Change<String> supportFeedingEndedBy,
-            Change<String> othersPresent,
-            Change<Boolean> raisedTogether,
-            @NotBlank @Size(max = 2000) String reason) {}
-
-    /**
-     * What lifted a test.
-     *
-     * @param kind {@code permit} or {@code override}
-     * @param by the account that recorded it; the author of an override
-     */
-    public record LiftedView(
-            UUID id,
-            String key,
-            String kind,
-            @Nullable String reason,
-            @Nullable UUID agreedByMemberId,
-            @Nullable String number,
-            @Nullable String issuedBy,
-            @Nullable String documentName,
-            UUID by,
-            Instant recordedAt) {}
-
-    /** A release as recorded. */
-    public record ReleaseView(
-            UUID id,
-            @Nullable UUID siteId,
-            double decimalLatitude,
-            double decimalLongitude,
-            double coordinateUncertaintyInMeters,
-            @Nullable Instant at,
-            String approvedBy,
-            @Nullable UUID releasedByMemberId,
-            List<String> warningsRead,
-            @Nullable String weather,
-            @Nullable String light,
-            @Nullable String manner,
-            @Nullable LocalDate supportFeedingUntil,
-            @Nullable Instant supportFeedingEndedAt,
-            @Nullable String supportFeedingEndedBy,
-            @Nullable String othersPresent,
-            @Nullable Boolean raisedTogether,
-            List<ReleasedAnimalView> animals,
-            List<LiftedView> lifted,
-            List<PhotographService.ReleasePhotographView> photographs,
-            SightingService.AfterRelease afterRelease,
-            Instant recordedAt,
-            UUID recordedBy,
-            RecordView record) {}
-
     /** A permit's document as it was handed in. */
     public record Document(String name, String mediaType, byte[] content) {}
 
@@ -247,7 +81,7 @@ public class ReleaseService {
      *     something else today than when they were assessed
      */
     @Transactional
-    public ReleaseView release(ReleaseEntry entry) {
+    public ReleaseView release(ReleaseEntries.ReleaseEntry entry) {
         Instant now = clock.instant();
         Instant at = entry.at() == null ? now : entry.at();
         if (at.isAfter(now)) {
@@ -283,7 +117,7 @@ public class ReleaseService {
     }
 
     @Transactional
-    public ReleaseView correct(UUID id, ReleaseCorrection correction) {
+    public ReleaseView correct(UUID id, ReleaseEntries.ReleaseCorrection correction) {
         Release row = require(id);
         UUID member = correction.releasedByMemberId().value();
         if (member != null) {
@@ -297,7 +131,7 @@ public class ReleaseService {
 
     /** The animals of a soft release are fed at the place no longer. */
     @Transactional
-    public ReleaseView endSupportFeeding(UUID id, SupportFeedingEnd end) {
+    public ReleaseView endSupportFeeding(UUID id, ReleaseEntries.SupportFeedingEnd end) {
         Release row = require(id);
         Instant at = end.at() == null ? clock.instant() : end.at();
         if (at.isAfter(clock.instant())) {
@@ -368,7 +202,7 @@ public class ReleaseService {
     }
 
     /** Each case once with one assessment of its own, and all of one place. */
-    private static Target requireOneEach(ReleaseEntry entry, List<Assessment> assessed) {
+    private static Target requireOneEach(ReleaseEntries.ReleaseEntry entry, List<Assessment> assessed) {
         Set<UUID> named = new HashSet<>(entry.caseIds());
         Set<UUID> of = assessed.stream().map(row -> row.caseId).collect(Collectors.toSet());
         boolean oneEach = named.size() == entry.caseIds().size() && assessed.size() == named.size();

@@ -13,6 +13,7 @@ import java.util.UUID;
 import org.culvert.geo.Geodesy;
 import org.culvert.geo.Position;
 import org.culvert.release.AssessmentService;
+import org.culvert.release.ReleaseEntries;
 import org.culvert.release.ReleaseService;
 import org.culvert.release.RuleService;
 import org.culvert.release.SiteService;
@@ -253,7 +254,7 @@ class ReleaseLoader {
                             caseId, siteId, null, Conditions.Light.day, Conditions.Weather.fair, Site.Consent.yes))
                     .id());
         }
-        releases.release(new ReleaseService.ReleaseEntry(
+        releases.release(new ReleaseEntries.ReleaseEntry(
                 caseIds,
                 assessed,
                 at,
@@ -264,7 +265,7 @@ class ReleaseLoader {
                 List.of(),
                 null,
                 null,
-                ReleaseService.Manner.hard,
+                ReleaseEntries.Manner.hard,
                 null,
                 null,
                 null));

@@ -31,9 +31,11 @@ import org.jspecify.annotations.Nullable;
 @Path("/api")
 public class NonReleaseResource {
     private final NonReleaseService service;
+    private final NonReleaseReader reader;
 
-    NonReleaseResource(NonReleaseService service) {
+    NonReleaseResource(NonReleaseService service, NonReleaseReader reader) {
         this.service = service;
+        this.reader = reader;
     }
 
     @POST
@@ -118,7 +120,7 @@ public class NonReleaseResource {
     @RolesAllowed({Role.COORDINATOR, Role.OFFICER})
     public Response getPermit(@PathParam("id") String id, @PathParam("permitId") String permitId) {
         UUID permit = Paging.uuid("permitId", permitId);
-        NonReleaseService.Document document = service.getDocument(Paging.uuid("id", id), permit);
+        NonReleaseReader.Document document = reader.getDocument(Paging.uuid("id", id), permit);
         return Response.ok(document.content())
                 .type(document.mediaType())
                 .header("Content-Disposition", "attachment; filename=\"permit-" + permit + "\"")

@@ -5,7 +5,6 @@ import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
@@ -19,29 +18,22 @@ import org.culvert.platform.Page;
 import org.culvert.platform.RefusedException;
 import org.culvert.platform.RegionService;
 import org.culvert.platform.file.KeptFiles;
-import org.culvert.platform.ledger.RecordViews;
 import org.culvert.release.nonrelease.NonReleaseEntries.OutcomeKind;
 import org.jspecify.annotations.Nullable;
 
 /** Keeps decisions that an animal may not go back, and what comes of them. */
 @ApplicationScoped
 public class NonReleaseService {
-    private static final String NOTE =
-            "This records what was decided, and no more. Check your local code and your licensed vet.";
-
-    /** A permit's document as it was handed in. */
-    public record Document(String mediaType, byte[] content) {}
-
     private final NonReleaseRepositories.Decisions decisions;
     private final NonReleaseRepositories.SecondOpinions opinions;
     private final NonReleaseRepositories.AuthorityNotices notices;
     private final NonReleaseRepositories.PermitsToKeep permits;
     private final NonReleaseRepositories.WelfareReviews reviews;
     private final NonReleaseRepositories.Outcomes outcomes;
+    private final NonReleaseReader reader;
     private final KeptFiles files;
     private final CaseService cases;
     private final RegionService region;
-    private final RecordViews records;
     private final Clock clock;
 
     NonReleaseService(
@@ -51,10 +43,10 @@ public class NonReleaseService {
             NonReleaseRepositories.PermitsToKeep permits,
             NonReleaseRepositories.WelfareReviews reviews,
             NonReleaseRepositories.Outcomes outcomes,
+            NonReleaseReader reader,
             KeptFiles files,
             CaseService cases,
             RegionService region,
-            RecordViews records,
             Clock clock) {
         this.decisions = decisions;
         this.opinions = opinions;
@@ -62,10 +54,10 @@ public class NonReleaseService {
         this.permits = permits;
         this.reviews = reviews;
         this.outcomes = outcomes;
+        this.reader = reader;
         this.files = files;
         this.cases = cases;
         this.region = region;
-        this.records = records;
         this.clock = clock;
     }
 
@@ -94,12 +86,12 @@ public class NonReleaseService {
         var row = new NonReleaseDecision(caseId, entry, at);
         requireLater("reviewDueOn", row.reviewDueOn, at);
         decisions.persistAndFlush(row);
-        return view(row);
+        return reader.view(row);
     }
 
     @Transactional
     public NonReleaseView getDecision(UUID id) {
-        return view(require(id));
+        return reader.view(require(id));
     }
 
     /** Decisions of a case, newest first, those that were withdrawn among them. */
@@ -107,7 +99,7 @@ public class NonReleaseService {
     public List<NonReleaseView> listOfCase(UUID caseId) {
         cases.getCase(caseId);
         return decisions.list("caseId = ?1 order by id desc", caseId).stream()
-                .map(this::view)
+                .map(reader::view)
                 .toList();
     }
 
@@ -126,7 +118,7 @@ public class NonReleaseService {
         return Page.of(
                 found.page(0, limit + 1).list(),
                 limit,
-                this::view,
+                reader::view,
                 row -> row.id().toString());
     }
 
@@ -136,7 +128,7 @@ public class NonReleaseService {
         row.correct(correction);
         requireLater("reviewDueOn", row.reviewDueOn, row.decidedAt());
         decisions.flush();
-        return view(row);
+        return reader.view(row);
     }
 
     /** Takes a decision back: the animal may go back after all. */
@@ -146,14 +138,14 @@ public class NonReleaseService {
         cases.hold(List.of(row.caseId));
         row.withdraw(clock.instant(), reason);
         decisions.flush();
-        return view(row);
+        return reader.view(row);
     }
 
     @Transactional
     public NonReleaseView addOpinion(UUID id, NonReleaseEntries.SecondOpinionEntry entry) {
         NonReleaseDecision row = requireStanding(id);
         opinions.persistAndFlush(new SecondOpinion(id, entry, since(row, entry.at())));
-        return view(row);
+        return reader.view(row);
     }
 
     /** Records that an authority was told; that may have been before the decision. */
@@ -161,7 +153,7 @@ public class NonReleaseService {
     public NonReleaseView addNotice(UUID id, NonReleaseEntries.AuthorityNoticeEntry entry) {
         NonReleaseDecision row = requireStanding(id);
         notices.persistAndFlush(new AuthorityNotice(id, entry, past("at", entry.at())));
-        return view(row);
+        return reader.view(row);
     }
 
     @Transactional
@@ -173,16 +165,7 @@ public class NonReleaseService {
         }
         UUID file = files.keep("document", entry.documentMediaType(), entry.document());
         permits.persistAndFlush(new PermitToKeep(id, entry, file));
-        return view(row);
-    }
-
-    @Transactional
-    public Document getDocument(UUID id, UUID permitId) {
-        PermitToKeep permit = permits.find("id = ?1 and decisionId = ?2", permitId, id)
-                .firstResultOptional()
-                .orElseThrow(() -> new NotFoundException("permit to keep", permitId));
-        KeptFiles.Content content = files.getContent(permit.fileId);
-        return new Document(content.mediaType(), content.octets());
+        return reader.view(row);
     }
 
     /** Records a review that was held; from then on the next one is due. */
@@ -194,7 +177,7 @@ public class NonReleaseService {
         reviews.persistAndFlush(new WelfareReview(row, entry, at));
         row.reviewed(entry.nextDueOn());
         decisions.flush();
-        return view(row);
+        return reader.view(row);
     }
 
     /** Records what is to become of the animal. Its case goes on until its fate is recorded there. */
@@ -224,7 +207,7 @@ public class NonReleaseService {
                     "one of permitsToKeep that stands");
         }
         outcomes.persistAndFlush(new NonReleaseOutcome(id, entry, since(row, entry.at())));
-        return view(row);
+        return reader.view(row);
     }
 
     /** Takes back one thing that came of a decision: an opinion, a notice, a permit, a review or an outcome. */
@@ -243,7 +226,7 @@ public class NonReleaseService {
         }
         part.withdraw(clock.instant(), reason);
         decisions.flush();
-        return view(row);
+        return reader.view(row);
     }
 
     /**
@@ -258,16 +241,12 @@ public class NonReleaseService {
                 .map(row -> "Case " + cases.getCase(row.caseId).number() + ": on "
                         + day(row.decidedAt()) + " a vet decided that this animal does not go back ("
                         + String.join(", ", row.grounds) + ")"
-                        + (isDisputed(opinions.of(row.id())) ? ", which a second opinion disputes" : "")
+                        + (reader.isDisputed(row) ? ", which a second opinion disputes" : "")
                         + ". Only withdrawing that decision, with a reason, lifts it.")
                 .toList();
         if (!reasons.isEmpty()) {
             throw new RefusedException("A decision not to release stands in the way of this release.", reasons);
         }
-    }
-
-    private static boolean isDisputed(List<SecondOpinion> told) {
-        return told.stream().anyMatch(opinion -> opinion.stands() && !opinion.agrees);
     }
 
     private NonReleaseDecision require(UUID id) {
@@ -308,135 +287,5 @@ public class NonReleaseService {
 
     private static boolean isBlank(@Nullable String text) {
         return text == null || text.isBlank();
-    }
-
-    private NonReleaseView view(NonReleaseDecision row) {
-        List<SecondOpinion> second = opinions.of(row.id());
-        List<AuthorityNotice> told = notices.of(row.id());
-        List<PermitToKeep> kept = permits.of(row.id());
-        List<NonReleaseOutcome> ends = outcomes.of(row.id());
-        return new NonReleaseView(
-                row.id(),
-                row.caseId,
-                cases.getCase(row.caseId).number(),
-                row.grounds,
-                row.words,
-                row.vetName,
-                row.vetRegistration,
-                row.decidedAt(),
-                row.withdrawnAt != null ? "withdrawn" : isDisputed(second) ? "inDispute" : "stands",
-                second.stream().map(this::view).toList(),
-                told.stream().map(this::view).toList(),
-                kept.stream().map(this::view).toList(),
-                row.reviewDueOn,
-                reviews.of(row.id()).stream().map(this::view).toList(),
-                ends.stream().map(this::view).toList(),
-                row.withdrawnAt,
-                row.withdrawnBecause,
-                row.withdrawnAt != null ? List.of(NOTE) : plainly(row, second, told, kept, ends),
-                records.of(row));
-    }
-
-    private List<String> plainly(
-            NonReleaseDecision row,
-            List<SecondOpinion> second,
-            List<AuthorityNotice> told,
-            List<PermitToKeep> kept,
-            List<NonReleaseOutcome> ends) {
-        LocalDate today = day(clock.instant());
-        List<String> said = new ArrayList<>();
-        if (isDisputed(second)) {
-            said.add("A second opinion does not agree: the decision is in dispute, and both are shown."
-                    + " The animal is not released while it stands.");
-        } else if (second.stream().noneMatch(DecisionPart::stands)) {
-            said.add("No second opinion is recorded.");
-        }
-        if (told.stream().noneMatch(DecisionPart::stands)) {
-            said.add("No authority is recorded as told.");
-        }
-        NonReleaseOutcome end =
-                ends.stream().filter(DecisionPart::stands).findFirst().orElse(null);
-        if (end != null && end.is(OutcomeKind.euthanasia)) {
-            said.add(
-                    "This is what was decided. What became of the animal is the fate of its case, and is recorded there.");
-        } else {
-            if (kept.stream().noneMatch(permit -> permit.holdsOn(today))) {
-                said.add("No permit to keep it is recorded for today.");
-            }
-            if (row.reviewDueOn == null) {
-                said.add("No day is set for a welfare review.");
-            } else if (row.reviewDueOn.isBefore(today)) {
-                said.add("The welfare review was due by " + row.reviewDueOn + ".");
-            }
-        }
-        if (end != null && end.is(OutcomeKind.placement)) {
-            said.add("A placement does not end the case: its custody says who holds the animal."
-                    + (end.permitToKeepId == null ? " No permit is named for this placement." : ""));
-        }
-        said.add(NOTE);
-        return said;
-    }
-
-    private NonReleaseView.SecondOpinionView view(SecondOpinion part) {
-        return new NonReleaseView.SecondOpinionView(
-                part.id(),
-                part.vetName,
-                part.vetRegistration,
-                part.agrees,
-                part.words,
-                part.happenedAt(),
-                part.withdrawnAt,
-                part.withdrawnBecause,
-                records.of(part));
-    }
-
-    private NonReleaseView.AuthorityNoticeView view(AuthorityNotice part) {
-        return new NonReleaseView.AuthorityNoticeView(
-                part.id(),
-                part.authority,
-                part.reference,
-                part.happenedAt(),
-                part.withdrawnAt,
-                part.withdrawnBecause,
-                records.of(part));
-    }
-
-    private NonReleaseView.PermitToKeepView view(PermitToKeep part) {
-        return new NonReleaseView.PermitToKeepView(
-                part.id(),
-                part.number,
-                part.issuedBy,
-                part.documentName,
-                part.validFrom,
-                part.validTo,
-                part.withdrawnAt,
-                part.withdrawnBecause,
-                records.of(part));
-    }
-
-    private NonReleaseView.WelfareReviewView view(WelfareReview part) {
-        return new NonReleaseView.WelfareReviewView(
-                part.id(),
-                part.reviewedBy,
-                part.words,
-                part.happenedAt(),
-                part.nextDueOn,
-                part.withdrawnAt,
-                part.withdrawnBecause,
-                records.of(part));
-    }
-
-    private NonReleaseView.OutcomeView view(NonReleaseOutcome part) {
-        return new NonReleaseView.OutcomeView(
-                part.id(),
-                part.outcome,
-                part.placedWith,
-                part.permitToKeepId,
-                part.approvedBy,
-                part.words,
-                part.happenedAt(),
-                part.withdrawnAt,
-                part.withdrawnBecause,
-                records.of(part));
     }
 }
