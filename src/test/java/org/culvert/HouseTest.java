@@ -61,6 +61,7 @@ class HouseTest {
         "org.culvert.care.matching..",
         "org.culvert.roster.papers..",
         "org.culvert.care.incubation..",
+        "org.culvert.care.growth.curve..",
         "org.culvert.care.clock.limit.."
     };
 
@@ -102,6 +103,7 @@ class HouseTest {
                     "org.jgrapht..",
                     "org.culvert.care.incubation..",
                     "org.culvert.care.clock.limit..",
+                    "org.culvert.care.growth.curve..",
                     "java.lang..",
                     "java.util..",
                     "java.math..",

@@ -2,6 +2,7 @@ package org.culvert.animal;
 
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
+import java.time.LocalDate;
 import java.util.UUID;
 import org.culvert.platform.Recorded;
 import org.culvert.platform.ledger.Corrections;
@@ -24,6 +25,12 @@ class Animal extends Recorded {
     @Nullable
     String naturalMarks;
 
+    @Nullable
+    LocalDate bornOn;
+
+    @Nullable
+    Integer bornDoubtDays;
+
     protected Animal() {}
 
     static Animal of(CaseEntries.AnimalEntry entry, UUID taxonId) {
@@ -35,6 +42,8 @@ class Animal extends Recorded {
         animal.lifeStage = entry.lifeStage();
         animal.motherId = entry.motherAnimalId();
         animal.naturalMarks = entry.naturalMarks();
+        animal.bornOn = entry.bornOn();
+        animal.bornDoubtDays = entry.bornDoubtDays();
         return animal;
     }
 
@@ -49,6 +58,8 @@ class Animal extends Recorded {
         lifeStage = Corrections.text("lifeStage", correction.lifeStage(), lifeStage, 100);
         motherId = correction.motherId().over(motherId);
         naturalMarks = Corrections.text("naturalMarks", correction.naturalMarks(), naturalMarks, 2000);
+        bornOn = correction.bornOn().over(bornOn);
+        bornDoubtDays = correction.bornDoubtDays().over(bornDoubtDays);
         revisedBecause(correction.reason());
     }
 }

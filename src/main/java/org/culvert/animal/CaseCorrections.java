@@ -5,6 +5,7 @@ import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.UUID;
 import org.culvert.animal.CaseEntries.OtherLicence;
 import org.culvert.call.CallEntry;
@@ -24,6 +25,8 @@ public final class CaseCorrections {
             Change<String> lifeStage,
             Change<UUID> motherId,
             Change<String> naturalMarks,
+            Change<LocalDate> bornOn,
+            Change<Integer> bornDoubtDays,
             @NotBlank @Size(max = 2000) String reason) {}
 
     /**

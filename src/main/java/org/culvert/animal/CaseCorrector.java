@@ -67,6 +67,7 @@ class CaseCorrector {
             throw InvalidException.of("motherId", "No other animal has this identifier.", "the mother's identifier");
         }
         animal.correct(correction, taxonId);
+        Births.require("", animal.bornOn, animal.bornDoubtDays, clock);
         animals.flush();
     }
 

@@ -1,11 +1,14 @@
 package org.culvert.animal;
 
 import jakarta.validation.Valid;
+import jakarta.validation.constraints.Max;
+import jakarta.validation.constraints.Min;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Pattern;
 import jakarta.validation.constraints.Size;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.UUID;
 import org.culvert.call.CallEntry.Sex;
 import org.culvert.call.CallEntry.Verification;
@@ -16,10 +19,15 @@ import org.jspecify.annotations.Nullable;
 public final class CaseEntries {
     private CaseEntries() {}
 
+    /** Nobody guesses a birth to within more than these days. */
+    static final int MOST_DOUBT_DAYS = 3650;
+
     /**
      * An individual.
      *
      * @param naturalMarks what tells it from others; individual marks put on by people are unlawful in many places
+     * @param bornOn when it was born or hatched, where somebody knows
+     * @param bornDoubtDays by how many days that may be wrong
      */
     public record AnimalEntry(
             @NotBlank @Size(max = 200) String scientificName,
@@ -27,7 +35,28 @@ public final class CaseEntries {
             Sex sex,
             @Nullable @Size(max = 100) String lifeStage,
             @Nullable UUID motherAnimalId,
-            @Nullable @Size(max = 2000) String naturalMarks) {
+            @Nullable @Size(max = 2000) String naturalMarks,
+            @Nullable LocalDate bornOn,
+            @Nullable @Min(0) @Max(MOST_DOUBT_DAYS) Integer bornDoubtDays) {
+        /** Of whose birth nothing is told. */
+        public AnimalEntry(
+                String scientificName,
+                Verification identificationVerificationStatus,
+                Sex sex,
+                @Nullable String lifeStage,
+                @Nullable UUID motherAnimalId,
+                @Nullable String naturalMarks) {
+            this(
+                    scientificName,
+                    identificationVerificationStatus,
+                    sex,
+                    lifeStage,
+                    motherAnimalId,
+                    naturalMarks,
+                    null,
+                    null);
+        }
+
         public AnimalEntry {
             identificationVerificationStatus = identificationVerificationStatus == null
                     ? Verification.seenByMember

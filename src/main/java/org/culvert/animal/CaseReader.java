@@ -257,6 +257,8 @@ class CaseReader {
                 animal.lifeStage,
                 animal.motherId,
                 animal.naturalMarks,
+                animal.bornOn,
+                animal.bornDoubtDays,
                 records.of(animal));
     }
 

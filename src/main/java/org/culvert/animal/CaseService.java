@@ -132,7 +132,9 @@ public class CaseService {
                 young.sex(),
                 young.lifeStage(),
                 mother.animalId,
-                young.naturalMarks());
+                young.naturalMarks(),
+                young.bornOn(),
+                young.bornDoubtDays());
         Animal animal = Animal.of(entry, taxonId(entry.scientificName()));
         animals.persistAndFlush(animal);
         var row = new Case(animal.id(), mother.incidentId, null, mother.cause, bornAt);
@@ -373,6 +375,7 @@ public class CaseService {
                 && animals.findByIdOptional(told.motherAnimalId()).isEmpty()) {
             throw new NotFoundException("animal", told.motherAnimalId());
         }
+        Births.require("animal.", told.bornOn(), told.bornDoubtDays(), clock);
         Animal animal = Animal.of(told, taxonId(told.scientificName()));
         animals.persistAndFlush(animal);
         return animal;

@@ -1,6 +1,7 @@
 package org.culvert.animal;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.culvert.animal.referral.ReferralService;
@@ -53,6 +54,8 @@ public record CaseView(
             @Nullable String lifeStage,
             @Nullable UUID motherId,
             @Nullable String naturalMarks,
+            @Nullable LocalDate bornOn,
+            @Nullable Integer bornDoubtDays,
             RecordView record) {}
 
     /**

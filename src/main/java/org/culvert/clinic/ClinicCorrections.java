@@ -26,6 +26,8 @@ public final class ClinicCorrections {
             Change<String> bodyPart,
             Change<ClinicService.Side> side,
             Change<String> finding,
+            Change<String> part,
+            Change<ClinicService.FindingKind> kind,
             @NotBlank @Size(max = 2000) String reason) {}
 
     public record ReadingCorrection(

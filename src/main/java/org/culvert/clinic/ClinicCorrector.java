@@ -5,6 +5,7 @@ import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.util.UUID;
 import org.culvert.platform.NotFoundException;
+import org.culvert.platform.ledger.Corrections;
 
 /** Corrects what was entered of visits; what it was before stays in the revisions. */
 @ApplicationScoped
@@ -14,6 +15,7 @@ class ClinicCorrector {
     private final ClinicService.FilmReadings readings;
     private final ClinicService.Procedures procedures;
     private final ClinicService.Discharges discharges;
+    private final BodyParts parts;
     private final Clock clock;
 
     ClinicCorrector(
@@ -22,12 +24,14 @@ class ClinicCorrector {
             ClinicService.FilmReadings readings,
             ClinicService.Procedures procedures,
             ClinicService.Discharges discharges,
+            BodyParts parts,
             Clock clock) {
         this.visits = visits;
         this.findings = findings;
         this.readings = readings;
         this.procedures = procedures;
         this.discharges = discharges;
+        this.parts = parts;
         this.clock = clock;
     }
 
@@ -41,10 +45,18 @@ class ClinicCorrector {
 
     @Transactional
     void correctFinding(UUID visitId, UUID id, ClinicCorrections.FindingCorrection correction) {
-        findings.findByIdOptional(id)
-                .filter(row -> row.visitId.equals(visitId))
-                .orElseThrow(() -> new NotFoundException("finding of that visit", id))
-                .correct(correction);
+        Finding row = findings.findByIdOptional(id)
+                .filter(one -> one.visitId.equals(visitId))
+                .orElseThrow(() -> new NotFoundException("finding of that visit", id));
+        UUID caseId = visits.findById(visitId).caseId;
+        row.correct(
+                correction,
+                parts.read(
+                        "",
+                        caseId,
+                        Corrections.words("bodyPart", correction.bodyPart(), row.bodyPart, 200),
+                        correction.part().over(row.part),
+                        ClinicService.Side.valueOf(Corrections.name("side", correction.side(), row.side))));
         findings.flush();
     }
 

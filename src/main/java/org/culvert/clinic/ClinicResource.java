@@ -9,6 +9,7 @@ import jakarta.ws.rs.PATCH;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import java.net.URI;
 import java.util.List;
@@ -23,6 +24,7 @@ import org.culvert.platform.ledger.Tagged;
 import org.culvert.platform.sight.Sight;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jboss.resteasy.reactive.RestResponse;
+import org.jspecify.annotations.Nullable;
 
 /** Visits to a clinic. */
 @Ledgered
@@ -30,42 +32,56 @@ import org.jboss.resteasy.reactive.RestResponse;
 public class ClinicResource {
     private final ClinicService service;
     private final ClinicCorrector corrector;
+    private final BodyParts parts;
     private final Sight sight;
 
-    ClinicResource(ClinicService service, ClinicCorrector corrector, Sight sight) {
+    ClinicResource(ClinicService service, ClinicCorrector corrector, BodyParts parts, Sight sight) {
         this.service = service;
         this.corrector = corrector;
+        this.parts = parts;
         this.sight = sight;
     }
 
     @POST
     @Path("/visits")
     @RolesAllowed({Role.CLINIC, Role.COORDINATOR})
-    public RestResponse<ClinicService.VisitView> admit(@NotNull @Valid ClinicService.VisitEntry entry) {
+    public RestResponse<VisitView> admit(@NotNull @Valid ClinicService.VisitEntry entry) {
         // A visit makes its clinic one of those that see the case: nobody lets themselves in
         if (sight.seesOwnOnly("case") && !sight.isOwn("case", entry.caseId())) {
             throw SignInException.notTheirs(
                     "The animal of that case is neither with your organisation nor on its way to it: whoever has it hands it"
                             + " over or says that it is there, or a coordinator records the visit.");
         }
-        ClinicService.VisitView view = service.admit(entry);
-        return RestResponse.ResponseBuilder.<ClinicService.VisitView>created(URI.create("/api/visits/" + view.id()))
+        VisitView view = service.admit(entry);
+        return RestResponse.ResponseBuilder.<VisitView>created(URI.create("/api/visits/" + view.id()))
                 .entity(view)
                 .build();
+    }
+
+    /**
+     * Parts of the body that a finding may name.
+     *
+     * @param taxonGroup key of a group, to see only the parts that its animals have, as far as their plan is told
+     */
+    @GET
+    @Path("/body-parts")
+    @RolesAllowed({Role.CLINIC, Role.COORDINATOR, Role.CARER, Role.OFFICER})
+    public List<BodyParts.BodyPartView> listParts(@QueryParam("taxonGroup") @Nullable String taxonGroup) {
+        return parts.listParts(taxonGroup);
     }
 
     @GET
     @Tagged
     @Path("/visits/{id}")
     @RolesAllowed({Role.CLINIC, Role.COORDINATOR, Role.CARER, Role.OFFICER})
-    public ClinicService.VisitView getVisit(@PathParam("id") String id) {
+    public VisitView getVisit(@PathParam("id") String id) {
         return service.getVisit(Paging.uuid("id", id));
     }
 
     @GET
     @Path("/cases/{id}/visits")
     @RolesAllowed({Role.CLINIC, Role.COORDINATOR, Role.CARER, Role.OFFICER})
-    public List<ClinicService.VisitView> listVisits(@PathParam("id") String id) {
+    public List<VisitView> listVisits(@PathParam("id") String id) {
         return service.listVisits(Paging.uuid("id", id));
     }
 
@@ -73,8 +89,7 @@ public class ClinicResource {
     @Path("/visits/{id}/findings")
     @ResponseStatus(201)
     @RolesAllowed(Role.CLINIC)
-    public ClinicService.VisitView addFinding(
-            @PathParam("id") String id, @NotNull @Valid ClinicService.FindingEntry entry) {
+    public VisitView addFinding(@PathParam("id") String id, @NotNull @Valid ClinicService.FindingEntry entry) {
         return service.addFinding(Paging.uuid("id", id), entry);
     }
 
@@ -83,8 +98,7 @@ public class ClinicResource {
     @Path("/visits/{id}/drug-orders")
     @ResponseStatus(201)
     @RolesAllowed(Role.CLINIC)
-    public ClinicService.VisitView addDrugOrder(
-            @PathParam("id") String id, @NotNull @Valid ClinicService.DrugOrderEntry entry) {
+    public VisitView addDrugOrder(@PathParam("id") String id, @NotNull @Valid ClinicService.DrugOrderEntry entry) {
         return service.addDrugOrder(Paging.uuid("id", id), entry);
     }
 
@@ -93,7 +107,7 @@ public class ClinicResource {
     @Path("/visits/{id}/drug-orders/{orderId}/uses")
     @ResponseStatus(201)
     @RolesAllowed({Role.CLINIC, Role.CARER})
-    public ClinicService.VisitView addDrugUse(
+    public VisitView addDrugUse(
             @PathParam("id") String id,
             @PathParam("orderId") String orderId,
             @NotNull @Valid ClinicService.DrugUseEntry entry) {
@@ -105,7 +119,7 @@ public class ClinicResource {
     @NeedsTag("visit")
     @Path("/visits/{id}/drug-orders/{orderId}/withdrawal")
     @RolesAllowed(Role.CLINIC)
-    public ClinicService.VisitView withdrawDrugOrder(
+    public VisitView withdrawDrugOrder(
             @PathParam("id") String id,
             @PathParam("orderId") String orderId,
             @NotNull @Valid CaseCorrections.Withdrawal withdrawal) {
@@ -117,7 +131,7 @@ public class ClinicResource {
     @NeedsTag("visit")
     @Path("/visits/{id}/drug-orders/{orderId}/uses/{useId}/withdrawal")
     @RolesAllowed(Role.CLINIC)
-    public ClinicService.VisitView withdrawDrugUse(
+    public VisitView withdrawDrugUse(
             @PathParam("id") String id,
             @PathParam("orderId") String orderId,
             @PathParam("useId") String useId,
@@ -133,8 +147,7 @@ public class ClinicResource {
     @Path("/visits/{id}/readings")
     @ResponseStatus(201)
     @RolesAllowed(Role.CLINIC)
-    public ClinicService.VisitView addReading(
-            @PathParam("id") String id, @NotNull @Valid ClinicService.ReadingEntry entry) {
+    public VisitView addReading(@PathParam("id") String id, @NotNull @Valid ClinicService.ReadingEntry entry) {
         return service.addReading(Paging.uuid("id", id), entry);
     }
 
@@ -142,8 +155,7 @@ public class ClinicResource {
     @Path("/visits/{id}/procedures")
     @ResponseStatus(201)
     @RolesAllowed(Role.CLINIC)
-    public ClinicService.VisitView addProcedure(
-            @PathParam("id") String id, @NotNull @Valid ClinicService.ProcedureEntry entry) {
+    public VisitView addProcedure(@PathParam("id") String id, @NotNull @Valid ClinicService.ProcedureEntry entry) {
         return service.addProcedure(Paging.uuid("id", id), entry);
     }
 
@@ -152,8 +164,7 @@ public class ClinicResource {
     @Path("/visits/{id}/discharge")
     @ResponseStatus(201)
     @RolesAllowed(Role.CLINIC)
-    public ClinicService.VisitView discharge(
-            @PathParam("id") String id, @NotNull @Valid ClinicService.DischargeEntry entry) {
+    public VisitView discharge(@PathParam("id") String id, @NotNull @Valid ClinicService.DischargeEntry entry) {
         return service.discharge(Paging.uuid("id", id), entry);
     }
 
@@ -163,7 +174,7 @@ public class ClinicResource {
     @Path("/visits/{id}")
     @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
     @RolesAllowed({Role.CLINIC, Role.COORDINATOR})
-    public ClinicService.VisitView correctVisit(
+    public VisitView correctVisit(
             @PathParam("id") String id, @NotNull @Valid ClinicCorrections.VisitCorrection correction) {
         corrector.correctVisit(Paging.uuid("id", id), correction);
         return service.getVisit(Paging.uuid("id", id));
@@ -175,7 +186,7 @@ public class ClinicResource {
     @Path("/visits/{id}/findings/{findingId}")
     @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
     @RolesAllowed({Role.CLINIC})
-    public ClinicService.VisitView correctFinding(
+    public VisitView correctFinding(
             @PathParam("id") String id,
             @PathParam("findingId") String findingId,
             @NotNull @Valid ClinicCorrections.FindingCorrection correction) {
@@ -189,7 +200,7 @@ public class ClinicResource {
     @Path("/visits/{id}/readings/{readingId}")
     @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
     @RolesAllowed({Role.CLINIC})
-    public ClinicService.VisitView correctReading(
+    public VisitView correctReading(
             @PathParam("id") String id,
             @PathParam("readingId") String readingId,
             @NotNull @Valid ClinicCorrections.ReadingCorrection correction) {
@@ -203,7 +214,7 @@ public class ClinicResource {
     @Path("/visits/{id}/procedures/{procedureId}")
     @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
     @RolesAllowed({Role.CLINIC})
-    public ClinicService.VisitView correctProcedure(
+    public VisitView correctProcedure(
             @PathParam("id") String id,
             @PathParam("procedureId") String procedureId,
             @NotNull @Valid ClinicCorrections.ProcedureCorrection correction) {
@@ -217,7 +228,7 @@ public class ClinicResource {
     @Path("/visits/{id}/discharge")
     @Consumes({Corrections.MERGE_PATCH, MediaType.APPLICATION_JSON})
     @RolesAllowed({Role.CLINIC})
-    public ClinicService.VisitView correctDischarge(
+    public VisitView correctDischarge(
             @PathParam("id") String id, @NotNull @Valid ClinicCorrections.DischargeCorrection correction) {
         corrector.correctDischarge(Paging.uuid("id", id), correction);
         return service.getVisit(Paging.uuid("id", id));

@@ -14,7 +14,6 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Objects;
 import java.util.UUID;
 import org.culvert.animal.CaseEntries;
 import org.culvert.animal.CaseService;
@@ -23,8 +22,6 @@ import org.culvert.call.CallEntry.Answer;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.ledger.Corrections;
-import org.culvert.platform.ledger.RecordView;
-import org.culvert.platform.ledger.RecordViews;
 import org.culvert.roster.RosterService;
 import org.jspecify.annotations.Nullable;
 
@@ -45,11 +42,42 @@ public class ClinicService {
         high
     }
 
-    /** What was found where on the body; a shell is told by the regions of its scutes. */
+    public enum FindingKind {
+        fracture,
+        luxation,
+        wound,
+        burn,
+        abrasion,
+        bruise,
+        swelling,
+        missing,
+        deformity,
+        bleeding,
+        discharge,
+        infection,
+        parasites,
+        foreignBody,
+        other
+    }
+
+    /**
+     * What was found where on the body; a shell is told by the regions of its scutes.
+     *
+     * @param bodyPart where, in words; the part's name when left out
+     * @param side of a part of which there are two; of no other part
+     * @param part key of a part of the body
+     */
     public record FindingEntry(
-            @NotBlank @Size(max = 200) String bodyPart,
+            @Nullable @Size(max = 200) String bodyPart,
             Side side,
-            @NotBlank @Size(max = 4000) String finding) {
+            @NotBlank @Size(max = 4000) String finding,
+            @Nullable @Size(max = 100) String part,
+            @Nullable FindingKind kind) {
+        /** In words alone. */
+        public FindingEntry(String bodyPart, Side side, String finding) {
+            this(bodyPart, side, finding, null, null);
+        }
+
         public FindingEntry {
             side = side == null ? Side.notApplicable : side;
         }
@@ -150,60 +178,6 @@ public class ClinicService {
             @Nullable LocalDate expiresOn,
             @Nullable Instant at) {}
 
-    public record VisitView(
-            UUID id,
-            UUID caseId,
-            UUID clinicId,
-            boolean ofBody,
-            Instant arrivedAt,
-            @Nullable Instant leftAt,
-            @Nullable Instant stabilisedAt,
-            @Nullable Double weightGrams,
-            @Nullable Integer bodyCondition,
-            String gravid,
-            @Nullable String diagnosis,
-            @Nullable String causeOfDeath,
-            List<FindingView> findings,
-            List<ReadingView> readings,
-            List<ProcedureView> procedures,
-            List<DrugOrders.DrugOrderView> drugOrders,
-            @Nullable DischargeView discharge,
-            RecordView record) {
-
-        /** What was found, as kept. */
-        public record FindingView(UUID id, String bodyPart, Side side, String finding, RecordView record) {}
-
-        /** What was read off a film, as kept. */
-        public record ReadingView(
-                UUID id,
-                String what,
-                @Nullable Integer counted,
-                String reader,
-                Confidence confidence,
-                @Nullable Instant at,
-                RecordView record) {}
-
-        /** What was done, as kept. */
-        public record ProcedureView(
-                UUID id,
-                String procedure,
-                String vetName,
-                String vetRegistration,
-                @Nullable Instant at,
-                RecordView record) {}
-
-        /** What a vet sent it on with, as kept. */
-        public record DischargeView(
-                String vetName,
-                String vetRegistration,
-                String plan,
-                @Nullable String limits,
-                @Nullable String mayHold,
-                @Nullable LocalDate reviewOn,
-                @Nullable Instant at,
-                RecordView record) {}
-    }
-
     @ApplicationScoped
     static class Visits implements PanacheRepositoryBase<Visit, UUID> {}
 
@@ -221,35 +195,38 @@ public class ClinicService {
 
     private final Visits visits;
     private final Findings findings;
+    private final BodyParts parts;
     private final FilmReadings readings;
     private final Procedures procedures;
     private final Discharges discharges;
     private final DrugOrders drugs;
     private final CaseService cases;
     private final RosterService roster;
-    private final RecordViews records;
+    private final VisitReader reader;
     private final Clock clock;
 
     ClinicService(
             Visits visits,
             Findings findings,
+            BodyParts parts,
             FilmReadings readings,
             Procedures procedures,
             Discharges discharges,
             DrugOrders drugs,
             CaseService cases,
             RosterService roster,
-            RecordViews records,
+            VisitReader reader,
             Clock clock) {
         this.visits = visits;
         this.findings = findings;
+        this.parts = parts;
         this.readings = readings;
         this.procedures = procedures;
         this.discharges = discharges;
         this.drugs = drugs;
         this.cases = cases;
         this.roster = roster;
-        this.records = records;
+        this.reader = reader;
         this.clock = clock;
     }
 
@@ -271,8 +248,9 @@ public class ClinicService {
         }
         Visit visit = Visit.of(entry, seen.body() != null, at);
         visits.persistAndFlush(visit);
-        for (FindingEntry finding : entry.findings()) {
-            findings.persist(new Finding(visit.id(), finding));
+        for (int i = 0; i < entry.findings().size(); i++) {
+            findings.persist(
+                    finding("findings[" + i + "].", visit, entry.findings().get(i)));
         }
         for (ReadingEntry reading : entry.readings()) {
             readings.persist(new FilmReading(visit.id(), reading));
@@ -287,8 +265,13 @@ public class ClinicService {
     @Transactional
     public VisitView addFinding(UUID visitId, FindingEntry entry) {
         Visit visit = require(visitId);
-        findings.persistAndFlush(new Finding(visitId, entry));
+        findings.persistAndFlush(finding("", visit, entry));
         return view(visit);
+    }
+
+    private Finding finding(String at, Visit visit, FindingEntry entry) {
+        return new Finding(
+                visit.id(), entry, parts.read(at, visit.caseId, entry.bodyPart(), entry.part(), entry.side()));
     }
 
     @Transactional
@@ -353,55 +336,6 @@ public class ClinicService {
     }
 
     private VisitView view(Visit visit) {
-        Discharge discharge = discharges.find("visitId", visit.id()).firstResult();
-        return new VisitView(
-                visit.id(),
-                visit.caseId,
-                visit.organisationId,
-                visit.ofBody,
-                Objects.requireNonNull(visit.happenedAt()),
-                visit.leftAt,
-                visit.stabilisedAt,
-                visit.weightGrams,
-                visit.bodyCondition,
-                visit.gravid,
-                visit.diagnosis,
-                visit.causeOfDeath,
-                findings.list("visitId = ?1 order by id", visit.id()).stream()
-                        .map(row -> new VisitView.FindingView(
-                                row.id(), row.bodyPart, Side.valueOf(row.side), row.words, records.of(row)))
-                        .toList(),
-                readings.list("visitId = ?1 order by id", visit.id()).stream()
-                        .map(row -> new VisitView.ReadingView(
-                                row.id(),
-                                row.what,
-                                row.counted,
-                                row.reader,
-                                Confidence.valueOf(row.confidence),
-                                row.happenedAt(),
-                                records.of(row)))
-                        .toList(),
-                procedures.list("visitId = ?1 order by id", visit.id()).stream()
-                        .map(row -> new VisitView.ProcedureView(
-                                row.id(),
-                                row.words,
-                                row.vetName,
-                                row.vetRegistration,
-                                row.happenedAt(),
-                                records.of(row)))
-                        .toList(),
-                drugs.list(visit.id()),
-                discharge == null
-                        ? null
-                        : new VisitView.DischargeView(
-                                discharge.vetName,
-                                discharge.vetRegistration,
-                                discharge.words,
-                                discharge.limits,
-                                discharge.mayHold,
-                                discharge.reviewOn,
-                                discharge.happenedAt(),
-                                records.of(discharge)),
-                records.of(visit));
+        return reader.view(visit);
     }
 }

@@ -5,6 +5,7 @@ import jakarta.persistence.Table;
 import java.util.UUID;
 import org.culvert.platform.Recorded;
 import org.culvert.platform.ledger.Corrections;
+import org.jspecify.annotations.Nullable;
 
 /** What was found where on the body. */
 @Entity
@@ -14,21 +15,35 @@ class Finding extends Recorded {
     String bodyPart;
     String side;
 
+    /** Key of a part of the body; null: told in words alone. */
+    @Nullable
+    String part;
+
+    @Nullable
+    String kind;
+
     @jakarta.persistence.Column(name = "finding")
     String words;
 
     protected Finding() {}
 
-    Finding(UUID visitId, ClinicService.FindingEntry entry) {
+    Finding(UUID visitId, ClinicService.FindingEntry entry, BodyParts.Place place) {
         this.visitId = visitId;
-        this.bodyPart = entry.bodyPart();
-        this.side = entry.side().name();
+        this.kind = entry.kind() == null ? null : entry.kind().name();
         this.words = entry.finding();
+        isAt(place);
     }
 
-    void correct(ClinicCorrections.FindingCorrection correction) {
-        bodyPart = Corrections.words("bodyPart", correction.bodyPart(), bodyPart, 200);
-        side = Corrections.name("side", correction.side(), side);
+    private void isAt(BodyParts.Place place) {
+        bodyPart = place.words();
+        side = place.side().name();
+        part = place.part();
+    }
+
+    /** @param place as it is after the correction */
+    void correct(ClinicCorrections.FindingCorrection correction, BodyParts.Place place) {
+        isAt(place);
+        kind = Corrections.nameOrNone(correction.kind(), kind);
         words = Corrections.words("finding", correction.finding(), words, 4000);
         revisedBecause(correction.reason());
     }

@@ -19,6 +19,9 @@ class TaxonGroup extends Recorded {
     boolean clutches;
     boolean introduced;
 
+    @Nullable
+    String bodyPlan;
+
     protected TaxonGroup() {}
 
     static TaxonGroup of(TaxonService.GroupEntry view) {
@@ -34,9 +37,18 @@ class TaxonGroup extends Recorded {
         pouch = view.pouch();
         clutches = view.clutches();
         introduced = view.introduced();
+        bodyPlan = view.bodyPlan() == null ? bodyPlan : view.bodyPlan().name();
     }
 
     TaxonService.GroupView view() {
-        return new TaxonService.GroupView(id(), key, name, vaccinationNeeded, pouch, clutches, introduced);
+        return new TaxonService.GroupView(
+                id(),
+                key,
+                name,
+                vaccinationNeeded,
+                pouch,
+                clutches,
+                introduced,
+                bodyPlan == null ? null : TaxonService.BodyPlan.valueOf(bodyPlan));
     }
 }

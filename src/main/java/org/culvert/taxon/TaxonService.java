@@ -29,6 +29,17 @@ import org.jspecify.annotations.Nullable;
 /** Groups, taxa and cautions, kept as data. */
 @ApplicationScoped
 public class TaxonService {
+    /** How a body is built: which parts of it a finding may name. */
+    public enum BodyPlan {
+        turtle,
+        lizard,
+        snake,
+        frog,
+        bird,
+        bat,
+        mammal
+    }
+
     /**
      * A group of taxa that the job treats alike.
      *
@@ -37,6 +48,7 @@ public class TaxonService {
      * @param pouch whether a pouch must be checked
      * @param clutches whether females may carry eggs that can be recovered
      * @param introduced whether it is introduced here
+     * @param bodyPlan how its bodies are built; left out: as it was told before, if it was
      */
     public record GroupEntry(
             @NotBlank @Pattern(regexp = "[a-z][a-z-]*", message = "must be lower-case words joined by hyphens")
@@ -46,7 +58,19 @@ public class TaxonService {
             @Nullable @Size(max = 200) String vaccinationNeeded,
             boolean pouch,
             boolean clutches,
-            boolean introduced) {}
+            boolean introduced,
+            @Nullable BodyPlan bodyPlan) {
+        /** A group of which it is not told how its bodies are built. */
+        public GroupEntry(
+                String key,
+                String name,
+                @Nullable String vaccinationNeeded,
+                boolean pouch,
+                boolean clutches,
+                boolean introduced) {
+            this(key, name, vaccinationNeeded, pouch, clutches, introduced, null);
+        }
+    }
 
     /** A group as others see it. */
     public record GroupView(
@@ -56,7 +80,8 @@ public class TaxonService {
             @Nullable String vaccinationNeeded,
             boolean pouch,
             boolean clutches,
-            boolean introduced) {}
+            boolean introduced,
+            @Nullable BodyPlan bodyPlan) {}
 
     /** A taxon as it is entered. */
     public record TaxonEntry(

@@ -16,6 +16,7 @@ import org.culvert.care.incubation.HatchWindow;
 import org.culvert.care.incubation.SexAdvisory;
 import org.culvert.care.incubation.TemperatureSeries;
 import org.culvert.clinic.ClinicService;
+import org.culvert.clinic.VisitView;
 import org.culvert.platform.RegionService;
 import org.culvert.platform.ledger.RecordViews;
 import org.culvert.roster.Holder;
@@ -195,8 +196,8 @@ class ClutchReader {
                 .toList();
         Map<String, ClutchViews.FilmCountView> told = new HashMap<>();
         List<EggCount.Film> films = new ArrayList<>();
-        for (ClinicService.VisitView visit : clinic.listVisits(motherCaseId)) {
-            for (ClinicService.VisitView.ReadingView reading : visit.readings()) {
+        for (VisitView visit : clinic.listVisits(motherCaseId)) {
+            for (VisitView.ReadingView reading : visit.readings()) {
                 Integer counted = reading.counted();
                 if (counted == null || !reading.what().strip().equalsIgnoreCase("eggs")) {
                     continue;

@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
@@ -15,6 +16,7 @@ import org.culvert.call.CallEntry;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.RefusedException;
+import org.culvert.platform.RegionService;
 import org.culvert.platform.sight.Sight;
 import org.culvert.roster.Holder;
 import org.jspecify.annotations.Nullable;
@@ -29,6 +31,7 @@ public class ClutchService {
     private final ClutchReader reader;
     private final CaseService cases;
     private final CustodyService custody;
+    private final RegionService region;
     private final Sight sight;
     private final Clock clock;
 
@@ -40,6 +43,7 @@ public class ClutchService {
             ClutchReader reader,
             CaseService cases,
             CustodyService custody,
+            RegionService region,
             Sight sight,
             Clock clock) {
         this.clutches = clutches;
@@ -49,6 +53,7 @@ public class ClutchService {
         this.reader = reader;
         this.cases = cases;
         this.custody = custody;
+        this.region = region;
         this.sight = sight;
         this.clock = clock;
     }
@@ -111,6 +116,8 @@ public class ClutchService {
                 CallEntry.Sex.unknown,
                 "hatchling",
                 null,
+                null,
+                LocalDate.ofInstant(at, region.zone()),
                 null);
         List<CaseView> hatchlings = new ArrayList<>();
         for (int i = 0; i < entry.hatched(); i++) {

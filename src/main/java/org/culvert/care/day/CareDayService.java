@@ -20,7 +20,7 @@ import org.culvert.animal.CustodyService;
 import org.culvert.care.plan.CarePlans;
 import org.culvert.care.plan.CarePlans.DayOfPlan;
 import org.culvert.clinic.ClinicService;
-import org.culvert.clinic.ClinicService.VisitView;
+import org.culvert.clinic.VisitView;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.RegionService;
 import org.culvert.platform.Role;

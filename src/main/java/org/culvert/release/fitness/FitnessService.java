@@ -20,6 +20,7 @@ import java.util.stream.Stream;
 import org.culvert.animal.CaseService;
 import org.culvert.animal.CaseView;
 import org.culvert.clinic.ClinicService;
+import org.culvert.clinic.VisitView;
 import org.culvert.platform.ConflictException;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.RegionService;
@@ -134,7 +135,7 @@ public class FitnessService {
     @Transactional
     public List<SignedCheckView> listChecks(UUID caseId) {
         cases.getCase(caseId);
-        List<ClinicService.VisitView> visits = clinic.listVisits(caseId);
+        List<VisitView> visits = clinic.listVisits(caseId);
         return rows.list("caseId = ?1 order by happenedAt desc, id desc", caseId).stream()
                 .map(row -> view(row, visits))
                 .toList();
@@ -207,17 +208,17 @@ public class FitnessService {
     }
 
     /** Whether it came to a clinic after the check, or something was done or read of it there. */
-    private static boolean isSeenAgain(SignedCheck row, List<ClinicService.VisitView> visits) {
+    private static boolean isSeenAgain(SignedCheck row, List<VisitView> visits) {
         return visits.stream()
                 .flatMap(visit -> Stream.concat(
                         Stream.of(visit.arrivedAt()),
                         Stream.concat(
-                                visit.procedures().stream().map(ClinicService.VisitView.ProcedureView::at),
-                                visit.readings().stream().map(ClinicService.VisitView.ReadingView::at))))
+                                visit.procedures().stream().map(VisitView.ProcedureView::at),
+                                visit.readings().stream().map(VisitView.ReadingView::at))))
                 .anyMatch(at -> at != null && at.isAfter(row.at()));
     }
 
-    private SignedCheckView view(SignedCheck row, List<ClinicService.VisitView> visits) {
+    private SignedCheckView view(SignedCheck row, List<VisitView> visits) {
         return new SignedCheckView(
                 row.id(),
                 row.caseId,

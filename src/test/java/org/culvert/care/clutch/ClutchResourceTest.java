@@ -117,6 +117,7 @@ class ClutchResourceTest {
         assertThat(hatched.getList("hatchlings.origin", String.class))
                 .hasSize(4)
                 .containsOnly("ofMother");
+        assertThat(hatched.getString("hatchlings[0].animal.bornOn")).isEqualTo("2026-01-28");
         assertThat(hatched.getString("hatchlings[0].animal.motherId"))
                 .isEqualTo(Api.get(CARER, "/api/cases/" + mother).getString("animal.id"));
         assertThat(hatched.getString("hatchlings[0].foundPlace.id"))

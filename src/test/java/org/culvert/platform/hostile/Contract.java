@@ -145,6 +145,8 @@ final class Contract {
             case "scientificName" -> text("{taxonName}");
             case "taxonGroup" -> text("hostile");
             case "taxonGroups" -> JSON.createArrayNode().add("hostile");
+            case "part" -> text("pelvis");
+            case "rows" -> GOOD.get("POST /api/growth-tables").get("rows");
             case "steps" -> GOOD.get("POST /api/plan-templates").get("steps");
             case "jurisdiction" -> text("XH");
             case "order" ->

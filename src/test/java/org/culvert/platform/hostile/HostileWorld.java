@@ -38,6 +38,7 @@ final class HostileWorld {
             Map.entry("/api/assessments/", "assessment"),
             Map.entry("/api/attendances/", "attendance"),
             Map.entry("/api/authorisations/", "authorisation"),
+            Map.entry("/api/body-measurements/", "bodyMeasurement"),
             Map.entry("/api/calls/", "call"),
             Map.entry("/api/care-entries/", "careEntry"),
             Map.entry("/api/carer-profiles/", "carerProfile"),
@@ -62,6 +63,7 @@ final class HostileWorld {
             Map.entry("/api/alert-thresholds/", "alertThreshold"),
             Map.entry("/api/health-alerts/", "healthAlert"),
             Map.entry("/api/syndrome-reports/", "syndromeReport"),
+            Map.entry("/api/growth-tables/", "growthTable"),
             Map.entry("/api/hand-overs/", "handOver"),
             Map.entry("/api/notifiable-conditions/", "condition"),
             Map.entry("/api/holds/", "hold"),
@@ -109,7 +111,7 @@ final class HostileWorld {
             + "|holds|exposures|alert-thresholds|syndrome-reports|disease-suspicions|release-approvals"
             + "|non-release-decisions|plan-templates|aftercare-plans|care-entries"
             + "|absences|keeping-rules|placement-proposals|clock-extensions|clock-notices"
-            + "|photographs|surges|keeping-ties";
+            + "|photographs|surges|keeping-ties|growth-tables|body-measurements";
 
     private static final Set<String> SPENT = Set.of(("attendance join handOver visit dischargedVisit clutch"
                     + " agreement case deadCase unheldCase incident call"
@@ -120,7 +122,8 @@ final class HostileWorld {
                     + " approval nonRelease partId permitToKeep unknownClinic planTemplate"
                     + " adoptionId aftercarePlan plannedCase careEntry absence keepingRule"
                     + " newCarer proposal heldCase entryId failureId clockExtension"
-                    + " clockNotice photograph placingPhotograph surge keepingTie")
+                    + " clockNotice photograph placingPhotograph surge keepingTie growthTable"
+                    + " tableAdoptionId bodyMeasurement")
             .split(" "));
 
     private final World world = World.shared();
@@ -160,6 +163,16 @@ final class HostileWorld {
         makers.put("rule", () -> make(COORDINATOR, "/api/release-rules", "POST /api/release-rules"));
         makers.put("site", () -> make(COORDINATOR, "/api/release-sites", "POST /api/release-sites"));
         makers.put("taxon", () -> Api.get(ADMIN, "/api/taxa?q=Hostilia").getString("[0].id"));
+        makers.put("growthTable", () -> make(COORDINATOR, "/api/growth-tables", "POST /api/growth-tables"));
+        makers.put(
+                "tableAdoptionId",
+                () -> adopt("/api/growth-tables/" + id("growthTable"), "POST /api/growth-tables/{id}/adoptions"));
+        makers.put(
+                "bodyMeasurement",
+                () -> make(
+                        COORDINATOR,
+                        "/api/cases/" + id("case") + "/body-measurements",
+                        "POST /api/cases/{id}/body-measurements"));
         makers.put("call", this::call);
         makers.put("surge", this::surge);
         makers.put("incident", this::incident);
@@ -187,7 +200,9 @@ final class HostileWorld {
         makers.put("handOver", this::handOver);
         makers.put("placement", this::placement);
         makers.put("planTemplate", () -> make(COORDINATOR, "/api/plan-templates", "POST /api/plan-templates"));
-        makers.put("adoptionId", () -> adopt("/api/plan-templates/" + id("planTemplate")));
+        makers.put(
+                "adoptionId",
+                () -> adopt("/api/plan-templates/" + id("planTemplate"), "POST /api/plan-templates/{id}/adoptions"));
         makers.put(
                 "aftercarePlan",
                 () -> make(
@@ -565,8 +580,8 @@ final class HostileWorld {
                 .getString("id");
     }
 
-    private String adopt(String template) {
-        return Api.change(CLINIC, template, "/adoptions", body("POST /api/plan-templates/{id}/adoptions"))
+    private String adopt(String what, String operation) {
+        return Api.change(CLINIC, what, "/adoptions", body(operation))
                 .statusCode(201)
                 .extract()
                 .path("adoptions[0].id");

@@ -55,7 +55,7 @@ public final class WalkedWorld {
                 .statusCode(200);
         String visit = Api.make(CLINIC, "/api/visits", """
                         {"caseId":"%s","clinicId":"%s","weightGrams":820,"gravid":"yes","diagnosis":"a fracture",
-                         "findings":[{"bodyPart":"carapace","side":"left","finding":"fracture"}],
+                         "findings":[{"side":"left","part":"marginal-7","kind":"fracture","finding":"fracture"}],
                          "readings":[{"what":"eggs","counted":9,"reader":"Dr Vet","confidence":"medium"}],
                          "procedures":[{"procedure":"eggs recovered","vetName":"Dr Vet","vetRegistration":"V-1"}]}
                         """.formatted(mother, world.clinic))
@@ -148,6 +148,7 @@ public final class WalkedWorld {
                         .getString("id"));
         known.put("/works", known.get("/api/works"));
         ground(world, known, mother, site);
+        growth(known, mother);
         known.put("/api/surges", surge(world));
         known.put(
                 "/api/keeping-ties",
@@ -157,6 +158,31 @@ public final class WalkedWorld {
                                         newCase(world, incident, attendance)))
                         .getString("id"));
         return known;
+    }
+
+    private static void growth(Map<String, String> known, String mother) {
+        String table = Api.make(COORDINATOR, "/api/growth-tables", """
+                        {"key":"walked-%s","name":"an invented table","taxon":"%s","sex":"both","measure":"carapaceLength",
+                         "estimatesAge":true,"rows":[{"ageDays":0,"value":10},{"ageDays":20000,"value":300}],
+                         "source":"made for a test","readOn":"2026-01-01","licence":"for a test"}
+                        """.formatted(UUID.randomUUID(), TURTLE))
+                .getString("id");
+        Api.change(CLINIC, "/api/growth-tables/" + table, "/adoptions", """
+                        {"vetName":"Dr Vet","vetRegistration":"V-1"}
+                        """).statusCode(201);
+        Api.correct(
+                        COORDINATOR,
+                        "/api/animals/"
+                                + Api.get(COORDINATOR, "/api/cases/" + mother).getString("animal.id"),
+                        "{\"bornOn\":\"2020-01-01\",\"bornDoubtDays\":30,\"reason\":\"she was hatched here\"}")
+                .statusCode(200);
+        known.put("/api/growth-tables", table);
+        known.put(
+                "/api/body-measurements",
+                Api.make(CLINIC, "/api/cases/" + mother + "/body-measurements", """
+                        {"measure":"carapaceLength","value":180,"words":"with callipers"}
+                        """)
+                        .getString("id"));
     }
 
     /** A surge with a sector and two animals, one of which is at the clinic. */
