@@ -576,7 +576,8 @@ final class HostileWorld {
         return Api.make(
                         COORDINATOR,
                         "/api/cases/" + liveCase() + "/placements",
-                        filled("{\"carerMemberId\":\"{carer}\"}"))
+                        // Rules of the network's own that came in with other bodies may speak against it
+                        filled("{\"carerMemberId\":\"{carer}\",\"despite\":\"the only one near\"}"))
                 .getString("id");
     }
 
