@@ -10,7 +10,7 @@ import org.apache.commons.csv.CSVPrinter;
 import org.jspecify.annotations.Nullable;
 
 /** A report as files that others open: GeoJSON (RFC 7946) and CSV (RFC 4180). Flat, and every field always there. */
-final class HotspotFiles {
+public final class HotspotFiles {
     private HotspotFiles() {}
 
     /** A feature collection; lines are all of one type, so that every program takes them as one layer. */
@@ -37,7 +37,7 @@ final class HotspotFiles {
 
     static String csv(HotspotReport report) {
         var text = new StringBuilder();
-        List<String> header = new ArrayList<>(fields(NOTHING, report).keySet());
+        List<String> header = new ArrayList<>(examples(report).keySet());
         header.addAll(
                 List.of("fromDecimalLatitude", "fromDecimalLongitude", "toDecimalLatitude", "toDecimalLongitude"));
         CSVFormat format = CSVFormat.RFC4180
@@ -60,6 +60,11 @@ final class HotspotFiles {
         return text.toString();
     }
 
+    /** A value of each field's kind, where there is no hotspot to look at; null where it is a text that may be missing. */
+    public static Map<String, @Nullable Object> examples(HotspotReport report) {
+        return fields(NOTHING, report);
+    }
+
     private static final HotspotReport.Stretch NOTHING = new HotspotReport.Stretch(
             0,
             "",
@@ -79,7 +84,8 @@ final class HotspotFiles {
             List.of(),
             null);
 
-    private static Map<String, @Nullable Object> fields(HotspotReport.Stretch stretch, HotspotReport report) {
+    /** What is told of a hotspot, by name, in a stable order. */
+    public static Map<String, @Nullable Object> fields(HotspotReport.Stretch stretch, HotspotReport report) {
         Map<String, @Nullable Object> fields = new LinkedHashMap<>();
         fields.put("rank", stretch.rank());
         fields.put("road", stretch.road());

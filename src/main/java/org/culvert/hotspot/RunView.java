@@ -37,10 +37,15 @@ public record RunView(
         RecordView record) {
 
     /** The result in its forms. */
-    public record Links(String json, String geoJson, String csv, String page) {
+    public record Links(String json, String geoJson, String csv, String geoPackage, String page) {
         static Links of(UUID id) {
             String base = "/api/hotspot-runs/" + id;
-            return new Links(base + "/result", base + "/hotspots.geojson", base + "/hotspots.csv", "/hotspots/" + id);
+            return new Links(
+                    base + "/result",
+                    base + "/hotspots.geojson",
+                    base + "/hotspots.csv",
+                    base + "/hotspots.gpkg",
+                    "/hotspots/" + id);
         }
     }
 }

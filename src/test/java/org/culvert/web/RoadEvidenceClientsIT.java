@@ -3,6 +3,7 @@ package org.culvert.web;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.culvert.platform.Role.ROADS_AUTHORITY;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.RestAssured;
 import java.nio.charset.StandardCharsets;
@@ -63,6 +64,54 @@ class RoadEvidenceClientsIT {
         assertThat(told)
                 .contains("Line String", "WGS 84")
                 .contains("incidents: Integer", "adjustedP: Real", "road: String", "fromChainageMetres: Real");
+    }
+
+    /** Read back by GDAL, the GeoPackage says what the GeoJSON says, to the last figure. */
+    @Test
+    void gdalReadsTheSameFromTheGeoPackageAsFromGeoJson() throws Exception {
+        String files = "/api/hotspot-runs/" + EvidenceRuns.wallabies() + "/hotspots.";
+        Path geoPackage = folder.resolve("hotspots.gpkg");
+        byte[] octets = Api.as(ROADS_AUTHORITY).get(files + "gpkg").asByteArray();
+        Files.write(geoPackage, octets);
+        Path back = folder.resolve("back.geojson");
+        Process ogr2ogr = new ProcessBuilder(
+                        "ogr2ogr",
+                        "-f",
+                        "GeoJSON",
+                        "-lco",
+                        "COORDINATE_PRECISION=7",
+                        back.toString(),
+                        geoPackage.toString())
+                .redirectErrorStream(true)
+                .start();
+        String told = new String(ogr2ogr.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertThat(ogr2ogr.waitFor(60, TimeUnit.SECONDS)).isTrue();
+        assertThat(ogr2ogr.exitValue()).as(told).isZero();
+        var read = new ObjectMapper().readTree(back.toFile()).get("features");
+        var sent = new ObjectMapper()
+                .readTree(Api.as(ROADS_AUTHORITY).get(files + "geojson").asString())
+                .get("features");
+        assertThat(read).hasSameSizeAs(sent);
+        assertThat(sent.size()).isPositive();
+        for (int i = 0; i < sent.size(); i++) {
+            var given = sent.get(i).get("properties");
+            var got = read.get(i).get("properties");
+            assertThat(got.fieldNames()).toIterable().containsExactlyElementsOf(given::fieldNames);
+            given.fieldNames().forEachRemaining(name -> {
+                if (given.get(name).isNumber()) {
+                    assertThat(got.get(name).asDouble())
+                            .as(name)
+                            .isEqualTo(given.get(name).asDouble());
+                } else {
+                    assertThat(got.get(name)).as(name).isEqualTo(given.get(name));
+                }
+            });
+            var line = sent.get(i).get("geometry").get("coordinates");
+            var lines = read.get(i).get("geometry").get("coordinates");
+            assertThat(sent.get(i).get("geometry").get("type").asText().equals("LineString") ? lines.get(0) : lines)
+                    .isEqualTo(line);
+        }
+        assertThat(Api.as(ROADS_AUTHORITY).get(files + "gpkg").asByteArray()).isEqualTo(octets);
     }
 
     @Test
