@@ -33,6 +33,7 @@ final class HostileWorld {
             Map.entry("/accounts/", "account"),
             Map.entry("/api/aftercare-plans/", "aftercarePlan"),
             Map.entry("/api/agreements/", "agreement"),
+            Map.entry("/api/event-subscriptions/", "eventSubscription"),
             Map.entry("/api/animals/", "animal"),
             Map.entry("/api/annual-runs/", "annualRun"),
             Map.entry("/api/assessments/", "assessment"),
@@ -106,7 +107,7 @@ final class HostileWorld {
             Map.entry("/api/works/", "works"),
             Map.entry("/works/", "works"));
 
-    private static final String SPENDING = "attendances|joins|hand-overs|visits|clutches|agreements"
+    private static final String SPENDING = "attendances|joins|hand-overs|visits|clutches|agreements|event-subscriptions"
             + "|cases|incidents|people|retention-rules|hotspot-runs|road-surveys"
             + "|holds|exposures|alert-thresholds|syndrome-reports|disease-suspicions|release-approvals"
             + "|non-release-decisions|plan-templates|aftercare-plans|care-entries"
@@ -114,7 +115,7 @@ final class HostileWorld {
             + "|photographs|surges|keeping-ties|growth-tables|body-measurements";
 
     private static final Set<String> SPENT = Set.of(("attendance join handOver visit dischargedVisit clutch"
-                    + " agreement case deadCase unheldCase incident call"
+                    + " agreement eventSubscription case deadCase unheldCase incident call"
                     + " otherIncident animalId linkId findingId readingId procedureId"
                     + " orderId useId recoveryId hatchingId person hiddenPerson"
                     + " retentionRule clutchLinkId closing longRun roadSurvey hold"
@@ -159,6 +160,9 @@ final class HostileWorld {
         makers.put("member", () -> make(ADMIN, "/api/members", "POST /api/members"));
         makers.put("authorisation", () -> make(ADMIN, "/api/authorisations", "POST /api/authorisations"));
         makers.put("account", () -> make(ADMIN, "/api/accounts", "POST /api/accounts"));
+        makers.put(
+                "eventSubscription",
+                () -> make(Role.ADMIN, "/api/event-subscriptions", "POST /api/event-subscriptions"));
         makers.put("agreement", () -> make(COORDINATOR, "/api/agreements", "POST /api/agreements"));
         makers.put("rule", () -> make(COORDINATOR, "/api/release-rules", "POST /api/release-rules"));
         makers.put("site", () -> make(COORDINATOR, "/api/release-sites", "POST /api/release-sites"));
