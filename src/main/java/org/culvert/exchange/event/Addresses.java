@@ -66,8 +66,8 @@ class Addresses {
         byte[] b = address.getAddress();
         if (address instanceof Inet6Address) {
             boolean uniqueLocal = (b[0] & 0xfe) == 0xfc;
-            boolean translated = (b[0] & 0xff) == 0x00 && (b[1] & 0xff) == 0x64 && (b[2] & 0xff) == 0xff
-                    && (b[3] & 0xff) == 0x9b;
+            boolean translated =
+                    (b[0] & 0xff) == 0x00 && (b[1] & 0xff) == 0x64 && (b[2] & 0xff) == 0xff && (b[3] & 0xff) == 0x9b;
             boolean sixToFour = (b[0] & 0xff) == 0x20 && (b[1] & 0xff) == 0x02;
             if (uniqueLocal || translated || sixToFour) {
                 return true;

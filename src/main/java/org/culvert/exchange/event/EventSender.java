@@ -49,9 +49,17 @@ class EventSender {
             Duration.ofHours(24));
 
     private record Due(
-            UUID deliveryId, UUID eventId, String type, String subject, Instant at, String address, byte[] secret, int attempts) {}
+            UUID deliveryId,
+            UUID eventId,
+            String type,
+            String subject,
+            Instant at,
+            String address,
+            byte[] secret,
+            int attempts) {}
 
-    private record Answer(@Nullable Integer status, @Nullable String words) {
+    private record Answer(
+            @Nullable Integer status, @Nullable String words) {
         boolean isTaken() {
             return status != null && status >= 200 && status < 300;
         }
@@ -169,7 +177,8 @@ class EventSender {
                 .POST(HttpRequest.BodyPublishers.ofString(body))
                 .build();
         try {
-            int status = http.send(request, HttpResponse.BodyHandlers.discarding()).statusCode();
+            int status =
+                    http.send(request, HttpResponse.BodyHandlers.discarding()).statusCode();
             return new Answer(status, status >= 200 && status < 300 ? null : "It answered " + status + ".");
         } catch (IOException e) {
             return new Answer(null, "No answer: " + e.getClass().getSimpleName() + ".");

@@ -40,8 +40,7 @@ public class SubscriptionResource {
     @ShownOnce
     @ResponseStatus(201)
     @RolesAllowed(Role.ADMIN)
-    public SubscriptionService.SubscriptionMade subscribe(
-            @NotNull @Valid SubscriptionService.SubscriptionEntry entry) {
+    public SubscriptionService.SubscriptionMade subscribe(@NotNull @Valid SubscriptionService.SubscriptionEntry entry) {
         return service.subscribe(entry);
     }
 

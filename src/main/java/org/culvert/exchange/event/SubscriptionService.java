@@ -193,7 +193,10 @@ public class SubscriptionService {
                                d.last_status, d.last_words
                         from event_deliveries d join events e on e.id = d.event_id
                         where d.subscription_id = ?1 order by e.at desc, e.id limit ?2
-                        """).setParameter(1, id).setParameter(2, limit).getResultList();
+                        """)
+                .setParameter(1, id)
+                .setParameter(2, limit)
+                .getResultList();
         return rows.stream().map(row -> delivery((Object[]) row)).toList();
     }
 

@@ -18,8 +18,7 @@ class MessageTest {
     @Test
     void theSignatureIsThatOfThePublishedExample() {
         byte[] secret = Base64.getDecoder().decode("MfKQ9r8GKYqrTwjUPD8ILPZIo2LaLaSw");
-        assertThat(Message.signature(
-                        secret, "msg_p5jXN8AQM9LWM0D4loKWxJek", 1_614_265_330L, "{\"test\": 2432232314}"))
+        assertThat(Message.signature(secret, "msg_p5jXN8AQM9LWM0D4loKWxJek", 1_614_265_330L, "{\"test\": 2432232314}"))
                 .isEqualTo("v1,g0hM9SsE+OTPJTGt/tmIKtSyZlE3uFJELVlNIOLJ1OE=");
     }
 
@@ -47,17 +46,47 @@ class MessageTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "127.0.0.1", "127.9.9.9", "10.0.0.1", "172.16.0.1", "172.31.255.255", "192.168.1.1", "169.254.169.254",
-                "100.64.0.1", "100.127.255.255", "0.0.0.0", "0.1.2.3", "192.0.0.8", "198.18.0.1", "224.0.0.1", "240.0.0.1",
-                "255.255.255.255", "::1", "::", "fe80::1", "fc00::1", "fdff::1", "ff02::1", "::ffff:127.0.0.1",
-                "64:ff9b::7f00:1", "2002:7f00:1::"
+                "127.0.0.1",
+                "127.9.9.9",
+                "10.0.0.1",
+                "172.16.0.1",
+                "172.31.255.255",
+                "192.168.1.1",
+                "169.254.169.254",
+                "100.64.0.1",
+                "100.127.255.255",
+                "0.0.0.0",
+                "0.1.2.3",
+                "192.0.0.8",
+                "198.18.0.1",
+                "224.0.0.1",
+                "240.0.0.1",
+                "255.255.255.255",
+                "::1",
+                "::",
+                "fe80::1",
+                "fc00::1",
+                "fdff::1",
+                "ff02::1",
+                "::ffff:127.0.0.1",
+                "64:ff9b::7f00:1",
+                "2002:7f00:1::"
             })
     void whatTheInternetDoesNotReachIsRefused(String address) throws Exception {
         assertThat(Addresses.isOwn(InetAddress.getByName(address))).isTrue();
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"1.1.1.1", "100.63.255.255", "100.128.0.0", "172.32.0.1", "198.20.0.1", "2606:4700::1111", "192.0.1.1"})
+    @ValueSource(
+            strings = {
+                "1.1.1.1",
+                "100.63.255.255",
+                "100.128.0.0",
+                "172.32.0.1",
+                "198.20.0.1",
+                "2606:4700::1111",
+                "192.0.1.1"
+            })
     void theRestIsNot(String address) throws Exception {
         assertThat(Addresses.isOwn(InetAddress.getByName(address))).isFalse();
     }

@@ -160,9 +160,7 @@ final class HostileWorld {
         makers.put("member", () -> make(ADMIN, "/api/members", "POST /api/members"));
         makers.put("authorisation", () -> make(ADMIN, "/api/authorisations", "POST /api/authorisations"));
         makers.put("account", () -> make(ADMIN, "/api/accounts", "POST /api/accounts"));
-        makers.put(
-                "eventSubscription",
-                () -> make(Role.ADMIN, "/api/event-subscriptions", "POST /api/event-subscriptions"));
+        makers.put("eventSubscription", () -> make(ADMIN, "/api/event-subscriptions", "POST /api/event-subscriptions"));
         makers.put("agreement", () -> make(COORDINATOR, "/api/agreements", "POST /api/agreements"));
         makers.put("rule", () -> make(COORDINATOR, "/api/release-rules", "POST /api/release-rules"));
         makers.put("site", () -> make(COORDINATOR, "/api/release-sites", "POST /api/release-sites"));
