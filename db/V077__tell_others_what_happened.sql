@@ -29,7 +29,7 @@ CREATE TRIGGER kept_for_ever BEFORE UPDATE OR DELETE ON event_secrets FOR EACH R
 
 CREATE TABLE events (
     id      uuid PRIMARY KEY DEFAULT gen_random_uuid(),
-    type    text        NOT NULL CHECK (type ~ '^org\.culvert\.[a-z-]+\.[a-z-]+$'),
+    type    text        NOT NULL CHECK (type ~ '^culvert\.[a-z-]+\.[a-z-]+$'),
     -- the record, as it stands under /api
     subject text        NOT NULL CHECK (subject ~ '^[a-z-]+/[0-9a-f-]{36}$'),
     at      timestamptz NOT NULL
@@ -69,18 +69,18 @@ BEGIN
 END $$;
 
 CREATE TRIGGER tell_event AFTER INSERT ON incidents FOR EACH ROW
-    EXECUTE FUNCTION tell_event('org.culvert.incident.logged', 'incidents', 'id');
+    EXECUTE FUNCTION tell_event('culvert.incident.logged', 'incidents', 'id');
 CREATE TRIGGER tell_event AFTER INSERT ON closings FOR EACH ROW
-    EXECUTE FUNCTION tell_event('org.culvert.incident.closed', 'incidents', 'incident_id');
+    EXECUTE FUNCTION tell_event('culvert.incident.closed', 'incidents', 'incident_id');
 CREATE TRIGGER tell_event AFTER INSERT ON cases FOR EACH ROW
-    EXECUTE FUNCTION tell_event('org.culvert.case.opened', 'cases', 'id');
+    EXECUTE FUNCTION tell_event('culvert.case.opened', 'cases', 'id');
 CREATE TRIGGER tell_event AFTER INSERT ON fates FOR EACH ROW
-    EXECUTE FUNCTION tell_event('org.culvert.case.ended', 'cases', 'case_id');
+    EXECUTE FUNCTION tell_event('culvert.case.ended', 'cases', 'case_id');
 CREATE TRIGGER tell_event AFTER INSERT ON releases FOR EACH ROW
-    EXECUTE FUNCTION tell_event('org.culvert.release.made', 'releases', 'id');
+    EXECUTE FUNCTION tell_event('culvert.release.made', 'releases', 'id');
 CREATE TRIGGER tell_event AFTER INSERT ON disease_suspicions FOR EACH ROW
-    EXECUTE FUNCTION tell_event('org.culvert.disease-suspicion.told', 'disease-suspicions', 'id');
+    EXECUTE FUNCTION tell_event('culvert.disease-suspicion.told', 'disease-suspicions', 'id');
 CREATE TRIGGER tell_event AFTER INSERT ON health_alerts FOR EACH ROW
-    EXECUTE FUNCTION tell_event('org.culvert.health-alert.raised', 'health-alerts', 'id');
+    EXECUTE FUNCTION tell_event('culvert.health-alert.raised', 'health-alerts', 'id');
 CREATE TRIGGER tell_event AFTER INSERT ON hotspot_run_results FOR EACH ROW
-    EXECUTE FUNCTION tell_event('org.culvert.hotspot-run.computed', 'hotspot-runs', 'run_id');
+    EXECUTE FUNCTION tell_event('culvert.hotspot-run.computed', 'hotspot-runs', 'run_id');

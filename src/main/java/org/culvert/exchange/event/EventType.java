@@ -5,14 +5,14 @@ import java.util.List;
 
 /** What others may be told of. */
 public enum EventType {
-    INCIDENT_LOGGED("org.culvert.incident.logged"),
-    INCIDENT_CLOSED("org.culvert.incident.closed"),
-    CASE_OPENED("org.culvert.case.opened"),
-    CASE_ENDED("org.culvert.case.ended"),
-    RELEASE_MADE("org.culvert.release.made"),
-    DISEASE_SUSPICION_TOLD("org.culvert.disease-suspicion.told"),
-    HEALTH_ALERT_RAISED("org.culvert.health-alert.raised"),
-    HOTSPOT_RUN_COMPUTED("org.culvert.hotspot-run.computed");
+    INCIDENT_LOGGED("culvert.incident.logged"),
+    INCIDENT_CLOSED("culvert.incident.closed"),
+    CASE_OPENED("culvert.case.opened"),
+    CASE_ENDED("culvert.case.ended"),
+    RELEASE_MADE("culvert.release.made"),
+    DISEASE_SUSPICION_TOLD("culvert.disease-suspicion.told"),
+    HEALTH_ALERT_RAISED("culvert.health-alert.raised"),
+    HOTSPOT_RUN_COMPUTED("culvert.hotspot-run.computed");
 
     private final String word;
 

@@ -42,7 +42,7 @@ public class SubscriptionService {
      *
      * @param address where messages are sent, by POST
      * @param purpose whose it is and what for
-     * @param types such as {@code org.culvert.case.opened}
+     * @param types such as {@code culvert.case.opened}
      */
     public record SubscriptionEntry(
             @NotBlank @Size(max = 2000) String address,

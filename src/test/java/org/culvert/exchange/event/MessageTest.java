@@ -28,7 +28,7 @@ class MessageTest {
         var id = UUID.fromString("01a2275f-f0ed-718c-9e7c-ce58157e9725");
         JsonNode event = new ObjectMapper()
                 .readTree(Message.body(
-                        id, "/api", "org.culvert.case.opened", "cases/" + id, Instant.parse("2026-11-29T10:00:00.5Z")));
+                        id, "/api", "culvert.case.opened", "cases/" + id, Instant.parse("2026-11-29T10:00:00.5Z")));
         assertThat(event.get("specversion").asText()).isEqualTo("1.0");
         assertThat(event.get("id").asText()).isEqualTo(id.toString());
         assertThat(event.get("source").asText()).isNotEmpty();

@@ -31,7 +31,7 @@ import org.junit.jupiter.api.Test;
 
 @QuarkusTest
 class SubscriptionResourceTest {
-    private static final String LOGGED = "org.culvert.incident.logged";
+    private static final String LOGGED = "culvert.incident.logged";
 
     /** What came in, with its headers in small letters. */
     private record Received(Map<String, String> headers, String body) {}
@@ -45,6 +45,7 @@ class SubscriptionResourceTest {
 
     @BeforeEach
     void listen() throws IOException {
+        World.shared();
         listener = HttpServer.create(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0), 0);
         listener.createContext("/", exchange -> {
             try (exchange) {
@@ -140,7 +141,7 @@ class SubscriptionResourceTest {
 
     @Test
     void nothingIsToldOfWhatNobodyAskedForNorAfterTheEnd() {
-        String id = subscribe("\"org.culvert.release.made\"").getString("id");
+        String id = subscribe("\"culvert.release.made\"").getString("id");
         World.call("Chelodina longicollis", 150.062, "");
         assertThat(Api.get(ADMIN, "/api/event-subscriptions/" + id + "/deliveries")
                         .getList("$"))
@@ -184,7 +185,7 @@ class SubscriptionResourceTest {
                     .body("errors[0].field", equalTo("address"));
         }
         Api.post(ADMIN, "/api/event-subscriptions", """
-                        {"address":"http://localhost:9/x","purpose":"a test","types":["org.culvert.moon.rose"]}
+                        {"address":"http://localhost:9/x","purpose":"a test","types":["culvert.moon.rose"]}
                         """)
                 .statusCode(400)
                 .body("errors[0].field", equalTo("types"))
