@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import org.culvert.platform.InvalidException;
@@ -116,6 +117,17 @@ public class AnnualRunService {
                 .page(0, limit + 1)
                 .list();
         return Page.of(rows, limit, this::view, annual -> annual.id().toString());
+    }
+
+    /** The newest annual run all of whose cells are done, or empty where there is none. */
+    @Transactional
+    public Optional<AnnualRunView> findLatestWhole() {
+        return annualRuns
+                .find(
+                        "from AnnualRun annual where annual.cells = (select count(*) from RunResult result, HotspotRun run"
+                                + " where result.runId = run.id and run.annualRunId = annual.id) order by annual.id desc")
+                .firstResultOptional()
+                .map(this::view);
     }
 
     private AnnualRunView view(AnnualRun annual) {

@@ -52,7 +52,8 @@ public class RoadLinkReader {
         return new RoadLinkFeatures("FeatureCollection", current.number(), features.size(), next, features);
     }
 
-    private static RoadLinkFeatures.Feature feature(CurrentRoads current, int link) {
+    /** A link by its number in the network. */
+    public static RoadLinkFeatures.Feature feature(CurrentRoads current, int link) {
         RoadNetwork network = current.network();
         RoadAttributes known = network.attributes(link);
         double[] course = network.link(link).vertices();

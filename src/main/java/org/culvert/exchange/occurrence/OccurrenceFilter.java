@@ -5,23 +5,37 @@ import org.culvert.platform.InvalidException;
 import org.culvert.platform.Paging;
 import org.jspecify.annotations.Nullable;
 
-/** Which occurrences are asked for. */
-record OccurrenceFilter(
+/**
+ * Which occurrences are asked for.
+ *
+ * @param bbox west, south, east, north; across the antimeridian where west is greater than east
+ * @param layer whether they are for a layer of a map: collisions alone, and in every box those without a place
+ * @param occurrenceId the only one, or null for all
+ */
+public record OccurrenceFilter(
         @Nullable String taxonGroup,
         @Nullable LocalDate from,
         @Nullable LocalDate to,
-        double @Nullable [] bbox) {
+        double @Nullable [] bbox,
+        @Nullable String scientificName,
+        @Nullable String cause,
+        boolean layer,
+        @Nullable String occurrenceId) {
 
     static OccurrenceFilter read(
             @Nullable String taxonGroup, @Nullable String from, @Nullable String to, @Nullable String bbox) {
-        return new OccurrenceFilter(taxonGroup, day("from", from), day("to", to), box(bbox));
+        return new OccurrenceFilter(taxonGroup, day("from", from), day("to", to), box(bbox), null, null, false, null);
     }
 
     /** In one line, as it is kept of what went out. */
     String words() {
         return "taxonGroup=" + (taxonGroup == null ? "" : taxonGroup) + " from=" + (from == null ? "" : from) + " to="
                 + (to == null ? "" : to) + " bbox="
-                + (bbox == null ? "" : bbox[0] + "," + bbox[1] + "," + bbox[2] + "," + bbox[3]);
+                + (bbox == null ? "" : bbox[0] + "," + bbox[1] + "," + bbox[2] + "," + bbox[3])
+                + (scientificName == null ? "" : " scientificName=" + scientificName)
+                + (cause == null ? "" : " cause=" + cause)
+                + (layer ? " collisions" : "")
+                + (occurrenceId == null ? "" : " occurrenceID=" + occurrenceId);
     }
 
     private static @Nullable LocalDate day(String field, @Nullable String text) {

@@ -104,20 +104,35 @@ public class OccurrenceService {
     /** One page, in an order that tells nothing. What goes out exactly under an agreement is kept as gone out. */
     @Transactional
     public Page<OccurrenceView> listOccurrences(OccurrenceFilter filter, int limit, @Nullable String after) {
-        if (after != null && !after.matches("[0-9a-f]{" + IDENTIFIER_LENGTH + "}")) {
+        if (after != null && !isIdentifier(after)) {
             throw InvalidException.of("cursor", "This is no cursor.", "the next of the page before");
         }
-        ZoneId zone = region.zone();
-        LocalDate today = clock.instant().atZone(zone).toLocalDate();
-        Tier tier = tier(today);
-        List<Object[]> rows = ask(tier, filter, limit, after, zone, today);
+        Asked asked = asked(filter);
+        if (after != null) {
+            asked.want("occurrence_id > :after", "after", after);
+        }
+        List<Object[]> rows = read(asked, limit);
         String country =
                 region.findDescription().map(told -> told.countryCode()).orElse(null);
-        Page<OccurrenceView> page = Page.of(rows, limit, row -> view(row, tier, country), row -> (String) row[0]);
-        if (tier == Tier.AGREED) {
+        Page<OccurrenceView> page = Page.of(rows, limit, row -> view(row, asked.tier, country), row -> (String) row[0]);
+        if (asked.tier == Tier.AGREED) {
             keep(rows.subList(0, page.items().size()), filter);
         }
         return page;
+    }
+
+    /** How many there are in all pages together, for whoever asks. */
+    @Transactional
+    public long countOccurrences(OccurrenceFilter filter) {
+        Asked asked = asked(filter);
+        Query query = entities.createNativeQuery(ALL + " select count(*) " + asked.from());
+        asked.values.forEach(query::setParameter);
+        return ((Number) query.getSingleResult()).longValue();
+    }
+
+    /** Whether a text has the form of an occurrence's identifier. */
+    public static boolean isIdentifier(String text) {
+        return text.matches("[0-9a-f]{" + IDENTIFIER_LENGTH + "}");
     }
 
     /** Whether the asker keeps the network's own records, so that neither categories nor agreements matter. */
@@ -136,57 +151,95 @@ public class OccurrenceService {
                 : Tier.PUBLIC;
     }
 
-    @SuppressWarnings("unchecked")
-    private List<Object[]> ask(
-            Tier tier, OccurrenceFilter filter, int limit, @Nullable String after, ZoneId zone, LocalDate today) {
-        Map<String, Object> values = new LinkedHashMap<>();
-        List<String> wanted = new ArrayList<>();
-        values.put("zone", zone.getId());
-        String agreed = tier == Tier.AGREED ? AGREED : "cast(null as text)";
-        if (tier == Tier.AGREED) {
-            values.put("account", Objects.requireNonNull(sight.viewer().accountId()));
-            values.put("today", today);
-            wanted.add("agreement is not null");
+    /** What is asked for, as conditions on rows and the values in them. */
+    private static final class Asked {
+        final Tier tier;
+        final Map<String, Object> values = new LinkedHashMap<>();
+        final List<String> wanted = new ArrayList<>();
+
+        Asked(Tier tier) {
+            this.tier = tier;
         }
-        if (tier == Tier.PUBLIC) {
-            wanted.add("strictness < " + Sight.WITHHELD + " and latitude is not null and public_from <= :latest");
-            values.put("latest", today.minusDays(disclosure.settings().publicDelayDays()));
+
+        void want(String condition, String name, Object value) {
+            wanted.add(condition);
+            values.put(name, value);
         }
-        boolean rough = tier == Tier.PUBLIC;
+
+        String from() {
+            String agreed = tier == Tier.AGREED ? AGREED : "cast(null as text)";
+            return " from (select rough.*, " + agreed + " as agreement from rough) occurrence"
+                    + (wanted.isEmpty() ? "" : " where " + String.join(" and ", wanted));
+        }
+    }
+
+    private Asked asked(OccurrenceFilter filter) {
+        ZoneId zone = region.zone();
+        LocalDate today = clock.instant().atZone(zone).toLocalDate();
+        var asked = new Asked(tier(today));
+        asked.values.put("zone", zone.getId());
+        if (asked.tier == Tier.AGREED) {
+            asked.values.put("account", Objects.requireNonNull(sight.viewer().accountId()));
+            asked.want("agreement is not null", "today", today);
+        }
+        boolean rough = asked.tier == Tier.PUBLIC;
+        if (rough) {
+            asked.want(
+                    "strictness < " + Sight.WITHHELD + " and latitude is not null and public_from <= :latest",
+                    "latest",
+                    today.minusDays(disclosure.settings().publicDelayDays()));
+        }
+        if (filter.layer()) {
+            asked.wanted.add("cause in (select key from causes where collision)");
+        }
+        if (filter.occurrenceId() != null) {
+            asked.want("occurrence_id = :occurrenceId", "occurrenceId", filter.occurrenceId());
+        }
         if (filter.taxonGroup() != null) {
-            wanted.add("taxon_group = :taxonGroup");
-            values.put("taxonGroup", filter.taxonGroup());
+            asked.want("taxon_group = :taxonGroup", "taxonGroup", filter.taxonGroup());
+        }
+        if (filter.scientificName() != null) {
+            asked.want("scientific_name = :scientificName", "scientificName", filter.scientificName());
+        }
+        if (filter.cause() != null) {
+            asked.want("cause = :cause", "cause", filter.cause());
         }
         if (filter.from() != null) {
-            wanted.add((rough ? "last_day" : "day") + " >= :from");
-            values.put("from", filter.from());
+            asked.want((rough ? "last_day" : "day") + " >= :from", "from", filter.from());
         }
         if (filter.to() != null) {
-            wanted.add((rough ? "first_day" : "day") + " <= :to");
-            values.put("to", filter.to());
+            asked.want((rough ? "first_day" : "day") + " <= :to", "to", filter.to());
         }
+        within(asked, filter, rough ? "cell_" : "");
+        return asked;
+    }
+
+    private static void within(Asked asked, OccurrenceFilter filter, String prefix) {
         double[] box = filter.bbox();
-        if (box != null) {
-            String prefix = rough ? "cell_" : "";
-            wanted.add(
-                    prefix + "longitude between :west and :east and " + prefix + "latitude between :south and :north");
-            values.put("west", box[0]);
-            values.put("south", box[1]);
-            values.put("east", box[2]);
-            values.put("north", box[3]);
+        if (box == null) {
+            return;
         }
-        if (after != null) {
-            wanted.add("occurrence_id > :after");
-            values.put("after", after);
-        }
-        Query query = entities.createNativeQuery(ALL + """
+        String longitude = prefix + "longitude";
+        String between = box[0] <= box[2]
+                ? longitude + " between :west and :east"
+                : "(" + longitude + " >= :west or " + longitude + " <= :east)";
+        asked.wanted.add("(" + between + " and " + prefix + "latitude between :south and :north"
+                + (filter.layer() ? " or latitude is null" : "") + ")");
+        asked.values.put("west", box[0]);
+        asked.values.put("south", box[1]);
+        asked.values.put("east", box[2]);
+        asked.values.put("north", box[3]);
+    }
+
+    @SuppressWarnings("unchecked")
+    private List<Object[]> read(Asked asked, int limit) {
+        Query query =
+                entities.createNativeQuery(ALL + """
                 select occurrence_id, incident_id, individual_count, cause, happened_at, happened_not_before, reported_at,
                        cast(day as text), scientific_name, vernacular_name, taxon_rank, taxon_group, latitude, longitude,
                        uncertainty, verbatim, road_name, strictness, agreement
-                from (select rough.*, """ + agreed + " as agreement from rough) occurrence"
-                + (wanted.isEmpty() ? "" : " where " + String.join(" and ", wanted))
-                + " order by occurrence_id limit " + (limit + 1));
-        values.forEach(query::setParameter);
+                """ + asked.from() + " order by occurrence_id limit " + (limit + 1));
+        asked.values.forEach(query::setParameter);
         return query.getResultList();
     }
 

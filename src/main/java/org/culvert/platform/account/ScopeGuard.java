@@ -13,6 +13,7 @@ class ScopeGuard implements ContainerRequestFilter {
     static final String FORM_SECRET_HEADER = "X-CSRF-Token";
     private static final Set<String> SAFE = Set.of("GET", "HEAD", "OPTIONS");
     private static final String API = "api/";
+    private static final String LAYERS = "ogc";
 
     private final SecurityIdentity identity;
 
@@ -29,7 +30,10 @@ class ScopeGuard implements ContainerRequestFilter {
         boolean safe = SAFE.contains(request.getMethod());
         Set<String> scopes = identity.getAttribute(SignedIn.SCOPES);
         if (scopes != null) {
-            String area = path.startsWith(API) ? path.substring(API.length()).split("/", 2)[0] : "pages";
+            String first = path.split("/", 2)[0];
+            String area = path.startsWith(API)
+                    ? path.substring(API.length()).split("/", 2)[0]
+                    : first.equals(LAYERS) ? LAYERS : "pages";
             String reach = safe ? "read" : "write";
             if (!scopes.contains(area + ":" + reach) && !scopes.contains("*:" + reach)) {
                 throw SignInException.outsideScope(area + ":" + reach);

@@ -20,11 +20,13 @@ public class DisclosureService {
      *
      * @param smallestCount counts below this are not shown to roads authorities
      * @param publicDelayDays days for which nothing that happened is public
+     * @param publicHotspots whether everybody may have the hotspots of the latest annual run as a layer; no when left out
      * @param source why these
      */
     public record DisclosureSettingsView(
             @Min(1) @Max(1000) int smallestCount,
             @Min(0) @Max(3660) int publicDelayDays,
+            boolean publicHotspots,
             @NotBlank @Size(max = 2000) String source) {}
 
     @ApplicationScoped
@@ -70,7 +72,7 @@ public class DisclosureService {
     @Transactional
     public DisclosureSettingsView settle(DisclosureSettingsView wanted) {
         DisclosureSettings row = only();
-        row.change(wanted.smallestCount(), wanted.publicDelayDays(), wanted.source());
+        row.change(wanted.smallestCount(), wanted.publicDelayDays(), wanted.publicHotspots(), wanted.source());
         settings.flush();
         return view(row);
     }
@@ -82,6 +84,6 @@ public class DisclosureService {
     }
 
     private static DisclosureSettingsView view(DisclosureSettings row) {
-        return new DisclosureSettingsView(row.smallestCount, row.publicDelayDays, row.source);
+        return new DisclosureSettingsView(row.smallestCount, row.publicDelayDays, row.publicHotspots, row.source);
     }
 }

@@ -10,13 +10,15 @@ import org.culvert.platform.Recorded;
 class DisclosureSettings extends Recorded {
     int smallestCount;
     int publicDelayDays;
+    boolean publicHotspots;
     String source;
 
     protected DisclosureSettings() {}
 
-    void change(int smallestCount, int publicDelayDays, String source) {
+    void change(int smallestCount, int publicDelayDays, boolean publicHotspots, String source) {
         this.smallestCount = smallestCount;
         this.publicDelayDays = publicDelayDays;
+        this.publicHotspots = publicHotspots;
         this.source = source;
         revisedBecause(source);
     }

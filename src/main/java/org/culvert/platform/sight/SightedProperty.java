@@ -59,12 +59,16 @@ final class SightedProperty extends BeanPropertyWriter {
             } finally {
                 provider.setAttribute(WITHIN, outer);
             }
-        } else if (right.otherwise() != Right.Otherwise.NOTHING && bean instanceof Generalised place) {
-            Object value = place.generalised(grid == Sight.WITHHELD ? 0 : grid).get(getName());
-            if (value != null) {
-                generator.writeFieldName(getName());
-                provider.defaultSerializeValue(value, generator);
-            }
+            return;
+        }
+        Object value = right.otherwise() != Right.Otherwise.NOTHING && bean instanceof Generalised place
+                ? place.generalised(grid == Sight.WITHHELD ? 0 : grid).get(getName())
+                : null;
+        if (value != null) {
+            generator.writeFieldName(getName());
+            provider.defaultSerializeValue(value, generator);
+        } else if (bean instanceof EveryFieldTold) {
+            generator.writeNullField(getName());
         }
     }
 

@@ -154,6 +154,8 @@ final class HostileWorld {
         makers.put("carer", () -> world.carer);
         makers.put("clinic", () -> world.clinic);
         makers.put("type", () -> "invalid");
+        makers.put("collectionId", () -> "collisions");
+        makers.put("featureId", () -> UUID.randomUUID().toString());
         makers.put("purpose", () -> "invitation");
         makers.put("secret", () -> "of-nobody");
         makers.put("organisation", () -> make(ADMIN, "/api/organisations", "POST /api/organisations"));

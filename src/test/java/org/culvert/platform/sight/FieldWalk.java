@@ -9,6 +9,7 @@ import java.lang.reflect.TypeVariable;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -59,9 +60,20 @@ final class FieldWalk {
             }
         } else if (type instanceof GenericArrayType array) {
             node.forEach(element -> walk(element, array.getGenericComponentType(), argument, role, where, wrong));
+        } else if (type instanceof Class<?> plain && Outgoing.isOurChoice(plain)) {
+            chosen(node, plain, role, where, wrong);
         } else if (type instanceof Class<?> plain && SightModule.isOurs(plain)) {
             fields(node, plain, null, role, where, wrong);
         }
+    }
+
+    /** Walks beside the one of several records that speaks least against it: where it is none of them, something does. */
+    private void chosen(JsonNode node, Class<?> choice, String role, String where, List<String> wrong) {
+        Class<?> fitting = Arrays.stream(choice.getPermittedSubclasses())
+                .min(Comparator.comparingInt(
+                        one -> new FieldWalk(table).walk(node, one, role, where).size()))
+                .orElseThrow();
+        walk(node, fitting, null, role, where, wrong);
     }
 
     private void fields(

@@ -9,6 +9,7 @@ import jakarta.ws.rs.PATCH;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.core.Response;
 import java.lang.annotation.Annotation;
 import java.lang.reflect.GenericArrayType;
 import java.lang.reflect.Method;
@@ -24,6 +25,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 
 /** What the operations of this server answer with, read from its classes. */
 final class Outgoing {
@@ -37,6 +39,12 @@ final class Outgoing {
     /** The method behind each operation, by {@code METHOD /path}. */
     static Map<String, Method> operations() {
         return OPERATIONS;
+    }
+
+    /** What an operation answers with: what its method returns, or what it says in the contract where that tells nothing. */
+    static Type answer(Method method) {
+        APIResponseSchema told = method.getAnnotation(APIResponseSchema.class);
+        return method.getReturnType() == Response.class && told != null ? told.value() : method.getGenericReturnType();
     }
 
     private static Map<String, Method> read() {
@@ -76,6 +84,11 @@ final class Outgoing {
         return found;
     }
 
+    /** Whether a type stands for one of several records. */
+    static boolean isOurChoice(Class<?> type) {
+        return type.isSealed() && type.getName().startsWith("org.culvert.");
+    }
+
     private static void collect(Type type, Set<Class<?>> found) {
         if (type instanceof ParameterizedType parameterized) {
             collect(parameterized.getRawType(), found);
@@ -87,6 +100,8 @@ final class Outgoing {
         } else if (type instanceof Class<?> plain) {
             if (plain.isArray()) {
                 collect(plain.getComponentType(), found);
+            } else if (isOurChoice(plain)) {
+                Arrays.stream(plain.getPermittedSubclasses()).forEach(one -> collect(one, found));
             } else if (SightModule.isOurs(plain) && found.add(plain)) {
                 for (RecordComponent component : plain.getRecordComponents()) {
                     collect(component.getGenericType(), found);

@@ -25,6 +25,7 @@ public final class WalkedWorld {
     public static Map<String, String> identifiers() {
         World world = World.shared();
         Map<String, String> known = new TreeMap<>();
+        known.put("/ogc/collections", "collisions");
         JsonPath call = Api.make(DISPATCHER, "/api/calls", """
                 {"people":{"anyoneHurt":"no","offTheRoad":"yes","policeReference":"E-1"},
                  "caller":{"name":"A Driver","phone":"555 0101","email":"driver@example.org","address":"1 Mill Road"},

@@ -53,7 +53,7 @@ class WhoSeesWhatResourceTest {
                 String type = response.contentType();
                 if (response.statusCode() == 200 && operation.startsWith("GET") && type.contains("json")) {
                     JsonNode body = JSON.readTree(response.asByteArray());
-                    wrong.addAll(walk.walk(body, method.getGenericReturnType(), role, operation));
+                    wrong.addAll(walk.walk(body, Outgoing.answer(method), role, operation));
                 }
             }
         }

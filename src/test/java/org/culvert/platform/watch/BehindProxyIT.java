@@ -29,14 +29,24 @@ class BehindProxyIT {
             HttpResponse<String> open = get(server.at("/sign-in"), "http");
             assertThat(open.headers().firstValue("Strict-Transport-Security")).isEmpty();
             assertThat(open.headers().firstValue("Set-Cookie").orElseThrow()).doesNotContain("Secure");
+            String root = server.at("/ogc").toString();
+            // The proxy says nothing of its port: that of TLS
+            assertThat(get(server.at("/ogc"), "https").body())
+                    .contains("\"" + root.replaceFirst("http:(.*):\\d+", "https:$1") + "/collections\"")
+                    .doesNotContain("http:");
+            assertThat(get(server.at("/ogc"), "http").body()).contains("\"" + root + "/collections\"");
         }
         Map<String, String> another = new java.util.TreeMap<>(home);
         another.put("CULVERT_TRUSTED_PROXIES", "192.0.2.7");
+        another.put("CULVERT_PUBLIC_ADDRESS", "https://rescue.example.org/culvert");
         try (PackagedServer server = PackagedServer.start(folder, another)) {
             HttpResponse<String> forged = get(server.at("/sign-in"), "https");
             assertThat(forged.statusCode()).isEqualTo(200);
             assertThat(forged.headers().firstValue("Strict-Transport-Security")).isEmpty();
             assertThat(forged.headers().firstValue("Set-Cookie").orElseThrow()).doesNotContain("Secure");
+            assertThat(get(server.at("/ogc/collections"), "http").body())
+                    .contains("\"https://rescue.example.org/culvert/ogc/collections/collisions/items\"")
+                    .doesNotContain("localhost", "127.0.0.1");
         }
     }
 
