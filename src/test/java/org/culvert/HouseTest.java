@@ -62,7 +62,8 @@ class HouseTest {
         "org.culvert.roster.papers..",
         "org.culvert.care.incubation..",
         "org.culvert.care.growth.curve..",
-        "org.culvert.care.clock.limit.."
+        "org.culvert.care.clock.limit..",
+        "org.culvert.exchange.annualreturn.tally.."
     };
 
     @ArchTest
@@ -104,6 +105,7 @@ class HouseTest {
                     "org.culvert.care.incubation..",
                     "org.culvert.care.clock.limit..",
                     "org.culvert.care.growth.curve..",
+                    "org.culvert.exchange.annualreturn.tally..",
                     "java.lang..",
                     "java.util..",
                     "java.math..",

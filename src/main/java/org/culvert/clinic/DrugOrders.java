@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Keeps what vets order and what was given by it. */
 @ApplicationScoped
-class DrugOrders {
+public class DrugOrders {
     /** An order as kept, with what was given by it. */
     public record DrugOrderView(
             UUID id,

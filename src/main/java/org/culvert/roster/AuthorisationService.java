@@ -10,6 +10,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -222,19 +223,68 @@ public class AuthorisationService {
      */
     @Transactional
     public Optional<String> find(Holder holder, UUID taxonGroupId, LocalDate day) {
-        List<AuthorisationView> listed = listOn(taxonGroupId, day);
         UUID memberId = holder.memberId();
-        if (memberId != null) {
-            HolderStandings.Standing standing =
-                    standings.standingOn(memberId, day).orElse(null);
-            return Optional.ofNullable(
-                    read(day, listed, roster.getMember(memberId), standing).number());
+        return Optional.ofNullable(
+                read(day, listOn(taxonGroupId, day), holder, memberId == null ? null : roster.getMember(memberId))
+                        .number());
+    }
+
+    /**
+     * Days, first and last included, on which the listed authorisations read alike.
+     *
+     * @param number of the one by which the holder may hold; null: none was listed that holds
+     * @param unknown whether one might hold, if it were known where the holder keeps animals
+     * @param against what speaks against those before it on the first of the days, in words
+     */
+    public record ListedDays(
+            LocalDate from, LocalDate to, @Nullable String number, boolean unknown, List<String> against) {}
+
+    /** By what a holder may hold a group on each day of a span, first and last included, as {@link #find} reads one day. */
+    @Transactional
+    public List<ListedDays> listDays(Holder holder, UUID taxonGroupId, LocalDate from, LocalDate to) {
+        List<AuthorisationView> all = listFor(taxonGroupId, from);
+        UUID memberId = holder.memberId();
+        RosterService.MemberView member = memberId == null ? null : roster.getMember(memberId);
+        List<ListedDays> spans = new ArrayList<>();
+        for (LocalDate day = from; !day.isAfter(to); day = day.plusDays(1)) {
+            Papers read = read(day, all, holder, member);
+            int last = spans.size() - 1;
+            ListedDays before = last < 0 ? null : spans.get(last);
+            if (before != null
+                    && Objects.equals(before.number(), read.number())
+                    && before.unknown() == read.unknown()) {
+                spans.set(
+                        last, new ListedDays(before.from(), day, before.number(), before.unknown(), before.against()));
+            } else {
+                spans.add(new ListedDays(day, day, read.number(), read.unknown(), read.against()));
+            }
         }
-        // An organisation has no premises but those that its own authorisations name
-        return papers(listed, null, holder.organisationId()).stream()
-                .filter(one -> !one.supervised())
-                .map(Papers.Paper::number)
-                .findFirst();
+        return List.copyOf(spans);
+    }
+
+    private Papers read(
+            LocalDate day, List<AuthorisationView> all, Holder holder, RosterService.@Nullable MemberView member) {
+        List<AuthorisationView> listed = all.stream()
+                .filter(one -> !one.validFrom().isAfter(day) && !one.validTo().isBefore(day))
+                .toList();
+        if (member == null) {
+            // An organisation has no premises but those that its own authorisations name
+            List<String> against = new ArrayList<>();
+            for (Papers.Paper paper : papers(listed, null, holder.organisationId())) {
+                if (!paper.supervised()) {
+                    return new Papers(paper.number(), false, against);
+                }
+                against.add(paper.number() + " asks for supervision, and an organisation has none");
+            }
+            return new Papers(null, false, against);
+        }
+        boolean needsStanding = papers(listed, member.id(), member.organisationId()).stream()
+                .anyMatch(paper -> paper.premises() != null || paper.supervised());
+        return read(
+                day,
+                listed,
+                member,
+                needsStanding ? standings.standingOn(member.id(), day).orElse(null) : null);
     }
 
     /**

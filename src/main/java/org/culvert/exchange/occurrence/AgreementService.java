@@ -98,6 +98,10 @@ public class AgreementService {
         @Override
         public Map<String, String> sentences() {
             return Map.of(
+                    "a_licence_of_archives_is_an_address",
+                    "The licence of archives is the address of one.",
+                    "a_contact_of_archives_is_an_address",
+                    "The contact of archives is an address for letters.",
                     "an_agreement_ends_after_it_begins",
                     "An agreement cannot end before it begins.",
                     "an_agreements_box_is_sane",

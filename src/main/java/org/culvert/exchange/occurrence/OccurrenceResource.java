@@ -10,7 +10,12 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.StreamingOutput;
+import java.nio.file.Files;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
@@ -29,10 +34,12 @@ public class OccurrenceResource {
     public record EndingEntry(@NotBlank @Size(max = 2000) String reason) {}
 
     private final OccurrenceService occurrences;
+    private final ArchiveService archives;
     private final AgreementService agreements;
 
-    OccurrenceResource(OccurrenceService occurrences, AgreementService agreements) {
+    OccurrenceResource(OccurrenceService occurrences, ArchiveService archives, AgreementService agreements) {
         this.occurrences = occurrences;
+        this.archives = archives;
         this.agreements = agreements;
     }
 
@@ -55,14 +62,53 @@ public class OccurrenceResource {
             @QueryParam("limit") @Nullable Integer limit,
             @QueryParam("cursor") @Nullable String cursor,
             @QueryParam("asOf") @Nullable String asOf) {
+        requireNow(asOf);
+        return occurrences.listOccurrences(
+                OccurrenceFilter.read(taxonGroup, from, to, bbox), Paging.limit(limit), cursor);
+    }
+
+    /**
+     * The same as a Darwin Core Archive: {@code occurrence.csv}, {@code meta.xml} and {@code eml.xml} in a zip. What a caller
+     * said of the place is in none, whoever asks.
+     *
+     * @param taxonGroup key of a group
+     * @param from first day; of what is told to the year alone, the year counts
+     * @param to last day
+     * @param bbox west, south, east, north; of what is told to a cell alone, its centre counts
+     */
+    @GET
+    @Path("/occurrences/archive.zip")
+    @Produces("application/zip")
+    @PermitAll
+    public Response getArchive(
+            @QueryParam("taxonGroup") @Nullable String taxonGroup,
+            @QueryParam("from") @Nullable String from,
+            @QueryParam("to") @Nullable String to,
+            @QueryParam("bbox") @Nullable String bbox,
+            @QueryParam("asOf") @Nullable String asOf) {
+        requireNow(asOf);
+        java.nio.file.Path file = archives.make(OccurrenceFilter.read(taxonGroup, from, to, bbox));
+        StreamingOutput octets = out -> {
+            try {
+                Files.copy(file, out);
+            } finally {
+                Files.deleteIfExists(file);
+            }
+        };
+        return Response.ok(octets)
+                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"occurrences.zip\"")
+                .header(HttpHeaders.CACHE_CONTROL, "private, no-cache")
+                .header(HttpHeaders.VARY, "Authorization, Cookie")
+                .build();
+    }
+
+    private void requireNow(@Nullable String asOf) {
         if (asOf != null && !occurrences.tellsExactly()) {
             throw InvalidException.of(
                     "asOf",
                     "Occurrences are told to you as they are now.",
                     "no asOf: what is sensitive now counts, and what went out is kept");
         }
-        return occurrences.listOccurrences(
-                OccurrenceFilter.read(taxonGroup, from, to, bbox), Paging.limit(limit), cursor);
     }
 
     @POST

@@ -18,6 +18,12 @@ public class KeptFiles {
     public static final String PNG = "image/png";
     public static final String JPEG = "image/jpeg";
 
+    /** Of documents that the server wrote itself; nobody hands one in. */
+    public static final String JSON = "application/json";
+
+    /** Of tables that the server wrote itself. */
+    public static final String CSV = "text/csv;charset=UTF-8";
+
     /** Within how many octets a PDF says that it is one; what stands before that is passed over. */
     private static final int PDF_BEGINS_WITHIN = 1024;
 
@@ -60,6 +66,12 @@ public class KeptFiles {
     @Transactional
     public Kept seal(String field, String mediaType, byte[] content) {
         requireOf(field, mediaType, content);
+        return sealOwn(mediaType, content);
+    }
+
+    /** Keeps a file that the server wrote itself, and says the digest under which it is kept. */
+    @Transactional
+    public Kept sealOwn(String mediaType, byte[] content) {
         byte[] digest = sha256(content);
         var row = new KeptFile(mediaType, content, digest);
         rows.persistAndFlush(row);

@@ -7,10 +7,12 @@ import jakarta.transaction.Transactional;
 import jakarta.validation.constraints.Max;
 import jakarta.validation.constraints.Min;
 import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.Pattern;
 import jakarta.validation.constraints.Size;
 import java.util.Optional;
 import java.util.UUID;
 import org.culvert.platform.ledger.TagSource;
+import org.jspecify.annotations.Nullable;
 
 /** Keeps how finely figures leave the network, which is data. */
 @ApplicationScoped
@@ -22,12 +24,26 @@ public class DisclosureService {
      * @param publicDelayDays days for which nothing that happened is public
      * @param publicHotspots whether everybody may have the hotspots of the latest annual run as a layer; no when left out
      * @param source why these
+     * @param archiveLicence address of the licence under which archives of occurrences go out; left out: none is given
+     * @param archiveContact an office's address for letters about them
      */
     public record DisclosureSettingsView(
             @Min(1) @Max(1000) int smallestCount,
             @Min(0) @Max(3660) int publicDelayDays,
             boolean publicHotspots,
-            @NotBlank @Size(max = 2000) String source) {}
+            @NotBlank @Size(max = 2000) String source,
+
+            @Nullable
+            @Size(max = 500)
+            @Pattern(
+                    regexp = "https?://[^\\s]+",
+                    message = "must be an address such as https://creativecommons.org/licenses/by/4.0/")
+            String archiveLicence,
+
+            @Nullable
+            @Size(max = 200)
+            @Pattern(regexp = "[^\\s@]+@[^\\s@]+", message = "must be an address for letters such as data@example.org")
+            String archiveContact) {}
 
     @ApplicationScoped
     static class Settings implements PanacheRepositoryBase<DisclosureSettings, UUID> {}
@@ -72,7 +88,13 @@ public class DisclosureService {
     @Transactional
     public DisclosureSettingsView settle(DisclosureSettingsView wanted) {
         DisclosureSettings row = only();
-        row.change(wanted.smallestCount(), wanted.publicDelayDays(), wanted.publicHotspots(), wanted.source());
+        row.change(
+                wanted.smallestCount(),
+                wanted.publicDelayDays(),
+                wanted.publicHotspots(),
+                wanted.source(),
+                wanted.archiveLicence(),
+                wanted.archiveContact());
         settings.flush();
         return view(row);
     }
@@ -84,6 +106,12 @@ public class DisclosureService {
     }
 
     private static DisclosureSettingsView view(DisclosureSettings row) {
-        return new DisclosureSettingsView(row.smallestCount, row.publicDelayDays, row.publicHotspots, row.source);
+        return new DisclosureSettingsView(
+                row.smallestCount,
+                row.publicDelayDays,
+                row.publicHotspots,
+                row.source,
+                row.archiveLicence,
+                row.archiveContact);
     }
 }

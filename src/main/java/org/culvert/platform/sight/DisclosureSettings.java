@@ -3,6 +3,7 @@ package org.culvert.platform.sight;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import org.culvert.platform.Recorded;
+import org.jspecify.annotations.Nullable;
 
 /** How finely figures leave the network. */
 @Entity
@@ -13,13 +14,27 @@ class DisclosureSettings extends Recorded {
     boolean publicHotspots;
     String source;
 
+    @Nullable
+    String archiveLicence;
+
+    @Nullable
+    String archiveContact;
+
     protected DisclosureSettings() {}
 
-    void change(int smallestCount, int publicDelayDays, boolean publicHotspots, String source) {
+    void change(
+            int smallestCount,
+            int publicDelayDays,
+            boolean publicHotspots,
+            String source,
+            @Nullable String archiveLicence,
+            @Nullable String archiveContact) {
         this.smallestCount = smallestCount;
         this.publicDelayDays = publicDelayDays;
         this.publicHotspots = publicHotspots;
         this.source = source;
+        this.archiveLicence = archiveLicence;
+        this.archiveContact = archiveContact;
         revisedBecause(source);
     }
 }

@@ -35,6 +35,7 @@ final class HostileWorld {
             Map.entry("/api/agreements/", "agreement"),
             Map.entry("/api/event-subscriptions/", "eventSubscription"),
             Map.entry("/api/animals/", "animal"),
+            Map.entry("/api/annual-returns/", "annualReturn"),
             Map.entry("/api/annual-runs/", "annualRun"),
             Map.entry("/api/assessments/", "assessment"),
             Map.entry("/api/attendances/", "attendance"),
@@ -95,6 +96,7 @@ final class HostileWorld {
             Map.entry("/release-rules/", "rule"),
             Map.entry("/api/release-sites/", "site"),
             Map.entry("/api/releases/", "release"),
+            Map.entry("/api/return-forms/", "returnForm"),
             Map.entry("/api/road-surveys/", "roadSurvey"),
             Map.entry("/api/species-facts/", "speciesFact"),
             Map.entry("/api/species-listings/", "speciesListing"),
@@ -112,7 +114,8 @@ final class HostileWorld {
             + "|holds|exposures|alert-thresholds|syndrome-reports|disease-suspicions|release-approvals"
             + "|non-release-decisions|plan-templates|aftercare-plans|care-entries"
             + "|absences|keeping-rules|placement-proposals|clock-extensions|clock-notices"
-            + "|photographs|surges|keeping-ties|growth-tables|body-measurements";
+            + "|photographs|surges|keeping-ties|growth-tables|body-measurements"
+            + "|annual-returns";
 
     private static final Set<String> SPENT = Set.of(("attendance join handOver visit dischargedVisit clutch"
                     + " agreement eventSubscription case deadCase unheldCase incident call"
@@ -124,7 +127,8 @@ final class HostileWorld {
                     + " adoptionId aftercarePlan plannedCase careEntry absence keepingRule"
                     + " newCarer proposal heldCase entryId failureId clockExtension"
                     + " clockNotice photograph placingPhotograph surge keepingTie growthTable"
-                    + " tableAdoptionId bodyMeasurement")
+                    + " tableAdoptionId bodyMeasurement"
+                    + " annualReturn returnForm")
             .split(" "));
 
     private final World world = World.shared();
@@ -356,6 +360,9 @@ final class HostileWorld {
                                 "/api/incidents/" + id("incident") + "/photographs",
                                 Pictures.sent("image/jpeg", Pictures.jpegAt(-30.5, 150.0513), ""))
                         .getString("id"));
+        makers.put("returnForm", () -> make(COORDINATOR, "/api/return-forms", "POST /api/return-forms"));
+        makers.put("annualReturn", this::annualReturn);
+        makers.put("number", () -> "1");
         makers.put("speciesFact", () -> make(COORDINATOR, "/api/species-facts", "POST /api/species-facts"));
         makers.put("hold", () -> make(RESCUER, "/api/cases/" + id("case") + "/holds", "POST /api/cases/{id}/holds"));
         makers.put(
@@ -541,6 +548,13 @@ final class HostileWorld {
         String surge = make(COORDINATOR, "/api/surges", "POST /api/surges");
         Api.make(COORDINATOR, "/api/surges/" + surge + "/sectors", "{\"code\":\"A\",\"words\":\"the hill\"}");
         return surge;
+    }
+
+    /** Of which something has changed since. */
+    private String annualReturn() {
+        String signed = make(COORDINATOR, "/api/annual-returns/signing", "POST /api/annual-returns/signing");
+        liveCase();
+        return signed;
     }
 
     private String syndrome() {

@@ -303,6 +303,33 @@ public final class WalkedWorld {
                         .getString("id"));
         clocks(known, mother);
         known.put("/api/species-facts", "01920000-0000-7000-8000-000000034001");
+        annualReturn(known, world);
+    }
+
+    /** What the carer signed of last year, with a supplement. */
+    private static void annualReturn(Map<String, String> known, World world) {
+        String example = "/api/return-forms/01920000-0000-7000-8000-000000073001";
+        known.put("/api/return-forms", example.substring("/api/return-forms/".length()));
+        JsonPath form = Api.get(COORDINATOR, example);
+        String words = form.<Map<String, String>>getList("vocabulary").stream()
+                .map(word -> "{\"end\":\"%s\",\"word\":\"%s\"}".formatted(word.get("end"), word.get("word")))
+                .collect(java.util.stream.Collectors.joining(","));
+        String own =
+                Api.make(COORDINATOR, "/api/return-forms", """
+                        {"jurisdiction":"XZ","title":"walked","startMonth":1,"startDay":1,"dueMonth":3,"dueDay":31,
+                         "columns":[{"shows":"scientificName","heading":"species"},{"shows":"kind","heading":"kind"},
+                          {"shows":"opening","heading":"before"},{"shows":"cameIn","heading":"in"},
+                          {"shows":"wentOut","heading":"out"},{"shows":"closing","heading":"after"}],
+                         "vocabulary":[%s],"countsEggs":true,"countsHatchlings":true,"countsBodies":true,"countsMembers":false,
+                         "source":"made for a test","readOn":"2026-01-05","reviewBy":"2090-01-01","validFrom":"2020-01-01"}
+                        """.formatted(words)).getString("id");
+        known.put(
+                "/api/annual-returns",
+                Api.make(COORDINATOR, "/api/annual-returns/signing", """
+                                {"formId":"%s","memberId":"%s","from":"2025-01-01","name":"A Carer","capacity":"the carer",
+                                 "signedOn":"2026-01-05"}
+                                """.formatted(own, world.carer))
+                        .getString("id"));
     }
 
     private static void clocks(Map<String, String> known, String mother) {
