@@ -16,6 +16,7 @@ import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.road.PlaceAsGiven;
 import org.culvert.road.PlaceReading;
+import org.culvert.taxon.CautionService;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
 
@@ -33,6 +34,7 @@ public class CallService {
     private final Ledger.Incidents incidents;
     private final PlaceReading reading;
     private final TaxonService taxa;
+    private final CautionService cautions;
     private final SameIncidentFinder finder;
     private final EntityManager entities;
     private final Clock clock;
@@ -47,6 +49,7 @@ public class CallService {
             Ledger.Incidents incidents,
             PlaceReading reading,
             TaxonService taxa,
+            CautionService cautions,
             SameIncidentFinder finder,
             EntityManager entities,
             Clock clock) {
@@ -58,6 +61,7 @@ public class CallService {
         this.incidents = incidents;
         this.reading = reading;
         this.taxa = taxa;
+        this.cautions = cautions;
         this.finder = finder;
         this.entities = entities;
         this.clock = clock;
@@ -76,8 +80,8 @@ public class CallService {
                 kept.incidentNumber(),
                 place == null ? null : place.view(),
                 peopleFirst(entry.people()),
-                taxa.listCautions(kept.taxonGroupIds(), "caller").stream()
-                        .map(TaxonService.CautionView::words)
+                cautions.listCautions(kept.taxonGroupIds(), "caller").stream()
+                        .map(CautionService.CautionView::words)
                         .toList(),
                 finder.find(kept.incidentId()));
     }

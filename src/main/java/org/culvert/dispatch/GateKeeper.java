@@ -24,6 +24,7 @@ import org.culvert.platform.RegionService;
 import org.culvert.road.RoadFacts;
 import org.culvert.roster.RosterService;
 import org.culvert.roster.VaccinationService;
+import org.culvert.taxon.CautionService;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
 
@@ -44,6 +45,7 @@ public class GateKeeper {
     private final RosterService roster;
     private final VaccinationService vaccinations;
     private final TaxonService taxa;
+    private final CautionService cautions;
     private final RegionService region;
     private final EntityManager entities;
 
@@ -53,6 +55,7 @@ public class GateKeeper {
             RosterService roster,
             VaccinationService vaccinations,
             TaxonService taxa,
+            CautionService cautions,
             RegionService region,
             EntityManager entities) {
         this.incidents = incidents;
@@ -60,6 +63,7 @@ public class GateKeeper {
         this.roster = roster;
         this.vaccinations = vaccinations;
         this.taxa = taxa;
+        this.cautions = cautions;
         this.region = region;
         this.entities = entities;
     }
@@ -139,8 +143,8 @@ public class GateKeeper {
     /** The usual cautions for whoever goes. */
     @Transactional
     List<String> sayToRescuer(UUID incidentId) {
-        return taxa.listCautions(incidents.taxonGroupsOf(incidentId), "rescuer").stream()
-                .map(TaxonService.CautionView::words)
+        return cautions.listCautions(incidents.taxonGroupsOf(incidentId), "rescuer").stream()
+                .map(CautionService.CautionView::words)
                 .toList();
     }
 

@@ -18,7 +18,7 @@ class Caution extends Recorded {
 
     protected Caution() {}
 
-    static Caution of(TaxonService.CautionView view, UUID groupId) {
+    static Caution of(CautionService.CautionView view, UUID groupId) {
         var caution = new Caution();
         caution.taxonGroupId = groupId;
         caution.audience = view.audience();

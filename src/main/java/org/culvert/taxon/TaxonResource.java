@@ -22,9 +22,11 @@ import org.jspecify.annotations.Nullable;
 @Path("/api")
 public class TaxonResource {
     private final TaxonService service;
+    private final CautionService cautions;
 
-    TaxonResource(TaxonService service) {
+    TaxonResource(TaxonService service, CautionService cautions) {
         this.service = service;
+        this.cautions = cautions;
     }
 
     @GET
@@ -83,7 +85,7 @@ public class TaxonResource {
     @POST
     @Path("/cautions")
     @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
-    public void enterCautions(@NotNull List<TaxonService.@NotNull @Valid CautionView> entries) {
-        service.enterCautions(entries);
+    public void enterCautions(@NotNull List<CautionService.@NotNull @Valid CautionView> entries) {
+        cautions.enterCautions(entries);
     }
 }

@@ -7,7 +7,6 @@ import jakarta.inject.Singleton;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import jakarta.validation.constraints.NotBlank;
-import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Pattern;
 import jakarta.validation.constraints.Size;
 import java.time.Clock;
@@ -26,7 +25,7 @@ import org.culvert.platform.ledger.RowTag;
 import org.culvert.platform.ledger.TagSource;
 import org.jspecify.annotations.Nullable;
 
-/** Groups, taxa and cautions, kept as data. */
+/** Groups and taxa, kept as data. */
 @ApplicationScoped
 public class TaxonService {
     /** How a body is built: which parts of it a finding may name. */
@@ -133,25 +132,11 @@ public class TaxonService {
     /** The categories, in degrees. */
     private static final List<Double> CATEGORIES = List.of(0.0, 1.0, 0.1, 0.01, 0.001);
 
-    /** A caution for callers or rescuers who meet a group. */
-    public record CautionView(
-            @NotBlank String taxonGroup,
-
-            @NotNull @Size(max = 100) @Pattern(regexp = "caller|rescuer", message = "must be caller or rescuer")
-            String audience,
-
-            @NotBlank String words,
-            @NotBlank String source,
-            @NotNull LocalDate readOn) {}
-
     @ApplicationScoped
     static class Groups implements PanacheRepositoryBase<TaxonGroup, UUID> {}
 
     @ApplicationScoped
     static class Taxa implements PanacheRepositoryBase<Taxon, UUID> {}
-
-    @ApplicationScoped
-    static class Cautions implements PanacheRepositoryBase<Caution, UUID> {}
 
     @Produces
     @Singleton
@@ -161,16 +146,13 @@ public class TaxonService {
 
     private final Groups groups;
     private final Taxa taxa;
-    private final Cautions cautions;
     private final EntityManager entities;
     private final RegionService region;
     private final Clock clock;
 
-    TaxonService(
-            Groups groups, Taxa taxa, Cautions cautions, EntityManager entities, RegionService region, Clock clock) {
+    TaxonService(Groups groups, Taxa taxa, EntityManager entities, RegionService region, Clock clock) {
         this.groups = groups;
         this.taxa = taxa;
-        this.cautions = cautions;
         this.entities = entities;
         this.region = region;
         this.clock = clock;
@@ -278,15 +260,6 @@ public class TaxonService {
         }
     }
 
-    @Transactional
-    public void enterCautions(List<CautionView> entries) {
-        for (int i = 0; i < entries.size(); i++) {
-            CautionView entry = entries.get(i);
-            cautions.persist(Caution.of(
-                    entry, requireGroup(i + ".taxonGroup", entry.taxonGroup()).id()));
-        }
-    }
-
     /** Taxa whose names contain the words, or all. */
     @Transactional
     public List<TaxonView> findTaxa(@Nullable String words) {
@@ -376,20 +349,6 @@ public class TaxonService {
                         field,
                         "There is no taxon group " + key + ".",
                         listGroups().stream().map(GroupView::key).collect(Collectors.joining(", "))));
-    }
-
-    /** What callers or rescuers should hear about some groups, in a stable order. */
-    @Transactional
-    public List<CautionView> listCautions(Collection<UUID> groupIds, String audience) {
-        if (groupIds.isEmpty()) {
-            return List.of();
-        }
-        Map<UUID, String> keys = groups.list("id in ?1", groupIds).stream()
-                .collect(Collectors.toMap(TaxonGroup::id, group -> group.key));
-        return cautions.list("taxonGroupId in ?1 and audience = ?2 order by id", groupIds, audience).stream()
-                .map(c ->
-                        new CautionView(keys.getOrDefault(c.taxonGroupId, ""), c.audience, c.words, c.source, c.readOn))
-                .toList();
     }
 
     private List<TaxonView> views(List<Taxon> rows) {

@@ -1,9 +1,7 @@
 package org.culvert.care.matching;
 
-import java.math.BigInteger;
 import java.util.ArrayDeque;
 import java.util.Arrays;
-import java.util.Collection;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -76,39 +74,22 @@ public final class Sharing {
         }
     }
 
-    /** What is settled for the while, on one branch. */
-    private sealed interface Settled permits WithoutGroup, WithoutFamily, WithFamily {}
-
-    /** A carer who is not to have a group. */
-    private record WithoutGroup(int carer, int group) implements Settled {}
-
-    /** A carer who is not to have animals that are not parted. */
-    private record WithoutFamily(int carer, int family) implements Settled {}
-
-    /** A carer who has all of them. */
-    private record WithFamily(int carer, int family) implements Settled {}
-
     private final List<Beast> animals;
     private final List<Home> carers;
     private final List<Apart> apart;
     private final List<Together> families;
-
-    /** The family of each animal, or {@link #NONE}. */
-    private final int[] familyByAnimal;
 
     private Sharing(List<Beast> animals, List<Home> carers, List<Apart> apart, List<Together> families) {
         this.animals = animals;
         this.carers = carers;
         this.apart = apart;
         this.families = families;
-        this.familyByAnimal = new int[animals.size()];
-        Arrays.fill(familyByAnimal, NONE);
-        for (int f = 0; f < families.size(); f++) {
-            for (int animal : families.get(f).animals()) {
-                if (familyByAnimal[animal] != NONE) {
+        Set<Integer> met = new HashSet<>();
+        for (Together family : families) {
+            for (int animal : family.animals()) {
+                if (!met.add(animal)) {
                     throw new IllegalArgumentException("animal " + animal + " is in two families");
                 }
-                familyByAnimal[animal] = f;
             }
         }
     }
@@ -128,13 +109,13 @@ public final class Sharing {
     }
 
     private Shared solve() {
-        Deque<Set<Settled>> open = new ArrayDeque<>();
-        Set<Set<Settled>> seen = new HashSet<>();
+        Deque<Set<PlacesLeft.Settled>> open = new ArrayDeque<>();
+        Set<Set<PlacesLeft.Settled>> seen = new HashSet<>();
         open.push(Set.of());
         Shared best = null;
         int flows = 0;
         while (!open.isEmpty()) {
-            Set<Settled> settled = open.pop();
+            Set<PlacesLeft.Settled> settled = open.pop();
             if (!seen.add(settled)) {
                 continue;
             }
@@ -149,14 +130,14 @@ public final class Sharing {
             if (best != null && !isBetter(found, best)) {
                 continue;
             }
-            WithFamily parted = findParted(carerByAnimal);
+            PlacesLeft.WithFamily parted = findParted(carerByAnimal);
             Conflict conflict = parted == null ? findConflict(carerByAnimal) : null;
             if (parted != null) {
-                open.push(with(settled, new WithoutFamily(parted.carer, parted.family)));
+                open.push(with(settled, new PlacesLeft.WithoutFamily(parted.carer(), parted.family())));
                 open.push(with(settled, parted));
             } else if (conflict != null) {
-                open.push(with(settled, new WithoutGroup(conflict.carer, conflict.apart.other())));
-                open.push(with(settled, new WithoutGroup(conflict.carer, conflict.apart.one())));
+                open.push(with(settled, new PlacesLeft.WithoutGroup(conflict.carer, conflict.apart.other())));
+                open.push(with(settled, new PlacesLeft.WithoutGroup(conflict.carer, conflict.apart.one())));
             } else {
                 best = found;
             }
@@ -170,14 +151,14 @@ public final class Sharing {
         return new Shared(best.carerByAnimal, best.burden, isWhole);
     }
 
-    private static Set<Settled> with(Set<Settled> some, Settled more) {
-        Set<Settled> all = new HashSet<>(some);
+    private static Set<PlacesLeft.Settled> with(Set<PlacesLeft.Settled> some, PlacesLeft.Settled more) {
+        Set<PlacesLeft.Settled> all = new HashSet<>(some);
         all.add(more);
         return all;
     }
 
     /** A family that is parted, with the carer who has most of it. */
-    private @Nullable WithFamily findParted(int[] carerByAnimal) {
+    private PlacesLeft.@Nullable WithFamily findParted(int[] carerByAnimal) {
         for (int f = 0; f < families.size(); f++) {
             Map<Integer, Integer> countByCarer = new LinkedHashMap<>();
             for (int animal : families.get(f).animals()) {
@@ -189,7 +170,7 @@ public final class Sharing {
                         .max(Map.Entry.comparingByValue())
                         .orElseThrow()
                         .getKey();
-                return new WithFamily(most, f);
+                return new PlacesLeft.WithFamily(most, f);
             }
         }
         return null;
@@ -236,10 +217,10 @@ public final class Sharing {
      * The best flow, or null where what is settled contradicts itself. Nodes: 0 the end, then the animals, then the carers,
      * then a node by carer and group.
      */
-    private int @Nullable [] flow(Set<Settled> settled) {
+    private int @Nullable [] flow(Set<PlacesLeft.Settled> settled) {
         int n = animals.size();
         int m = carers.size();
-        var left = new Left(settled);
+        var left = new PlacesLeft(animals, carers, apart, families, settled);
         if (!left.isPossible()) {
             return null;
         }
@@ -288,145 +269,6 @@ public final class Sharing {
             }
         });
         return carerByAnimal;
-    }
-
-    /** Whom each carer may still have, and the places that are left, once some of it is settled. */
-    private final class Left {
-        private final Set<Settled> settled;
-        private final int[] places = carers.stream().mapToInt(Home::places).toArray();
-        private final int[][] byGroup =
-                carers.stream().map(home -> home.placesByGroup().clone()).toArray(int[][]::new);
-        private final int[] carerByAnimal = new int[animals.size()];
-        private final boolean[][] mayHave = new boolean[carers.size()][animals.size()];
-        private boolean possible = true;
-
-        Left(Set<Settled> settled) {
-            this.settled = settled;
-            Arrays.fill(carerByAnimal, NONE);
-            for (Settled one : settled) {
-                if (one instanceof WithFamily with) {
-                    take(with);
-                }
-            }
-            for (int j = 0; possible && j < carers.size(); j++) {
-                fill(j);
-            }
-        }
-
-        boolean isPossible() {
-            return possible;
-        }
-
-        int[] settledCarers() {
-            return carerByAnimal.clone();
-        }
-
-        int places(int carer) {
-            return places[carer];
-        }
-
-        int places(int carer, int group) {
-            return byGroup[carer][group];
-        }
-
-        boolean mayHave(int carer, int animal) {
-            return mayHave[carer][animal];
-        }
-
-        private void take(WithFamily with) {
-            List<Integer> members = families.get(with.family).animals();
-            possible &=
-                    mayCome(with.carer, with.family) && !settled.contains(new WithoutFamily(with.carer, with.family));
-            for (int animal : members) {
-                possible &= carerByAnimal[animal] == NONE;
-                carerByAnimal[animal] = with.carer;
-                possible &= --places[with.carer] >= 0;
-                possible &= --byGroup[with.carer][animals.get(animal).group()] >= 0;
-            }
-        }
-
-        /** Whether nothing but places speaks against all of a family at a carer. */
-        private boolean mayCome(int carer, int family) {
-            for (int animal : families.get(family).animals()) {
-                Beast of = animals.get(animal);
-                if (!Double.isFinite(of.burden()[carer]) || settled.contains(new WithoutGroup(carer, of.group()))) {
-                    return false;
-                }
-            }
-            return apart.stream().noneMatch(pair -> has(family, pair.one()) && has(family, pair.other()));
-        }
-
-        private boolean has(int family, int group) {
-            return families.get(family).animals().stream()
-                    .anyMatch(animal -> animals.get(animal).group() == group);
-        }
-
-        /** Says whom a carer may have, and takes away the places that none of these could fill. */
-        private void fill(int carer) {
-            boolean[] comes = new boolean[families.size()];
-            for (int f = 0; f < comes.length; f++) {
-                comes[f] = carerByAnimal[families.get(f).animals().get(0)] == NONE
-                        && mayCome(carer, f)
-                        && !settled.contains(new WithoutFamily(carer, f))
-                        && fits(carer, f);
-            }
-            int[] single = new int[groups()];
-            for (int i = 0; i < animals.size(); i++) {
-                Beast animal = animals.get(i);
-                if (familyByAnimal[i] != NONE) {
-                    mayHave[carer][i] = comes[familyByAnimal[i]];
-                } else {
-                    mayHave[carer][i] = Double.isFinite(animal.burden()[carer])
-                            && !settled.contains(new WithoutGroup(carer, animal.group()));
-                    single[animal.group()] += mayHave[carer][i] ? 1 : 0;
-                }
-            }
-            for (int g = 0; g < byGroup[carer].length && g < single.length; g++) {
-                int group = g;
-                byGroup[carer][g] = most(byGroup[carer][g], sizes(comes, group), single[g]);
-            }
-            places[carer] = most(
-                    places[carer], sizes(comes, NONE), Arrays.stream(single).sum());
-        }
-
-        private boolean fits(int carer, int family) {
-            List<Integer> members = families.get(family).animals();
-            return members.size() <= places[carer]
-                    && members.stream()
-                            .allMatch(animal -> members.stream()
-                                            .filter(other -> animals.get(other).group()
-                                                    == animals.get(animal).group())
-                                            .count()
-                                    <= byGroup[carer][animals.get(animal).group()]);
-        }
-
-        /** How many each of the families brings, of one group or of all. */
-        private List<Integer> sizes(boolean[] comes, int group) {
-            List<Integer> sizes = new java.util.ArrayList<>();
-            for (int f = 0; f < comes.length; f++) {
-                if (comes[f]) {
-                    sizes.add((int) families.get(f).animals().stream()
-                            .filter(animal ->
-                                    group == NONE || animals.get(animal).group() == group)
-                            .count());
-                }
-            }
-            return sizes;
-        }
-    }
-
-    /** The most places that families of some sizes and some single animals can fill: the sums are the bits that are set. */
-    static int most(int places, Collection<Integer> sizes, int single) {
-        int all = sizes.stream().mapToInt(Integer::intValue).sum() + single;
-        if (all <= places) {
-            return all;
-        }
-        BigInteger within = BigInteger.ONE.shiftLeft(places + 1).subtract(BigInteger.ONE);
-        BigInteger sums = BigInteger.ONE;
-        for (int size : sizes) {
-            sums = sums.or(sums.shiftLeft(size)).and(within);
-        }
-        return Math.min(places, sums.bitLength() - 1 + single);
     }
 
     private int groups() {

@@ -18,6 +18,7 @@ import org.culvert.platform.account.TokenService;
 import org.culvert.roster.AuthorisationService;
 import org.culvert.roster.RosterService;
 import org.culvert.roster.VaccinationService;
+import org.culvert.taxon.CautionService;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
 
@@ -25,6 +26,7 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 class RosterLoader {
     private final TaxonService taxa;
+    private final CautionService cautions;
     private final RosterService roster;
     private final AuthorisationService authorisations;
     private final VaccinationService vaccinations;
@@ -34,6 +36,7 @@ class RosterLoader {
 
     RosterLoader(
             TaxonService taxa,
+            CautionService cautions,
             RosterService roster,
             AuthorisationService authorisations,
             VaccinationService vaccinations,
@@ -41,6 +44,7 @@ class RosterLoader {
             AccountService accounts,
             TokenService tokens) {
         this.taxa = taxa;
+        this.cautions = cautions;
         this.roster = roster;
         this.authorisations = authorisations;
         this.vaccinations = vaccinations;
@@ -62,8 +66,8 @@ class RosterLoader {
         taxa.enterTaxa(
                 region.settings().taxa().stream().map(RosterLoader::taxon).toList());
         LocalDate readOn = region.settings().lastDay();
-        taxa.enterCautions(region.settings().cautions().stream()
-                .map(caution -> new TaxonService.CautionView(
+        cautions.enterCautions(region.settings().cautions().stream()
+                .map(caution -> new CautionService.CautionView(
                         caution.taxonGroup(), caution.audience(), caution.words(), caution.source(), readOn))
                 .toList());
     }

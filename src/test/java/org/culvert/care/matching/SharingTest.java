@@ -220,11 +220,11 @@ class SharingTest {
 
     @Test
     void countsThePlacesThatFamiliesCanFill() {
-        assertThat(Sharing.most(5, List.of(2, 2, 2), 0)).isEqualTo(4);
-        assertThat(Sharing.most(5, List.of(2, 2, 2), 1)).isEqualTo(5);
-        assertThat(Sharing.most(5, List.of(3, 3), 0)).isEqualTo(3);
-        assertThat(Sharing.most(2, List.of(3), 0)).isZero();
-        assertThat(Sharing.most(Integer.MAX_VALUE, List.of(3), 2)).isEqualTo(5);
+        assertThat(PlacesLeft.most(5, List.of(2, 2, 2), 0)).isEqualTo(4);
+        assertThat(PlacesLeft.most(5, List.of(2, 2, 2), 1)).isEqualTo(5);
+        assertThat(PlacesLeft.most(5, List.of(3, 3), 0)).isEqualTo(3);
+        assertThat(PlacesLeft.most(2, List.of(3), 0)).isZero();
+        assertThat(PlacesLeft.most(Integer.MAX_VALUE, List.of(3), 2)).isEqualTo(5);
     }
 
     @Test
