@@ -553,6 +553,7 @@ final class HostileWorld {
     /** Of which something has changed since. */
     private String annualReturn() {
         String signed = make(COORDINATOR, "/api/annual-returns/signing", "POST /api/annual-returns/signing");
+        made.remove("returnForm");
         liveCase();
         return signed;
     }
