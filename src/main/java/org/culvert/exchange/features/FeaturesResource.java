@@ -186,7 +186,6 @@ public class FeaturesResource {
     private static Response answer(Object told, String type, LinkMaker links) {
         return Response.ok(told, MediaType.valueOf(links.html() ? WebLink.HTML : type))
                 .header(HttpHeaders.VARY, "Accept, Authorization")
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-cache")
                 .build();
     }
 }

@@ -97,7 +97,6 @@ public class OccurrenceResource {
         };
         return Response.ok(octets)
                 .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"occurrences.zip\"")
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-cache")
                 .header(HttpHeaders.VARY, "Authorization, Cookie")
                 .build();
     }
