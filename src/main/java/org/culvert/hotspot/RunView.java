@@ -36,8 +36,8 @@ public record RunView(
         @Nullable Links result,
         RecordView record) {
 
-    /** The result in its forms. */
-    public record Links(String json, String geoJson, String csv, String geoPackage, String page) {
+    /** The result in its forms; on paper it is a PDF. */
+    public record Links(String json, String geoJson, String csv, String geoPackage, String paper, String page) {
         static Links of(UUID id) {
             String base = "/api/hotspot-runs/" + id;
             return new Links(
@@ -45,6 +45,7 @@ public record RunView(
                     base + "/hotspots.geojson",
                     base + "/hotspots.csv",
                     base + "/hotspots.gpkg",
+                    "/hotspots/" + id + "/report.pdf",
                     "/hotspots/" + id);
         }
     }

@@ -42,18 +42,21 @@ public class HotspotPageResource {
     private final HotspotRunService service;
     private final TaxonService taxa;
     private final SeasonWindowService windows;
+    private final RoadReportPaper paper;
 
     HotspotPageResource(
             @Location("hotspots.html") Template list,
             @Location("hotspot-run.html") Template run,
             HotspotRunService service,
             TaxonService taxa,
-            SeasonWindowService windows) {
+            SeasonWindowService windows,
+            RoadReportPaper paper) {
         this.list = list;
         this.run = run;
         this.service = service;
         this.taxa = taxa;
         this.windows = windows;
+        this.paper = paper;
     }
 
     @GET
@@ -80,6 +83,18 @@ public class HotspotPageResource {
         RunView view = service.getRun(runId);
         return run.data("run", RunSummary.of(view))
                 .data("report", service.findReport(runId).map(ReportPage::of).orElse(null));
+    }
+
+    /** The report on paper. */
+    @GET
+    @Path("/{id}/report.pdf")
+    @Produces("application/pdf")
+    @RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
+    public Response printReport(@PathParam("id") String id) {
+        UUID runId = Paging.uuid("id", id);
+        return Response.ok(paper.print(service.getRun(runId), service.getReport(runId)))
+                .header("Content-Disposition", "attachment; filename=\"road-report.pdf\"")
+                .build();
     }
 
     /** Asks for a run by the form of the page. */

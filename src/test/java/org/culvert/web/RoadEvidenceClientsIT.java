@@ -10,9 +10,13 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.culvert.hotspot.EvidenceRuns;
 import org.culvert.support.Api;
 import org.junit.jupiter.api.BeforeEach;
@@ -112,6 +116,49 @@ class RoadEvidenceClientsIT {
                     .isEqualTo(line);
         }
         assertThat(Api.as(ROADS_AUTHORITY).get(files + "gpkg").asByteArray()).isEqualTo(octets);
+    }
+
+    /** GDAL opens the paper as it opens maps; each hotspot is in its words with the figures of the result. */
+    @Test
+    void thePaperSaysWhatTheResultSays() throws Exception {
+        String id = EvidenceRuns.wallabies();
+        byte[] octets =
+                Api.as(ROADS_AUTHORITY).get("/hotspots/" + id + "/report.pdf").asByteArray();
+        Path file = folder.resolve("report.pdf");
+        Files.write(file, octets);
+        Process gdalinfo = new ProcessBuilder("gdalinfo", file.toString())
+                .redirectErrorStream(true)
+                .start();
+        String told = new String(gdalinfo.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertThat(gdalinfo.waitFor(60, TimeUnit.SECONDS)).isTrue();
+        assertThat(gdalinfo.exitValue()).as(told).isZero();
+        assertThat(told).contains("Driver: PDF/Geospatial PDF");
+        var result = new ObjectMapper()
+                .readTree(Api.as(ROADS_AUTHORITY)
+                        .get("/api/hotspot-runs/" + id + "/result")
+                        .asString());
+        try (PDDocument document = Loader.loadPDF(octets)) {
+            String words = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+            assertThat(words)
+                    .contains(result.get("errorRate").get("sentence").asText())
+                    .contains(result.get("inputs").get("sha256").asText());
+            assertThat(result.get("hotspots").size()).isPositive();
+            for (var hotspot : result.get("hotspots")) {
+                assertThat(words)
+                        .contains(String.format(
+                                Locale.ROOT,
+                                "%d %s %.2f %.2f %d ",
+                                hotspot.get("rank").asInt(),
+                                hotspot.get("road").asText(),
+                                hotspot.get("fromChainageMetres").asDouble() / 1000,
+                                hotspot.get("toChainageMetres").asDouble() / 1000,
+                                hotspot.get("incidents").asInt()));
+            }
+        }
+        assertThat(Api.as(ROADS_AUTHORITY)
+                        .get("/hotspots/" + id + "/report.pdf")
+                        .asByteArray())
+                .isEqualTo(octets);
     }
 
     @Test
