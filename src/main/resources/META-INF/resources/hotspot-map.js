@@ -5,11 +5,9 @@
   if (!box) {
     return;
   }
-  const PAGES_OF_ROADS = 40;
   const told = document.getElementById('told');
-  const map = L.map(box, { preferCanvas: true, attributionControl: false, zoomSnap: 0.5 });
+  const map = L.map(box, { preferCanvas: true, attributionControl: false, zoomSnap: 1 });
   L.control.scale({ imperial: false }).addTo(map);
-  const roads = L.layerGroup().addTo(map);
   const hotspots = L.featureGroup().addTo(map);
   const layerOf = new Map();
   const plain = { color: '#a3301a', weight: 7, opacity: 0.9 };
@@ -61,22 +59,15 @@
   }
 
   async function drawRoads() {
-    let cursor = null;
-    for (let page = 0; page < PAGES_OF_ROADS; page++) {
-      const query = '?limit=1000' + (cursor ? '&cursor=' + encodeURIComponent(cursor) : '');
-      const answer = await fetch('/api/road-networks/current/links' + query);
-      if (!answer.ok) {
-        throw new Error('roads: ' + answer.status);
-      }
-      const links = await answer.json();
-      L.geoJSON(links, { style: { color: '#7d8a86', weight: 1.5 }, interactive: false }).addTo(roads);
-      hotspots.bringToFront();
-      cursor = links.next;
-      if (!cursor) {
-        return;
-      }
+    const answer = await fetch('/tiles/roads/tiles.json');
+    if (!answer.ok) {
+      throw new Error('roads: ' + answer.status);
     }
-    told.textContent = 'The map shows a part of the roads only; the table is whole.';
+    const roads = culvertRoadTiles(await answer.json());
+    roads.on('tileerror', function (event) {
+      told.textContent = 'Some of the roads could not be drawn (' + event.error.message + '); the table is whole.';
+    });
+    roads.addTo(map);
   }
 
   document.querySelectorAll('button.find').forEach(function (button) {
