@@ -45,10 +45,18 @@ public record Bounds(double south, double west, double north, double east) {
 
     public boolean contains(Position position) {
         double latitude = position.latitude();
-        double longitude = position.longitude();
-        boolean betweenMeridians =
-                west <= east ? longitude >= west && longitude <= east : longitude >= west || longitude <= east;
-        return latitude >= south && latitude <= north && betweenMeridians;
+        return latitude >= south && latitude <= north && holdsLongitude(position.longitude());
+    }
+
+    /** Whether the two have a position in common. */
+    public boolean meets(Bounds other) {
+        return south <= other.north
+                && other.south <= north
+                && (holdsLongitude(other.west) || other.holdsLongitude(west));
+    }
+
+    private boolean holdsLongitude(double longitude) {
+        return west <= east ? longitude >= west && longitude <= east : longitude >= west || longitude <= east;
     }
 
     /** The middle of the box, in degrees. */

@@ -6,6 +6,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.LinearRing;
+import org.locationtech.jts.geom.MultiLineString;
 import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Point;
 import org.locationtech.jts.geom.Polygon;
@@ -32,6 +33,11 @@ public final class Shapes {
     /** A line from longitudes and latitudes in turn: longitude, latitude, longitude, latitude. */
     public static LineString line(double[] longitudeLatitude) {
         return FACTORY.createLineString(coordinates(longitudeLatitude));
+    }
+
+    /** Lines, each as longitude and latitude in turn. */
+    public static MultiLineString lines(List<double[]> lines) {
+        return FACTORY.createMultiLineString(lines.stream().map(Shapes::line).toArray(LineString[]::new));
     }
 
     /**

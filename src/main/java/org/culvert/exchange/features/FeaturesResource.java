@@ -1,7 +1,6 @@
 package org.culvert.exchange.features;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import io.quarkus.security.UnauthorizedException;
 import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -13,11 +12,7 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.Map;
 import java.util.Set;
-import org.culvert.platform.NotFoundException;
 import org.culvert.platform.PublicAddress;
-import org.culvert.platform.SignInException;
-import org.culvert.platform.sight.Sight;
-import org.culvert.platform.sight.Viewer;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.jspecify.annotations.Nullable;
 
@@ -30,32 +25,29 @@ public class FeaturesResource {
     private static final String PATH = "/ogc";
 
     private final FeatureService service;
-    private final FeatureCatalogue catalogue;
+    private final OpenCollections collections;
     private final QueryReader reader;
     private final ApiDocument api;
     private final SchemaDocument schemas;
     private final PublicAddress address;
-    private final Sight sight;
     private final UriInfo uri;
     private final HttpHeaders headers;
 
     FeaturesResource(
             FeatureService service,
-            FeatureCatalogue catalogue,
+            OpenCollections collections,
             QueryReader reader,
             ApiDocument api,
             SchemaDocument schemas,
             PublicAddress address,
-            Sight sight,
             UriInfo uri,
             HttpHeaders headers) {
         this.service = service;
-        this.catalogue = catalogue;
+        this.collections = collections;
         this.reader = reader;
         this.api = api;
         this.schemas = schemas;
         this.address = address;
-        this.sight = sight;
         this.uri = uri;
         this.headers = headers;
     }
@@ -101,7 +93,7 @@ public class FeaturesResource {
     @APIResponseSchema(value = CollectionDescription.class, responseDescription = "The collection")
     public Response getCollection(
             @PathParam("collectionId") String collectionId, @QueryParam("f") @Nullable String format) {
-        FeatureSource source = require(collectionId);
+        FeatureSource source = collections.require(collectionId);
         LinkMaker links = links(LinkMaker.collection(source.id()), Set.of(), format);
         return answer(service.describe(links, source), WebLink.JSON, links);
     }
@@ -113,7 +105,7 @@ public class FeaturesResource {
     @APIResponseSchema(value = String.class, responseDescription = "JSON Schema")
     public Response getSchema(
             @PathParam("collectionId") String collectionId, @QueryParam("f") @Nullable String format) {
-        FeatureSource source = require(collectionId);
+        FeatureSource source = collections.require(collectionId);
         String path = LinkMaker.collection(source.id()) + "/schema";
         LinkMaker links = links(path, Set.of(), format);
         return text(schemas.of(source, links.to(path)), WebLink.SCHEMA, links);
@@ -139,7 +131,7 @@ public class FeaturesResource {
             @QueryParam("datetime") @Nullable String datetime,
             @QueryParam("cursor") @Nullable String cursor,
             @QueryParam("f") @Nullable String format) {
-        FeatureSource source = require(collectionId);
+        FeatureSource source = collections.require(collectionId);
         LinkMaker links = links(LinkMaker.items(source.id()), reader.names(source), format);
         return answer(service.items(links, source, links.parameters()), WebLink.GEO_JSON, links);
     }
@@ -152,21 +144,9 @@ public class FeaturesResource {
             @PathParam("collectionId") String collectionId,
             @PathParam("featureId") String featureId,
             @QueryParam("f") @Nullable String format) {
-        FeatureSource source = require(collectionId);
+        FeatureSource source = collections.require(collectionId);
         LinkMaker links = links(LinkMaker.item(source.id(), featureId), Set.of(), format);
         return answer(service.item(links, source, featureId), WebLink.GEO_JSON, links);
-    }
-
-    private FeatureSource require(String collectionId) {
-        FeatureSource source =
-                catalogue.find(collectionId).orElseThrow(() -> new NotFoundException("collection", collectionId));
-        if (!catalogue.isOpen(source)) {
-            if (sight.viewer().equals(Viewer.NOBODY)) {
-                throw new UnauthorizedException();
-            }
-            throw SignInException.notTheirs("Your role does not see the collection " + source.id() + ".");
-        }
-        return source;
     }
 
     private LinkMaker links(String path, Set<String> known, @Nullable String format) {

@@ -75,7 +75,10 @@ record LinkMaker(String root, String asked, Map<String, String> parameters, bool
                 new WebLink(self, "self", WebLink.JSON, "This collection"),
                 new WebLink(self + "?f=html", "alternate", WebLink.HTML, "This collection as a page"),
                 new WebLink(items, "items", WebLink.GEO_JSON, source.title()),
-                new WebLink(items + "?f=html", "items", WebLink.HTML, source.title() + ", as a page")));
+                new WebLink(items + "?f=html", "items", WebLink.HTML, source.title() + ", as a page"),
+                new WebLink(self + "/layer.gpkg", "enclosure", WebLink.GEOPACKAGE, "All of it as a GeoPackage"),
+                new WebLink(self + "/layer.geojson", "enclosure", WebLink.GEO_JSON, "All of it as GeoJSON"),
+                new WebLink(self + "/layer.csv", "enclosure", WebLink.CSV, "All of it as a table (CSV)")));
         for (String relation : SCHEMA_RELATIONS) {
             links.add(new WebLink(
                     to(collection(source.id()) + "/schema"),

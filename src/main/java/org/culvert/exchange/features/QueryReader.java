@@ -22,6 +22,8 @@ class QueryReader {
     static final int MAXIMUM_LIMIT = 10_000;
     static final Set<String> OF_ITEMS = Set.of("limit", "bbox", "datetime", "cursor");
 
+    private static final Set<String> PAGES = Set.of("limit", "cursor");
+
     private static final String BOX_WANTED =
             "west,south,east,north in degrees on WGS 84, or six numbers with heights, which do not count";
 
@@ -69,6 +71,11 @@ class QueryReader {
         return Stream.concat(
                         OF_ITEMS.stream(), catalogue.filters(source).stream().map(FeatureProperty::name))
                 .collect(Collectors.toSet());
+    }
+
+    /** The names of all parameters of a collection's files, which have no pages. */
+    Set<String> namesOfFiles(FeatureSource source) {
+        return names(source).stream().filter(name -> !PAGES.contains(name)).collect(Collectors.toSet());
     }
 
     FeatureQuery query(FeatureSource source, Map<String, String> parameters) {

@@ -17,6 +17,10 @@ public record WebLink(
     static final String GEO_JSON = "application/geo+json";
     static final String HTML = "text/html";
     static final String OPENAPI = "application/vnd.oai.openapi+json;version=3.0";
+    /** Registered with IANA. */
+    static final String GEOPACKAGE = "application/geopackage+sqlite3";
+
+    static final String CSV = "text/csv;charset=UTF-8;header=present";
     static final String SCHEMA = "application/schema+json";
 
     static WebLink of(String href, String rel, String type) {

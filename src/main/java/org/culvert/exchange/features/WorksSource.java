@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import org.culvert.exchange.StretchShapes;
 import org.culvert.hotspot.works.WorksService;
 import org.culvert.hotspot.works.WorksService.WorksView;
 import org.culvert.platform.InvalidException;

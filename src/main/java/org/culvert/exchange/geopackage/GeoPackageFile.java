@@ -13,8 +13,8 @@ import java.sql.Statement;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.List;
-import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -27,7 +27,7 @@ import org.sqlite.SQLiteDataSource;
  * Writes a GeoPackage with one layer of features, in degrees on WGS 84, longitude before latitude (OGC 12-128r18, clauses 1
  * and 2.1; the tables are those of its annex C).
  */
-final class GeoPackageFile {
+public final class GeoPackageFile {
     /** {@code GPKG} in ASCII (requirement 2). */
     private static final int APPLICATION_ID = 0x47504B47;
 
@@ -39,13 +39,17 @@ final class GeoPackageFile {
     private static final String KEY = "fid";
 
     /** What a column holds (table 1 of the standard). */
-    enum Type {
+    public enum Type {
         TEXT,
         INTEGER,
         REAL,
-        BOOLEAN;
+        BOOLEAN,
+        /** A day, as ISO 8601 writes it. */
+        DATE,
+        /** An instant in UTC with its milliseconds. */
+        DATETIME;
 
-        static Type of(@Nullable Object example) {
+        public static Type of(@Nullable Object example) {
             if (example instanceof Boolean) {
                 return BOOLEAN;
             }
@@ -56,7 +60,7 @@ final class GeoPackageFile {
         }
     }
 
-    record Column(String name, Type type) {}
+    public record Column(String name, Type type) {}
 
     /**
      * A layer.
@@ -67,7 +71,7 @@ final class GeoPackageFile {
      * @param geometryType such as {@code MULTILINESTRING}
      * @param changedAt when what it shows changed last, to the millisecond
      */
-    record Layer(
+    public record Layer(
             String table,
             String title,
             String description,
@@ -76,17 +80,17 @@ final class GeoPackageFile {
             Instant changedAt) {}
 
     /** @param values in the order of the columns */
-    record Feature(int key, @Nullable Geometry geometry, List<@Nullable Object> values) {}
+    public record Feature(int key, @Nullable Geometry geometry, List<@Nullable Object> values) {}
 
     private GeoPackageFile() {}
 
     /** The file. It is made in a temporary folder, since SQLite writes to files alone. */
-    static byte[] write(Layer layer, List<Feature> features) {
+    public static byte[] write(Layer layer, List<Feature> features) {
         try {
             Path folder = Files.createTempDirectory("culvert-gpkg");
             Path file = folder.resolve("layer.gpkg");
             try {
-                writeTo(file, layer, features);
+                writeTo(file, layer, features.iterator());
                 return Files.readAllBytes(file);
             } finally {
                 Files.deleteIfExists(file);
@@ -97,7 +101,12 @@ final class GeoPackageFile {
         }
     }
 
-    private static void writeTo(Path file, Layer layer, List<Feature> features) throws SQLException {
+    /**
+     * Writes the file as its features come.
+     *
+     * @param file that does not exist yet, or is empty
+     */
+    public static void writeTo(Path file, Layer layer, Iterator<Feature> features) throws SQLException {
         var config = new SQLiteConfig();
         config.setApplicationId(APPLICATION_ID);
         config.setUserVersion(USER_VERSION);
@@ -114,18 +123,12 @@ final class GeoPackageFile {
                 }
                 statement.executeUpdate(table(layer));
             }
-            register(connection, layer, features);
-            insert(connection, layer, features);
+            register(connection, layer, insert(connection, layer, features));
             connection.commit();
         }
     }
 
-    private static void register(Connection connection, Layer layer, List<Feature> features) throws SQLException {
-        var all = new Envelope();
-        features.stream()
-                .map(Feature::geometry)
-                .filter(Objects::nonNull)
-                .forEach(geometry -> all.expandToInclude(geometry.getEnvelopeInternal()));
+    private static void register(Connection connection, Layer layer, Envelope all) throws SQLException {
         try (PreparedStatement systems =
                 connection.prepareStatement("INSERT INTO gpkg_spatial_ref_sys VALUES (?, ?, ?, ?, ?, ?)")) {
             row(systems, "Undefined Cartesian SRS", -1, "NONE", -1, "undefined", "of no system, in a plane");
@@ -140,7 +143,7 @@ final class GeoPackageFile {
                     layer.table(),
                     layer.title(),
                     layer.description(),
-                    layer.changedAt().truncatedTo(ChronoUnit.MILLIS).toString().replaceFirst(":(\\d\\d)Z$", ":$1.000Z"),
+                    instant(layer.changedAt()),
                     empty ? null : all.getMinX(),
                     empty ? null : all.getMinY(),
                     empty ? null : all.getMaxX(),
@@ -153,18 +156,31 @@ final class GeoPackageFile {
         }
     }
 
-    private static void insert(Connection connection, Layer layer, List<Feature> features) throws SQLException {
+    /** @return the box of all geometries */
+    private static Envelope insert(Connection connection, Layer layer, Iterator<Feature> features) throws SQLException {
+        var all = new Envelope();
         String marks = "?, ".repeat(layer.columns().size() + 1) + '?';
         try (PreparedStatement insert =
                 connection.prepareStatement("INSERT INTO " + quoted(layer.table()) + " VALUES (" + marks + ")")) {
-            for (Feature feature : features) {
+            while (features.hasNext()) {
+                Feature feature = features.next();
                 List<@Nullable Object> values = new ArrayList<>();
                 values.add(feature.key());
-                values.add(feature.geometry() == null ? null : blob(feature.geometry()));
+                Geometry geometry = feature.geometry();
+                values.add(geometry == null ? null : blob(geometry));
                 values.addAll(feature.values());
                 row(insert, values.toArray());
+                if (geometry != null) {
+                    all.expandToInclude(geometry.getEnvelopeInternal());
+                }
             }
         }
+        return all;
+    }
+
+    /** An instant as a column of the type DATETIME has it. */
+    public static String instant(Instant instant) {
+        return instant.truncatedTo(ChronoUnit.MILLIS).toString().replaceFirst(":(\\d\\d)Z$", ":$1.000Z");
     }
 
     private static void row(PreparedStatement statement, @Nullable Object... values) throws SQLException {

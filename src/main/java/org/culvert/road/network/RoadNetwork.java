@@ -309,6 +309,11 @@ public final class RoadNetwork {
         return new Snapper(this, index).nearest(pointX, pointY);
     }
 
+    /** The box that it was made for, in which all of it lies. */
+    public Bounds bounds() {
+        return frame.bounds();
+    }
+
     /** Links of which a part may lie in a box, in increasing order. */
     public int[] linksIn(Bounds box) {
         Envelope envelope = frame.plane().envelopeOf(box);

@@ -160,6 +160,10 @@ final class HostileWorld {
         makers.put("type", () -> "invalid");
         makers.put("collectionId", () -> "collisions");
         makers.put("featureId", () -> UUID.randomUUID().toString());
+        makers.put("form", () -> "csv");
+        makers.put("z", () -> "12");
+        makers.put("x", () -> "3755");
+        makers.put("y", () -> "2414");
         makers.put("purpose", () -> "invitation");
         makers.put("secret", () -> "of-nobody");
         makers.put("organisation", () -> make(ADMIN, "/api/organisations", "POST /api/organisations"));

@@ -151,7 +151,8 @@ class HeadersResourceTest {
         if (type != null && type.startsWith("text/html")) {
             for (Pattern pattern : List.of(INLINE, ELSEWHERE)) {
                 // Links of layers are whole addresses, of this server
-                Matcher found = pattern.matcher(response.asString().replace("=\"http://localhost:" + RestAssured.port, "=\""));
+                Matcher found =
+                        pattern.matcher(response.asString().replace("=\"http://localhost:" + RestAssured.port, "=\""));
                 if (found.find()) {
                     wrong.add(what + " holds " + found.group());
                 }

@@ -1,4 +1,4 @@
-package org.culvert.exchange.features;
+package org.culvert.exchange;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Draws stretches of road, told by chainages, on the current network. */
 @ApplicationScoped
-class StretchShapes {
+public class StretchShapes {
     /** Roads as pieces, which are made once a network. */
     private record Drawn(UUID networkId, RoadPieces pieces) {}
 
@@ -27,7 +27,7 @@ class StretchShapes {
     }
 
     /** Lines of longitude and latitude, one a carriageway or unbroken run; none where the roads have no such stretch. */
-    List<double[][]> find(String road, double fromChainageMetres, double toChainageMetres) {
+    public List<double[][]> find(String road, double fromChainageMetres, double toChainageMetres) {
         CurrentRoads current = roads.findCurrent().orElse(null);
         if (current == null) {
             return List.of();
