@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -55,8 +56,11 @@ public class LapseService {
 
     private record Held(UUID memberId, UUID groupId) {}
 
+    private record GroupDay(UUID groupId, Instant at) {}
+
     private final CaseService cases;
     private final Sharer sharer;
+    private final CarerSearch search;
     private final CarerService carers;
     private final RosterService roster;
     private final AuthorisationService authorisations;
@@ -68,6 +72,7 @@ public class LapseService {
     LapseService(
             CaseService cases,
             Sharer sharer,
+            CarerSearch search,
             CarerService carers,
             RosterService roster,
             AuthorisationService authorisations,
@@ -77,6 +82,7 @@ public class LapseService {
             Clock clock) {
         this.cases = cases;
         this.sharer = sharer;
+        this.search = search;
         this.carers = carers;
         this.roster = roster;
         this.authorisations = authorisations;
@@ -93,6 +99,8 @@ public class LapseService {
         Map<UUID, List<AuthorisationService.AuthorisationView>> listed = new LinkedHashMap<>();
         Map<UUID, CarerProfile> profiles =
                 carers.allProfiles().stream().collect(Collectors.toMap(row -> row.memberId, Function.identity()));
+        // Read once for all holders: each holder's own animals count in it as with the holder, who is not asked
+        Map<GroupDay, List<CarerSearch.Standing>> standings = new HashMap<>();
         List<LapseView> lapses = new ArrayList<>();
         for (Map.Entry<Held, List<UUID>> one : held().entrySet()) {
             UUID group = one.getKey().groupId();
@@ -103,7 +111,7 @@ public class LapseService {
                     profiles.get(holder.id()),
                     today);
             if (last == null || last.isBefore(today.plusDays(withinDays))) {
-                lapses.add(lapse(holder, group, last, today, one.getValue()));
+                lapses.add(lapse(holder, group, last, today, one.getValue(), standings));
             }
         }
         lapses.sort(Comparator.comparingLong(LapseView::daysLeft).thenComparing(LapseView::callSign));
@@ -163,7 +171,8 @@ public class LapseService {
             UUID group,
             @Nullable LocalDate last,
             LocalDate today,
-            List<UUID> caseIds) {
+            List<UUID> caseIds,
+            Map<GroupDay, List<CarerSearch.Standing>> standings) {
         List<CaseView> animals = caseIds.stream().map(cases::getCase).toList();
         Instant after = (last == null ? today : last.plusDays(1))
                 .atTime(12, 0)
@@ -171,8 +180,12 @@ public class LapseService {
                 .toInstant();
         List<CaseView> free =
                 animals.stream().filter(one -> one.pendingHandOver() == null).toList();
-        Map<UUID, Sharer.Share> shares =
-                sharer.share(free, after, Set.of(holder.id())).byCase();
+        Map<UUID, Sharer.Share> shares = sharer.share(
+                        free,
+                        Set.of(holder.id()),
+                        of -> standings.computeIfAbsent(
+                                new GroupDay(of, after), key -> search.standings(of, after, Set.of(), null)))
+                .byCase();
         return new LapseView(
                 holder.id(),
                 holder.callSign(),

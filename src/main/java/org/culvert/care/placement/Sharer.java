@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.culvert.animal.CaseView;
 import org.culvert.care.matching.Candidacy;
@@ -59,6 +60,18 @@ class Sharer {
     @Transactional
     Shares share(List<CaseView> cases, Instant at, Set<UUID> butNot) {
         Set<UUID> caseIds = cases.stream().map(CaseView::id).collect(Collectors.toSet());
+        return share(cases, butNot, group -> search.standings(group, at, caseIds, null));
+    }
+
+    /**
+     * Shares animals out as above.
+     *
+     * @param ofGroup all carers, in one order, by the group of the animals; of those who take none it does not matter what
+     *     they have
+     */
+    @Transactional
+    Shares share(List<CaseView> cases, Set<UUID> butNot, Function<UUID, List<CarerSearch.Standing>> ofGroup) {
+        Set<UUID> caseIds = cases.stream().map(CaseView::id).collect(Collectors.toSet());
         List<UUID> groups = cases.stream()
                 .map(one -> one.animal().taxonGroupId())
                 .distinct()
@@ -68,7 +81,7 @@ class Sharer {
         for (UUID group : groups) {
             standings.put(
                     group,
-                    search.standings(group, at, caseIds, null).stream()
+                    ofGroup.apply(group).stream()
                             .filter(standing ->
                                     !butNot.contains(standing.carer().id()))
                             .toList());
