@@ -7,8 +7,6 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
-import io.restassured.response.ValidatableResponse;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,7 +18,9 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -47,25 +47,25 @@ class CustodyBetweenResourceTest {
     private String newCase() {
         String incident = World.call("Chelodina longicollis", 150.04, "").getString("incidentId");
         return Api.make(RESCUER, "/api/cases", """
-                        {"incidentId":"%s","animal":{"scientificName":"Chelodina longicollis"},"foundAt":"%s",
-                         "holder":{"memberId":"%s"}}
-                        """.formatted(incident, at(0), world.rescuer))
+            {"incidentId":"%s","animal":{"scientificName":"Chelodina longicollis"},"foundAt":"%s",
+             "holder":{"memberId":"%s"}}
+            """.formatted(incident, at(0), world.rescuer))
                 .getString("id");
     }
 
     private void handOver(String caseId, String member, double hours) {
         String offered = Api.make(COORDINATOR, "/api/cases/" + caseId + "/hand-overs", """
-                        {"taker":{"memberId":"%s"},"at":"%s"}
-                        """.formatted(member, at(hours)))
+            {"taker":{"memberId":"%s"},"at":"%s"}
+            """.formatted(member, at(hours)))
                 .getString("id");
         Api.change(COORDINATOR, "/api/hand-overs/" + offered, "/acceptance", "{\"at\":\"" + at(hours) + "\"}")
                 .statusCode(200);
     }
 
-    private ValidatableResponse between(String caseId, String member, double from, Double to) {
+    private Answer between(String caseId, String member, double from, Double to) {
         return Api.post(COORDINATOR, "/api/cases/" + caseId + "/custody-links", """
-                {"holder":{"memberId":"%s"},"from":"%s","to":%s,"between":true,"reason":"forgotten"}
-                """.formatted(
+            {"holder":{"memberId":"%s"},"from":"%s","to":%s,"between":true,"reason":"forgotten"}
+            """.formatted(
                         member, at(from), to == null ? null : "\"" + at(to) + "\""));
     }
 
@@ -74,12 +74,12 @@ class CustodyBetweenResourceTest {
         String id = newCase();
         handOver(id, world.carer, 10);
         String plain = """
-                {"holder":{"memberId":"%s"},"from":"%s","to":"%s","reason":"forgotten"}
-                """.formatted(world.helper, at(8), at(12));
+            {"holder":{"memberId":"%s"},"from":"%s","to":"%s","reason":"forgotten"}
+            """.formatted(world.helper, at(8), at(12));
         Api.post(COORDINATOR, "/api/cases/" + id + "/custody-links", plain)
                 .statusCode(409)
                 .body("detail", containsString("between"));
-        JsonPath chain =
+        Json chain =
                 between(id, world.helper, 8, 12.0).statusCode(201).extract().jsonPath();
         assertThat(chain.getList("custody.holder.memberId")).containsExactly(world.rescuer, world.helper, world.carer);
         assertThat(chain.getList("custody.from")).containsExactly(at(0), at(8), at(12));
@@ -116,14 +116,14 @@ class CustodyBetweenResourceTest {
     void theAuthorisationIsThatOfTheNewFirstDay() {
         String id = newCase();
         String carer = Api.make(org.culvert.platform.Role.ADMIN, "/api/members", """
-                        {"organisationId":"%s","callSign":"%s","name":"Somebody","attends":false,"cares":true}
-                        """.formatted(
+            {"organisationId":"%s","callSign":"%s","name":"Somebody","attends":false,"cares":true}
+            """.formatted(
                                 world.network, java.util.UUID.randomUUID()))
                 .getString("id");
         Api.make(org.culvert.platform.Role.ADMIN, "/api/authorisations", """
-                {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"LATE-1",
-                 "taxonGroup":"turtles","validFrom":"2026-01-13","validTo":"2090-12-31"}
-                """.formatted(carer));
+            {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"LATE-1",
+             "taxonGroup":"turtles","validFrom":"2026-01-13","validTo":"2090-12-31"}
+            """.formatted(carer));
         handOver(id, carer, 10);
         assertThat(Api.get(COORDINATOR, "/api/cases/" + id).getString("custody[1].authorisation"))
                 .isNull();
@@ -147,7 +147,8 @@ class CustodyBetweenResourceTest {
                         entry.formatted(
                                 world.clinic,
                                 at(1),
-                                "{\"organisation\":\"another shelter\",\"number\":\"L-7\",\"jurisdiction\":\"AU-VIC\"}"))
+                                "{\"organisation\":\"another"
+                                        + " shelter\",\"number\":\"L-7\",\"jurisdiction\":\"AU-VIC\"}"))
                 .getString("id");
         Api.change(COORDINATOR, "/api/hand-overs/" + offered, "/acceptance", "{\"at\":\"" + at(2) + "\"}")
                 .statusCode(200)
@@ -162,7 +163,7 @@ class CustodyBetweenResourceTest {
     void gapsAndPendingHandOversAreListed() {
         String id = newCase();
         handOver(id, world.carer, 10);
-        JsonPath seen = Api.get(COORDINATOR, "/api/cases/" + id);
+        Json seen = Api.get(COORDINATOR, "/api/cases/" + id);
         String second = seen.getString("custody[1].id");
         Api.correct(
                         COORDINATOR,
@@ -175,8 +176,8 @@ class CustodyBetweenResourceTest {
         assertThat(gaps(id)).containsExactlyInAnyOrder(at(10) + " " + at(12), at(15) + " null");
         Api.as(RESCUER).get("/api/custody-gaps").then().statusCode(403);
         String offered = Api.make(COORDINATOR, "/api/cases/" + id + "/hand-overs", """
-                        {"taker":{"memberId":"%s"},"at":"%s"}
-                        """.formatted(world.helper, at(20)))
+            {"taker":{"memberId":"%s"},"at":"%s"}
+            """.formatted(world.helper, at(20)))
                 .getString("id");
         assertThat(waiting(COORDINATOR, "true")).contains(offered);
         assertThat(waiting(RESCUER, "true")).contains(offered);
@@ -210,7 +211,7 @@ class CustodyBetweenResourceTest {
         List<String> rows = new ArrayList<>();
         String cursor = null;
         do {
-            JsonPath page = Api.get(role, path + (cursor == null ? "" : "&cursor=" + cursor));
+            Json page = Api.get(role, path + (cursor == null ? "" : "&cursor=" + cursor));
             rows.addAll(page.getList("items." + field));
             cursor = page.getString("next");
         } while (cursor != null);
@@ -287,21 +288,21 @@ class CustodyBetweenResourceTest {
                         .statusCode();
             case 2 ->
                 () -> {
-                    JsonPath seen = Api.get(COORDINATOR, path);
+                    Json seen = Api.get(COORDINATOR, path);
                     List<String> links = seen.getList("custody.id");
                     return Api.correct(
                                     COORDINATOR,
                                     path,
                                     "/custody-links/" + links.get(random.nextInt(links.size())),
                                     """
-                                {"%s":"%s","reason":"as told"}
-                                """.formatted(random.nextBoolean() ? "from" : "to", at(from)))
+                                    {"%s":"%s","reason":"as told"}
+                                    """.formatted(random.nextBoolean() ? "from" : "to", at(from)))
                             .extract()
                             .statusCode();
                 };
             default ->
                 () -> {
-                    JsonPath seen = Api.get(COORDINATOR, path);
+                    Json seen = Api.get(COORDINATOR, path);
                     String pending = seen.getString("pendingHandOver.id");
                     if (pending == null) {
                         return Api.as(COORDINATOR)

@@ -9,7 +9,6 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.notNullValue;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -21,6 +20,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import javax.sql.DataSource;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -37,12 +37,12 @@ class CustodyResourceTest {
         world = World.shared();
     }
 
-    private JsonPath newCase(String holder) {
+    private Json newCase(String holder) {
         String incident = World.call("Chelodina longicollis", 150.04, "").getString("incidentId");
         return Api.make(RESCUER, "/api/cases", """
-                {"incidentId":"%s","animal":{"scientificName":"Chelodina longicollis","sex":"female"},
-                 "foundAt":"2026-01-10T02:00:00Z"%s}
-                """.formatted(
+            {"incidentId":"%s","animal":{"scientificName":"Chelodina longicollis","sex":"female"},
+             "foundAt":"2026-01-10T02:00:00Z"%s}
+            """.formatted(
                         incident, holder == null ? "" : ",\"holder\":{\"memberId\":\"" + holder + "\"}"));
     }
 
@@ -56,11 +56,11 @@ class CustodyResourceTest {
 
     @Test
     void theGiverStaysHolderUntilTheTakerAccepts() {
-        JsonPath made = newCase(world.rescuer);
+        Json made = newCase(world.rescuer);
         String id = made.getString("id");
         assertThat(made.getString("state")).isEqualTo("inCare");
         String handOver = offer(id, "2026-01-10T03:00:00Z");
-        JsonPath pending = Api.get(RESCUER, "/api/cases/" + id);
+        Json pending = Api.get(RESCUER, "/api/cases/" + id);
         assertThat(pending.getString("state")).isEqualTo("handOverPending");
         assertThat(pending.getString("custody[-1].holder.memberId")).isEqualTo(world.rescuer);
         Api.post(
@@ -70,7 +70,7 @@ class CustodyResourceTest {
                 .statusCode(409)
                 .body("detail", containsString("pending already"));
 
-        JsonPath taken = Api.as(CLINIC)
+        Json taken = Api.as(CLINIC)
                 .body("{\"at\":\"2026-01-10T03:30:00Z\"}")
                 .post("/api/hand-overs/" + handOver + "/acceptance")
                 .then()
@@ -126,10 +126,10 @@ class CustodyResourceTest {
         try (Connection connection = database.getConnection()) {
             connection.setAutoCommit(false);
             try (var insert = connection.prepareStatement("""
-                    insert into custody_links (id, case_id, holder_member_id, held, recorded_at, recorded_by)
-                    select gen_random_uuid(), ?::uuid, ?::uuid, tstzrange('2026-01-11', null), now(), id
-                    from accounts limit 1
-                    """)) {
+                insert into custody_links (id, case_id, holder_member_id, held, recorded_at, recorded_by)
+                select gen_random_uuid(), ?::uuid, ?::uuid, tstzrange('2026-01-11', null), now(), id
+                from accounts limit 1
+                """)) {
                 insert.setString(1, id);
                 insert.setString(2, world.carer);
                 // 23P01: exclusion violation (PostgreSQL manual, appendix A)

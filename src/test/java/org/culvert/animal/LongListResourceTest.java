@@ -10,7 +10,6 @@ import static org.culvert.platform.Role.RESCUER;
 
 import io.agroal.api.AgroalDataSource;
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -20,6 +19,7 @@ import java.util.Objects;
 import java.util.stream.IntStream;
 import org.culvert.support.Api;
 import org.culvert.support.Clocks;
+import org.culvert.support.Json;
 import org.culvert.support.Pictures;
 import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
@@ -88,19 +88,19 @@ class LongListResourceTest {
                 i < LONG - SHORT ? List.of(RESCUER, CLINIC, CARER, DISPATCHER).get(i % 4) : COORDINATOR;
         String path = "/api/cases/"
                 + Api.make(author, "/api/cases", """
-                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
-                         "holder":{"memberId":"%s"}}
-                        """.formatted(incident, TURTLE, world.carer))
+                    {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
+                     "holder":{"memberId":"%s"}}
+                    """.formatted(incident, TURTLE, world.carer))
                         .getString("id");
         for (int day = 11; day < 14; day++) {
             Api.post(COORDINATOR, path + "/whereabouts", """
-                    {"words":"pen %d","at":"2026-01-%dT02:00:00Z"}
-                    """.formatted(day * i, day))
+                {"words":"pen %d","at":"2026-01-%dT02:00:00Z"}
+                """.formatted(day * i, day))
                     .statusCode(200);
         }
         String handOver = Api.make(COORDINATOR, path + "/hand-overs", """
-                        {"taker":{"memberId":"%s"},"at":"2026-01-15T02:00:00Z"}
-                        """.formatted(world.rescuer))
+            {"taker":{"memberId":"%s"},"at":"2026-01-15T02:00:00Z"}
+            """.formatted(world.rescuer))
                 .getString("id");
         if (i % 2 == 0) {
             Api.change(COORDINATOR, "/api/hand-overs/" + handOver, "/acceptance", "{\"at\":\"2026-01-16T02:00:00Z\"}")
@@ -126,9 +126,9 @@ class LongListResourceTest {
 
     private static void further(String role, String incident, String words) {
         Api.make(role, "/api/calls", """
-                {"incidentId":"%s","words":"%s","caller":{"phone":"555"},"animals":[{"taxonGroup":"macropods"}],
-                 "place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.01"}}}
-                """.formatted(incident, words));
+            {"incidentId":"%s","words":"%s","caller":{"phone":"555"},"animals":[{"taxonGroup":"macropods"}],
+             "place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.01"}}}
+            """.formatted(incident, words));
     }
 
     private static void join(String kept, String joined) {
@@ -167,9 +167,9 @@ class LongListResourceTest {
         String incident = World.call(TURTLE, 150.0412, "").getString("incidentId");
         String path = "/api/cases/"
                 + Api.make(COORDINATOR, "/api/cases", """
-                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
-                         "holder":{"memberId":"%s"}}
-                        """.formatted(incident, TURTLE, world.carer))
+                    {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
+                     "holder":{"memberId":"%s"}}
+                    """.formatted(incident, TURTLE, world.carer))
                         .getString("id") + "/photographs";
         byte[] picture = Pictures.jpegAt(-30.5, 150.0412);
         for (int i = 0; i < LONG; i++) {
@@ -200,7 +200,7 @@ class LongListResourceTest {
         return IntStream.range(0, 4)
                 .mapToLong(turn -> {
                     long sofar = total();
-                    JsonPath page = Api.get(role, path);
+                    Json page = Api.get(role, path);
                     long asked = total() - sofar;
                     if (rows >= 0) {
                         assertThat(page.getList("items")).hasSize(rows);
@@ -233,7 +233,7 @@ class LongListResourceTest {
     /** What belongs to one incident is told of no other; what was joined to what is joined is told of both. */
     @Test
     void eachIncidentHasItsOwnCallsAndThoseJoinedToIt() {
-        JsonPath then = Api.get(COORDINATOR, "/api/incidents?limit=" + LONG + "&asOf=" + before);
+        Json then = Api.get(COORDINATOR, "/api/incidents?limit=" + LONG + "&asOf=" + before);
         for (int i = 0; i < LONG; i++) {
             String row = "items.find { it.id == '%s' }".formatted(incidents.get(i));
             assertThat(then.getList(row + ".joins")).hasSize(2);
@@ -241,7 +241,7 @@ class LongListResourceTest {
             assertThat(then.getList(row + ".calls.words").stream().filter(Objects::nonNull))
                     .containsExactlyInAnyOrder("Turtle " + i + ".", "Another driver, " + i);
             assertThat(then.getList(row + ".calls.caller.name")).contains("Caller " + i);
-            JsonPath now = Api.get(COORDINATOR, "/api/incidents/" + incidents.get(i));
+            Json now = Api.get(COORDINATOR, "/api/incidents/" + incidents.get(i));
             assertThat(now.getList("calls")).hasSize(i % 2 == 1 ? 3 : 5);
         }
     }

@@ -12,11 +12,11 @@ import static org.hamcrest.Matchers.notNullValue;
 import static org.hamcrest.Matchers.nullValue;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import java.util.List;
 import org.culvert.geo.Geodesy;
 import org.culvert.geo.Position;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -30,7 +30,7 @@ class CallResourceTest {
 
     @Test
     void aCallIsPinnedToARoadAndADistanceAlongIt() {
-        JsonPath receipt = World.call("Chelodina longicollis", 150.02, "");
+        Json receipt = World.call("Chelodina longicollis", 150.02, "");
         // Chainage expected by GeographicLib on WGS 84: 2,000 m at the west end and the geodesic from there.
         double along = Geodesy.metresBetween(new Position(-30.5, 150.0), new Position(-30.5, 150.02));
         assertThat(receipt.getString("place.roadName")).isEqualTo("Mill Road");
@@ -40,9 +40,9 @@ class CallResourceTest {
 
     @Test
     void roadAndChainageKeepsThePrecisionItWasGivenTo() {
-        JsonPath receipt = Api.make(DISPATCHER, "/api/calls", """
-                {"cause":"collisionWithVehicle","place":{"roadAndChainage":{"road":"mill rd","chainageKilometres":"4.4"}}}
-                """);
+        Json receipt = Api.make(DISPATCHER, "/api/calls", """
+            {"cause":"collisionWithVehicle","place":{"roadAndChainage":{"road":"mill rd","chainageKilometres":"4.4"}}}
+            """);
         assertThat(receipt.getDouble("place.chainageMetres")).isEqualTo(4400);
         assertThat(receipt.getDouble("place.chainagePrecisionMetres")).isEqualTo(100);
         Position there =
@@ -53,8 +53,8 @@ class CallResourceTest {
     @Test
     void swappedCoordinatesAreRefusedWithTheOtherReading() {
         Api.post(DISPATCHER, "/api/calls", """
-                        {"place":{"decimalDegrees":{"latitude":"150.02","longitude":"-30.5"}}}
-                        """)
+            {"place":{"decimalDegrees":{"latitude":"150.02","longitude":"-30.5"}}}
+            """)
                 .statusCode(400)
                 .contentType("application/problem+json")
                 .body("type", equalTo("/problems/invalid"))
@@ -64,9 +64,9 @@ class CallResourceTest {
 
     @Test
     void everythingMayBeMissingAndIsUnknown() {
-        JsonPath receipt = Api.make(DISPATCHER, "/api/calls", "{}");
+        Json receipt = Api.make(DISPATCHER, "/api/calls", "{}");
         assertThat(receipt.getList("peopleFirst")).hasSize(2);
-        JsonPath incident = Api.get(DISPATCHER, "/api/incidents/" + receipt.getString("incidentId"));
+        Json incident = Api.get(DISPATCHER, "/api/incidents/" + receipt.getString("incidentId"));
         assertThat(incident.getString("cause")).isEqualTo("unknown");
         assertThat(incident.getString("progress")).isEqualTo("logged");
         assertThat(incident.getString("happenedAt")).isNull();
@@ -127,11 +127,11 @@ class CallResourceTest {
     @Test
     void aCallNearbyIsOfferedForJoiningAndUndoingGivesBothBack() {
         String first = World.call("Wallabia bicolor", 150.07, "").getString("incidentId");
-        JsonPath second = World.call("Wallabia bicolor", 150.0702, "");
+        Json second = World.call("Wallabia bicolor", 150.0702, "");
         assertThat(second.getList("mayBeTheSame.incidentId", String.class)).contains(first);
         String other = second.getString("incidentId");
 
-        JsonPath joined = Api.as(DISPATCHER)
+        Json joined = Api.as(DISPATCHER)
                 .body("{\"incidentId\":\"%s\",\"reason\":\"same wallaby, by both callers\"}".formatted(other))
                 .post("/api/incidents/" + first + "/joins")
                 .then()
@@ -173,7 +173,7 @@ class CallResourceTest {
         String incident = Api.make(DISPATCHER, "/api/calls", "{\"words\":\"something on the road\"}")
                 .getString("incidentId");
         World.call("Wallabia bicolor", 150.06, ",\"incidentId\":\"%s\"".formatted(incident));
-        JsonPath told = Api.get(COORDINATOR, "/api/incidents/" + incident);
+        Json told = Api.get(COORDINATOR, "/api/incidents/" + incident);
         assertThat(told.getList("calls")).hasSize(2);
         assertThat(told.getString("place.roadName")).isEqualTo("Mill Road");
         assertThat(told.getString("cause")).isEqualTo("collisionWithVehicle");
@@ -184,9 +184,9 @@ class CallResourceTest {
         for (int i = 0; i < 3; i++) {
             Api.make(DISPATCHER, "/api/calls", "{}");
         }
-        JsonPath page = Api.get(DISPATCHER, "/api/incidents?limit=2");
+        Json page = Api.get(DISPATCHER, "/api/incidents?limit=2");
         assertThat(page.getList("items")).hasSize(2);
-        JsonPath next = Api.get(DISPATCHER, "/api/incidents?limit=2&cursor=" + page.getString("next"));
+        Json next = Api.get(DISPATCHER, "/api/incidents?limit=2&cursor=" + page.getString("next"));
         assertThat(next.getList("items.id", String.class))
                 .doesNotContainAnyElementsOf(page.getList("items.id", String.class));
         Api.as(DISPATCHER)

@@ -10,7 +10,6 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.nullValue;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -18,6 +17,7 @@ import java.sql.Statement;
 import java.util.List;
 import java.util.stream.IntStream;
 import javax.sql.DataSource;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
@@ -38,36 +38,36 @@ class BodyPartResourceTest {
     void makeWorld() {
         world = World.shared();
         Api.post(ADMIN, "/api/taxon-groups", """
-                [{"key":"part-turtles","name":"turtles of a test","pouch":false,"clutches":true,"introduced":false,
-                  "bodyPlan":"turtle"},
-                 {"key":"part-bats","name":"bats of a test","pouch":false,"clutches":false,"introduced":false,
-                  "bodyPlan":"bat"},
-                 {"key":"part-others","name":"others of a test","pouch":false,"clutches":false,"introduced":false}]
-                """).statusCode(200);
+            [{"key":"part-turtles","name":"turtles of a test","pouch":false,"clutches":true,"introduced":false,
+              "bodyPlan":"turtle"},
+             {"key":"part-bats","name":"bats of a test","pouch":false,"clutches":false,"introduced":false,
+              "bodyPlan":"bat"},
+             {"key":"part-others","name":"others of a test","pouch":false,"clutches":false,"introduced":false}]
+            """).statusCode(200);
         Api.post(ADMIN, "/api/taxa", """
-                [{"scientificName":"%s","vernacularName":"turtle of a test","taxonRank":"species",
-                  "taxonGroup":"part-turtles"},
-                 {"scientificName":"%s","vernacularName":"bat of a test","taxonRank":"species","taxonGroup":"part-bats"},
-                 {"scientificName":"Aliud articulatum","vernacularName":"other of a test","taxonRank":"species",
-                  "taxonGroup":"part-others"}]
-                """.formatted(TURTLE, BAT)).statusCode(200);
+            [{"scientificName":"%s","vernacularName":"turtle of a test","taxonRank":"species",
+              "taxonGroup":"part-turtles"},
+             {"scientificName":"%s","vernacularName":"bat of a test","taxonRank":"species","taxonGroup":"part-bats"},
+             {"scientificName":"Aliud articulatum","vernacularName":"other of a test","taxonRank":"species",
+              "taxonGroup":"part-others"}]
+            """.formatted(TURTLE, BAT)).statusCode(200);
     }
 
     private String visit(String taxon) {
         String incident = World.call(taxon, 150.03, "").getString("incidentId");
         String caseId = Api.make(COORDINATOR, "/api/cases", """
-                        {"animal":{"scientificName":"%s"},"incidentId":"%s","foundAt":"2026-11-01T08:00:00Z",
-                         "holder":{"organisationId":"%s"}}
-                        """.formatted(taxon, incident, world.clinic))
+            {"animal":{"scientificName":"%s"},"incidentId":"%s","foundAt":"2026-11-01T08:00:00Z",
+             "holder":{"organisationId":"%s"}}
+            """.formatted(taxon, incident, world.clinic))
                 .getString("id");
         return "/api/visits/"
                 + Api.make(CLINIC, "/api/visits", """
-                                {"caseId":"%s","clinicId":"%s"}
-                                """.formatted(caseId, world.clinic))
+                    {"caseId":"%s","clinicId":"%s"}
+                    """.formatted(caseId, world.clinic))
                         .getString("id");
     }
 
-    private static ValidatableResponse find(String visit, String more) {
+    private static Answer find(String visit, String more) {
         return Api.post(CLINIC, visit + "/findings", "{\"finding\":\"as the vet says\"," + more + "}");
     }
 
@@ -154,14 +154,14 @@ class BodyPartResourceTest {
     void ofAVisitTheFindingThatIsWrongIsNamed() {
         String incident = World.call(TURTLE, 150.03, "").getString("incidentId");
         String caseId = Api.make(COORDINATOR, "/api/cases", """
-                        {"animal":{"scientificName":"%s"},"incidentId":"%s","foundAt":"2026-11-01T08:00:00Z",
-                         "holder":{"organisationId":"%s"}}
-                        """.formatted(TURTLE, incident, world.clinic))
+            {"animal":{"scientificName":"%s"},"incidentId":"%s","foundAt":"2026-11-01T08:00:00Z",
+             "holder":{"organisationId":"%s"}}
+            """.formatted(TURTLE, incident, world.clinic))
                 .getString("id");
         Api.post(CLINIC, "/api/visits", """
-                        {"caseId":"%s","clinicId":"%s","findings":[{"part":"nuchal","finding":"a crack"},
-                         {"part":"costal-2","finding":"a crack"}]}
-                        """.formatted(caseId, world.clinic))
+            {"caseId":"%s","clinicId":"%s","findings":[{"part":"nuchal","finding":"a crack"},
+             {"part":"costal-2","finding":"a crack"}]}
+            """.formatted(caseId, world.clinic))
                 .statusCode(400)
                 .body("errors[0].field", equalTo("findings[1].side"));
     }

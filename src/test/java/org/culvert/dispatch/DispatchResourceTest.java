@@ -8,8 +8,8 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -35,7 +35,7 @@ class DispatchResourceTest {
         assertThat(Api.get(DISPATCHER, "/api/incidents/" + incident).getString("progress"))
                 .isEqualTo("logged");
 
-        JsonPath sent = Api.make(
+        Json sent = Api.make(
                 DISPATCHER,
                 "/api/incidents/" + incident + "/attendances",
                 "{\"leadMemberId\":\"%s\",\"helperMemberIds\":[\"%s\"],\"at\":\"%s\",\"policeReference\":\"E-77\"}"
@@ -43,7 +43,7 @@ class DispatchResourceTest {
         assertThat(sent.getBoolean("gate.mayGo")).isTrue();
         assertThat(sent.getString("gate.overrideReason")).isNull();
 
-        JsonPath overridden = Api.make(
+        Json overridden = Api.make(
                 DISPATCHER,
                 "/api/incidents/" + incident + "/attendances",
                 "{\"leadMemberId\":\"%s\",\"at\":\"%s\",\"overrideReason\":\"road closed by the works crew\"}"
@@ -54,9 +54,9 @@ class DispatchResourceTest {
     @Test
     void anUnknownLimitStopsLikeAFastRoad() {
         String incident = Api.make(DISPATCHER, "/api/calls", """
-                        {"people":{"anyoneHurt":"no"},"animals":[{"taxonGroup":"macropods"}],
-                         "place":{"decimalDegrees":{"latitude":"-30.47","longitude":"150.05"}}}
-                        """).getString("incidentId");
+            {"people":{"anyoneHurt":"no"},"animals":[{"taxonGroup":"macropods"}],
+             "place":{"decimalDegrees":{"latitude":"-30.47","longitude":"150.05"}}}
+            """).getString("incidentId");
         Api.post(
                         DISPATCHER,
                         "/api/incidents/" + incident + "/attendances",
@@ -68,10 +68,10 @@ class DispatchResourceTest {
     @Test
     void onlyVaccinatedPeopleGoToABatAndNobodyOverridesThat() {
         String incident = Api.make(DISPATCHER, "/api/calls", """
-                        {"people":{"anyoneHurt":"no"},"cause":"entanglement",
-                         "animals":[{"scientificName":"Pteropus poliocephalus","vitality":"alive"}],
-                         "place":{"decimalDegrees":{"latitude":"-30.45","longitude":"150.03"}}}
-                        """).getString("incidentId");
+            {"people":{"anyoneHurt":"no"},"cause":"entanglement",
+             "animals":[{"scientificName":"Pteropus poliocephalus","vitality":"alive"}],
+             "place":{"decimalDegrees":{"latitude":"-30.45","longitude":"150.03"}}}
+            """).getString("incidentId");
         Api.post(
                         DISPATCHER,
                         "/api/incidents/" + incident + "/attendances",
@@ -83,7 +83,7 @@ class DispatchResourceTest {
                 DISPATCHER,
                 "/api/incidents/" + incident + "/attendances",
                 "{\"leadMemberId\":\"%s\",\"at\":\"%s\"}".formatted(world.vaccinated, NOON));
-        JsonPath who = Api.get(DISPATCHER, "/api/incidents/" + incident + "/who-can-go");
+        Json who = Api.get(DISPATCHER, "/api/incidents/" + incident + "/who-can-go");
         assertThat(who.getString("find { it.memberId == '%s' }.notBecause[0]".formatted(world.rescuer)))
                 .contains("lyssavirus");
         assertThat(who.getList("find { it.memberId == '%s' }.notBecause".formatted(world.vaccinated)))
@@ -127,7 +127,8 @@ class DispatchResourceTest {
         Api.make(
                 DISPATCHER,
                 "/api/incidents/" + incident + "/closings",
-                "{\"outcome\":\"notAttendedUnsafe\",\"reason\":\"fast road, caller drove on\",\"theirReference\":\"P-9\"}");
+                "{\"outcome\":\"notAttendedUnsafe\",\"reason\":\"fast road, caller drove"
+                        + " on\",\"theirReference\":\"P-9\"}");
         assertThat(progress(incident)).isEqualTo("closed");
     }
 

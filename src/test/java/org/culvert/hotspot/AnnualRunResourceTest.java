@@ -6,9 +6,10 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
+import java.util.List;
 import org.culvert.platform.Patience;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.junit.jupiter.api.Test;
 
 /** That parts of alpha add up to alpha is Bonferroni's inequality. */
@@ -16,9 +17,9 @@ import org.junit.jupiter.api.Test;
 class AnnualRunResourceTest {
     private static String entry(String cells) {
         return """
-                {"periodFrom":"%d-01-01","periodTo":"%d-12-31","plan":"the meeting in autumn","reachMetres":300,
-                 "cells":%s}
-                """.formatted(EvidenceWorld.year(), EvidenceWorld.year(), cells);
+            {"periodFrom":"%d-01-01","periodTo":"%d-12-31","plan":"the meeting in autumn","reachMetres":300,
+             "cells":%s}
+            """.formatted(EvidenceWorld.year(), EvidenceWorld.year(), cells);
     }
 
     @Test
@@ -38,13 +39,14 @@ class AnnualRunResourceTest {
                 "both are done",
                 () -> Api.get(COORDINATOR, "/api/annual-runs/" + id).getInt("done") == 2);
 
-        JsonPath annual = Api.get(COORDINATOR, "/api/annual-runs/" + id);
+        Json annual = Api.get(COORDINATOR, "/api/annual-runs/" + id);
         assertThat(annual.getList("runs.declared")).containsExactly(true, true);
         assertThat(annual.getList("runs.settings.declaration.cells")).containsExactly(2, 2);
-        assertThat(annual.getList("runs.collect { it.settings.season.months.size() }"))
+        assertThat(annual.<List<Integer>>getList("runs.settings.season.months").stream()
+                        .map(List::size))
                 .containsExactly(12, 3);
         String run = annual.getString("runs[1].id");
-        JsonPath result = Api.get(COORDINATOR, "/api/hotspot-runs/" + run + "/result");
+        Json result = Api.get(COORDINATOR, "/api/hotspot-runs/" + run + "/result");
         assertThat(result.getDouble("errorRate.alpha")).isEqualTo(0.025);
         assertThat(result.getString("errorRate.sentence")).contains("one of 2 runs decided on together");
         assertThat(Api.get(COORDINATOR, "/api/annual-runs").getList("items.id")).contains(id);

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.culvert.platform.Role.ROADS_AUTHORITY;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
@@ -12,6 +11,7 @@ import java.util.UUID;
 import javax.sql.DataSource;
 import org.culvert.platform.Patience;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -39,7 +39,7 @@ class DeadNodeTest {
                 () -> Api.get(ROADS_AUTHORITY, "/api/hotspot-runs/" + id)
                         .getString("state")
                         .equals("done"));
-        JsonPath run = Api.get(ROADS_AUTHORITY, "/api/hotspot-runs/" + id);
+        Json run = Api.get(ROADS_AUTHORITY, "/api/hotspot-runs/" + id);
         assertThat(run.getInt("timesBegun")).isEqualTo(2);
         assertThat(run.getString("documentSha256"))
                 .isEqualTo(Api.get(ROADS_AUTHORITY, "/api/hotspot-runs/" + finished)
@@ -50,19 +50,19 @@ class DeadNodeTest {
     private void leaveBehind(UUID id, UUID like) throws SQLException {
         try (Connection connection = database.getConnection()) {
             run(connection, """
-                    INSERT INTO hotspot_runs (id, settings, declared, recorded_at, recorded_by)
-                    SELECT ?, settings, declared, recorded_at, recorded_by FROM hotspot_runs WHERE id = ?
-                    """, id, like);
+                INSERT INTO hotspot_runs (id, settings, declared, recorded_at, recorded_by)
+                SELECT ?, settings, declared, recorded_at, recorded_by FROM hotspot_runs WHERE id = ?
+                """, id, like);
             run(connection, """
-                    INSERT INTO hotspot_run_progress (run_id, begun_at, simulations_done)
-                    SELECT ?, begun_at, 400 FROM hotspot_run_progress WHERE run_id = ?
-                    """, id, like);
+                INSERT INTO hotspot_run_progress (run_id, begun_at, simulations_done)
+                SELECT ?, begun_at, 400 FROM hotspot_run_progress WHERE run_id = ?
+                """, id, like);
             run(connection, """
-                    INSERT INTO scheduled_tasks (task_name, task_instance, execution_time, picked, picked_by,
-                        last_heartbeat, version)
-                    VALUES ('hotspot-run', ?::text, now() - interval '10 minutes', true, 'a node that died',
-                        now() - interval '10 minutes', 2)
-                    """, id);
+                INSERT INTO scheduled_tasks (task_name, task_instance, execution_time, picked, picked_by,
+                    last_heartbeat, version)
+                VALUES ('hotspot-run', ?::text, now() - interval '10 minutes', true, 'a node that died',
+                    now() - interval '10 minutes', 2)
+                """, id);
         }
     }
 

@@ -5,13 +5,13 @@ import static org.culvert.platform.Role.COORDINATOR;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import io.restassured.path.json.JsonPath;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.culvert.platform.Patience;
 import org.culvert.platform.Role;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 
 /**
@@ -139,7 +139,7 @@ public final class HostileEvidence {
     }
 
     private static String run() {
-        JsonPath run = Api.as(Role.ROADS_AUTHORITY)
+        Json run = Api.as(Role.ROADS_AUTHORITY)
                 .body(json(Map.of(
                         "periodFrom",
                         YEAR + "-01-01",

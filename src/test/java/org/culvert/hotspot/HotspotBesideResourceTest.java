@@ -6,12 +6,12 @@ import static org.culvert.platform.Role.ROADS_AUTHORITY;
 import static org.hamcrest.Matchers.equalTo;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import org.culvert.platform.Patience;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -57,7 +57,7 @@ class HotspotBesideResourceTest {
 
     @Test
     void aPlainRunSaysWhatIsNewAndWhatItRestsOnAndNoMore() {
-        JsonPath result = JsonPath.from(result(COORDINATOR, EvidenceWorld.run(",\"taxonGroup\":\"macropods\"")));
+        Json result = Json.from(result(COORDINATOR, EvidenceWorld.run(",\"taxonGroup\":\"macropods\"")));
         assertThat(result.getString("engine.version")).isEqualTo("5");
         assertThat(result.getString("isItNew.sentence")).contains("error rate of its own");
         assertThat(result.getInt("isItNew.simulations")).isEqualTo(999);
@@ -84,7 +84,7 @@ class HotspotBesideResourceTest {
         String one = fourYears();
         String document = result(COORDINATOR, one);
         assertThat(result(COORDINATOR, fourYears())).isEqualTo(document);
-        JsonPath result = JsonPath.from(document);
+        Json result = Json.from(document);
         assertThat(result.getList("settings.alsoAsk", String.class))
                 .containsExactly("persistence", "sensitivity", "secondary");
         assertThat(result.getList("hotspots")).hasSize(1);
@@ -93,8 +93,8 @@ class HotspotBesideResourceTest {
         assertThat(result.getList("isItLasting.hotspots[0].foundIn", Integer.class))
                 .containsExactly(2);
         assertThat(result.getInt("isItLasting.hotspots[0].windowsApart")).isEqualTo(1);
-        assertThat(result.getList("sensitivity.bandwidths.bandwidthMetres", Float.class))
-                .containsExactly(150f, 600f);
+        assertThat(result.getList("sensitivity.bandwidths.bandwidthMetres", Double.class))
+                .containsExactly(150.0, 600.0);
         assertThat(result.getList("sensitivity.bandwidths[0].stay", Integer.class))
                 .containsExactly(1);
         assertThat(result.getString("secondary.sentence")).contains("claim nothing");
@@ -128,7 +128,7 @@ class HotspotBesideResourceTest {
     @Test
     void aRoadsAuthorityIsToldNoSmallNumbersBesideEither() {
         String id = fourYears();
-        JsonPath told = JsonPath.from(result(ROADS_AUTHORITY, id));
+        Json told = Json.from(result(ROADS_AUTHORITY, id));
         List<Integer> counts = new ArrayList<>();
         for (String list : List.of(
                 "restsOn.years.incidents",
@@ -153,7 +153,7 @@ class HotspotBesideResourceTest {
         for (String grid : List.of("0", "0.01")) {
             settle(taxon, "{\"gridDegrees\":" + grid + ",\"reason\":\"for this test\",\"reviewBy\":\"2090-01-01\"}");
             try {
-                JsonPath told = JsonPath.from(result(ROADS_AUTHORITY, id));
+                Json told = Json.from(result(ROADS_AUTHORITY, id));
                 for (String section : List.of("isItNew", "isItLasting", "sensitivity", "secondary")) {
                     assertThat(told.<Object>get(section))
                             .as(section + " at " + grid)
@@ -162,7 +162,7 @@ class HotspotBesideResourceTest {
                 assertThat(told.getString("informationWithheld")).contains("sensitive", "what is new");
                 assertThat(told.getList("restsOn.years")).hasSize(4);
                 Api.as(ROADS_AUTHORITY).get("/hotspots/" + id).then().statusCode(200);
-                assertThat(JsonPath.from(result(COORDINATOR, id)).<Object>get("secondary"))
+                assertThat(Json.from(result(COORDINATOR, id)).<Object>get("secondary"))
                         .isNotNull();
             } finally {
                 settle(taxon, "{\"reason\":\"after the test\"}");

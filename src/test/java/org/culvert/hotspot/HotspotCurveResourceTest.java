@@ -5,11 +5,11 @@ import static org.culvert.platform.Role.COORDINATOR;
 import static org.culvert.platform.Role.ROADS_AUTHORITY;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -29,7 +29,7 @@ class HotspotCurveResourceTest {
         return EvidenceWorld.run(",\"taxonGroup\":\"macropods\"");
     }
 
-    private static JsonPath result(String role, String id) {
+    private static Json result(String role, String id) {
         return Api.get(role, "/api/hotspot-runs/" + id + "/result");
     }
 
@@ -40,7 +40,7 @@ class HotspotCurveResourceTest {
     @Test
     void whoKeepsTheRecordsSeesTheRoadOneKilometreBeyondTheStretch() {
         String id = run();
-        JsonPath result = result(COORDINATOR, id);
+        Json result = result(COORDINATOR, id);
         double from = result.getDouble("hotspots[0].fromChainageMetres");
         double to = result.getDouble("hotspots[0].toChainageMetres");
         List<Map<String, Object>> parts = result.getList(CURVE);
@@ -78,7 +78,7 @@ class HotspotCurveResourceTest {
     @Test
     void aRoadsAuthorityIsToldTheStretchItselfInTwoFigures() {
         String id = run();
-        JsonPath told = result(ROADS_AUTHORITY, id);
+        Json told = result(ROADS_AUTHORITY, id);
         double from = told.getDouble("hotspots[0].fromChainageMetres");
         double to = told.getDouble("hotspots[0].toChainageMetres");
         List<Map<String, Object>> parts = told.getList(CURVE);

@@ -15,7 +15,6 @@ import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.startsWith;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import java.io.IOException;
 import java.io.StringReader;
 import java.util.List;
@@ -24,6 +23,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
 import org.culvert.platform.Patience;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -38,13 +38,13 @@ class HotspotRunResourceTest {
         EvidenceWorld.make();
     }
 
-    private static JsonPath result(String id) {
+    private static Json result(String id) {
         return Api.get(COORDINATOR, "/api/hotspot-runs/" + id + "/result");
     }
 
     @Test
     void thePlantedStretchIsFoundAndNothingElse() {
-        JsonPath result = result(EvidenceWorld.run(WALLABIES));
+        Json result = result(EvidenceWorld.run(WALLABIES));
         assertThat(result.getList("hotspots")).hasSize(1);
         assertThat(result.getString("hotspots[0].road")).isEqualTo("Row Road 4");
         assertThat(result.getString("hotspots[0].owner")).isEqualTo("Lower Shire");
@@ -61,7 +61,7 @@ class HotspotRunResourceTest {
 
     @Test
     void everyIncidentIsCountedOnceOrLeftOutForAReason() {
-        JsonPath result = result(EvidenceWorld.run(WALLABIES));
+        Json result = result(EvidenceWorld.run(WALLABIES));
         int wallabies = EvidenceWorld.PLANTED + EvidenceWorld.SCATTERED_WALLABIES + 2;
         assertThat(result.getInt("inputs.placedByJunction")).isEqualTo(1);
         assertThat(result.getInt("inputs.collisionsCounted")).isEqualTo(wallabies);
@@ -129,7 +129,7 @@ class HotspotRunResourceTest {
                         .jsonPath()
                         .getString("state")
                         .equals("done"));
-        JsonPath run = Api.as(COORDINATOR).get(location).then().extract().jsonPath();
+        Json run = Api.as(COORDINATOR).get(location).then().extract().jsonPath();
         assertThat(run.getInt("simulationsDone")).isEqualTo(999);
         assertThat(run.getInt("timesBegun")).isEqualTo(1);
         assertThat(run.getString("documentSha256")).hasSize(64);
@@ -138,7 +138,7 @@ class HotspotRunResourceTest {
 
     @Test
     void anotherSeasonHasAnotherAnswer() {
-        JsonPath result = result(EvidenceWorld.run(WALLABIES + ",\"months\":[1,2,3]"));
+        Json result = result(EvidenceWorld.run(WALLABIES + ",\"months\":[1,2,3]"));
         assertThat(result.getList("hotspots")).isEmpty();
         assertThat(result.getList("settings.season.months", Integer.class)).containsExactly(1, 2, 3);
         assertThat(result.getInt("inputs.collisionsCounted")).isLessThan(EvidenceWorld.SCATTERED_WALLABIES);
@@ -156,7 +156,7 @@ class HotspotRunResourceTest {
 
     @Test
     void aRunThatDoesNotControlReportingClaimsNoErrorRate() {
-        JsonPath result = result(EvidenceWorld.run(WALLABIES + ",\"chance\":\"per-kilometre\""));
+        Json result = result(EvidenceWorld.run(WALLABIES + ",\"chance\":\"per-kilometre\""));
         assertThat(result.getBoolean("errorRate.claimed")).isFalse();
         assertThat(result.getString("errorRate.sentence"))
                 .contains("not claimed of the real roads", "every kilometre", "near towns");
@@ -165,7 +165,7 @@ class HotspotRunResourceTest {
 
     @Test
     void runsThatWereDecidedOnTogetherShareTheErrorRate() {
-        JsonPath result = result(
+        Json result = result(
                 EvidenceWorld.run(WALLABIES + ",\"declaration\":{\"cells\":10,\"plan\":\"minutes of 1 July 2018\"}"));
         assertThat(result.getDouble("errorRate.alpha")).isEqualTo(0.005);
         assertThat(result.getString("errorRate.sentence"))
@@ -176,7 +176,7 @@ class HotspotRunResourceTest {
     /** RFC 7946: longitude before latitude, no crs member; flat properties, every one always there. */
     @Test
     void hotspotsAreGeoJson() {
-        JsonPath features = Api.as(ROADS_AUTHORITY)
+        Json features = Api.as(ROADS_AUTHORITY)
                 .get("/api/hotspot-runs/" + EvidenceWorld.run(WALLABIES) + "/hotspots.geojson")
                 .then()
                 .statusCode(200)
@@ -238,9 +238,9 @@ class HotspotRunResourceTest {
     @Test
     void whatIsWrongIsSaidAllAtOnceWithWhatWouldBeRight() {
         Api.post(ADMIN, "/api/hotspot-runs", """
-                        {"periodFrom":"2019-12-31","periodTo":"2019-01-01","taxonGroup":"dragons","owner":"Nobody",
-                         "chance":"per-head","simulations":19,"alpha":0.01,"pieceMetres":400}
-                        """)
+            {"periodFrom":"2019-12-31","periodTo":"2019-01-01","taxonGroup":"dragons","owner":"Nobody",
+             "chance":"per-head","simulations":19,"alpha":0.01,"pieceMetres":400}
+            """)
                 .statusCode(400)
                 .contentType("application/problem+json")
                 .body("errors.field", hasItem("periodTo"))
@@ -268,10 +268,10 @@ class HotspotRunResourceTest {
     void aSeasonWindowIsDataAndMayCrossTheNewYear() {
         String name = "test window " + System.nanoTime();
         Api.make(COORDINATOR, "/api/season-windows", """
-                {"taxonGroup":"turtles","name":"%s","hemisphere":"southern","from":"--11-01","to":"--01-31",
-                 "source":"invented for a test","readOn":"2020-01-01","validFrom":"2010-01-01"}
-                """.formatted(name));
-        JsonPath result = result(EvidenceWorld.run(",\"taxonGroup\":\"turtles\",\"seasonWindow\":\"" + name + "\""));
+            {"taxonGroup":"turtles","name":"%s","hemisphere":"southern","from":"--11-01","to":"--01-31",
+             "source":"invented for a test","readOn":"2020-01-01","validFrom":"2010-01-01"}
+            """.formatted(name));
+        Json result = result(EvidenceWorld.run(",\"taxonGroup\":\"turtles\",\"seasonWindow\":\"" + name + "\""));
         List<Integer> months = result.getList("months.incidents", Integer.class);
         assertThat(months.subList(1, 10)).containsOnly(0);
         assertThat(months.get(0)).isPositive();
@@ -285,9 +285,9 @@ class HotspotRunResourceTest {
                 .body("errors[0].field", equalTo("seasonWindow"));
         Api.post(ROADS_AUTHORITY, "/api/season-windows", "{}").statusCode(403);
         Api.post(COORDINATOR, "/api/season-windows", """
-                        {"taxonGroup":"turtles","name":"%s","hemisphere":"southern","from":"--11-01","to":"--01-31",
-                         "source":"twice","readOn":"2020-01-01","validFrom":"2015-01-01"}
-                        """.formatted(name))
+            {"taxonGroup":"turtles","name":"%s","hemisphere":"southern","from":"--11-01","to":"--01-31",
+             "source":"twice","readOn":"2020-01-01","validFrom":"2015-01-01"}
+            """.formatted(name))
                 .statusCode(409)
                 .body("detail", containsString("already"));
     }
@@ -329,7 +329,7 @@ class HotspotRunResourceTest {
     void exploratoryRunsAreCounted() {
         long before = Api.get(ROADS_AUTHORITY, "/api/hotspot-runs?limit=1").getLong("items[0].exploratoryRunsSoFar");
         EvidenceWorld.run(",\"simulations\":19");
-        JsonPath list = Api.get(ROADS_AUTHORITY, "/api/hotspot-runs?limit=1");
+        Json list = Api.get(ROADS_AUTHORITY, "/api/hotspot-runs?limit=1");
         assertThat(list.getLong("items[0].exploratoryRunsSoFar")).isEqualTo(before + 1);
         assertThat(list.getString("next")).isNotEmpty();
     }
@@ -354,7 +354,7 @@ class HotspotRunResourceTest {
         String taxon = Api.get(COORDINATOR, "/api/taxa?q=Wallabia").getString("[0].id");
         settle(taxon, "{\"gridDegrees\":0,\"reason\":\"for this test\",\"reviewBy\":\"2090-01-01\"}");
         try {
-            JsonPath told = Api.get(ROADS_AUTHORITY, "/api/hotspot-runs/" + id + "/result");
+            Json told = Api.get(ROADS_AUTHORITY, "/api/hotspot-runs/" + id + "/result");
             assertThat(told.getList("hotspots")).isEmpty();
             assertThat(told.getString("informationWithheld")).contains("sensitive");
             assertThat(Api.as(ROADS_AUTHORITY)
@@ -386,7 +386,7 @@ class HotspotRunResourceTest {
         settle(taxon, "{\"gridDegrees\":0.01,\"reason\":\"for this test\",\"reviewBy\":\"2090-01-01\"}");
         try {
             List<Map<String, Object>> exact = result(id).getList("hotspots");
-            JsonPath told = Api.get(ROADS_AUTHORITY, "/api/hotspot-runs/" + id + "/result");
+            Json told = Api.get(ROADS_AUTHORITY, "/api/hotspot-runs/" + id + "/result");
             List<Map<String, Object>> general = told.getList("hotspots");
             assertThat(general).isNotEmpty();
             assertThat(told.getString("informationWithheld")).contains("0.01 degree");

@@ -9,9 +9,6 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.nullValue;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.RestAssured;
-import io.restassured.path.json.JsonPath;
-import io.restassured.response.ValidatableResponse;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -19,7 +16,10 @@ import org.culvert.geo.EastingNorthing;
 import org.culvert.geo.Geodesy;
 import org.culvert.geo.Position;
 import org.culvert.geo.Projections;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
+import org.culvert.support.Request;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -83,9 +83,9 @@ class PlaceResourceTest {
 
     @Test
     void decimalDegreesArePutOnTheRoad() {
-        JsonPath place = read("""
-                {"decimalDegrees":{"latitude":"-30.50010","longitude":"150.00500"},"uncertaintyMetres":10}
-                """);
+        Json place = read("""
+            {"decimalDegrees":{"latitude":"-30.50010","longitude":"150.00500"},"uncertaintyMetres":10}
+            """);
         assertThat(place.getString("givenAs")).isEqualTo("decimalDegrees");
         assertThat(place.getString("verbatim")).isEqualTo("-30.50010, 150.00500");
         assertThat(place.getDouble("coordinateUncertaintyInMeters")).isEqualTo(10);
@@ -111,7 +111,7 @@ class PlaceResourceTest {
                 "{\"plusCode\":\"g224+22\"}",
                 grid,
                 "{\"roadAndChainage\":{\"road\":\"mill rd\",\"chainageKilometres\":\"10.480\"}}")) {
-            JsonPath place = read(way);
+            Json place = read(way);
             Position position = new Position(place.getDouble("decimalLatitude"), place.getDouble("decimalLongitude"));
             double doubt = place.getDouble("coordinateUncertaintyInMeters");
             assertThat(Geodesy.metresBetween(position, expected)).as(way).isLessThan(doubt);
@@ -122,54 +122,54 @@ class PlaceResourceTest {
     @Test
     void aJunctionIsAmbiguousUntilARoadIsNamed() {
         String at = "\"decimalDegrees\":{\"latitude\":\"-30.50005\",\"longitude\":\"150.01003\"}";
-        JsonPath unsaid = read("{" + at + "}");
+        Json unsaid = read("{" + at + "}");
         assertThat(unsaid.getBoolean("roadInDoubt")).isTrue();
         assertThat(unsaid.getList("otherRoads.roadName")).isNotEmpty();
-        JsonPath named = read("{" + at + ",\"roadName\":\"Ford Ln\"}");
+        Json named = read("{" + at + ",\"roadName\":\"Ford Ln\"}");
         assertThat(named.getBoolean("roadInDoubt")).isFalse();
         assertThat(named.getString("onRoad.roadName")).isEqualTo("Ford Lane");
-        JsonPath directed = read("{" + at + ",\"direction\":\"eastbound\"}");
+        Json directed = read("{" + at + ",\"direction\":\"eastbound\"}");
         assertThat(directed.getBoolean("roadInDoubt")).isFalse();
         assertThat(directed.getString("onRoad.roadName")).isEqualTo("Mill Road");
-        JsonPath elsewhere = read("{" + at + ",\"roadName\":\"Pacific Highway\"}");
+        Json elsewhere = read("{" + at + ",\"roadName\":\"Pacific Highway\"}");
         assertThat(elsewhere.getBoolean("roadInDoubt")).isTrue();
     }
 
     @Test
     void chainageIsReadToItsPrecisionOnTheCarriagewayThatIsMeant() {
         String road = "{\"roadAndChainage\":{\"road\":\"Pacific Hwy\",\"chainageKilometres\":\"2.4\"%s}%s}";
-        JsonPath unsaid = read(road.formatted("", ""));
+        Json unsaid = read(road.formatted("", ""));
         assertThat(unsaid.getBoolean("roadInDoubt")).isTrue();
         assertThat(unsaid.getList("otherRoads.carriageway")).containsExactly("southbound");
         assertThat(unsaid.getDouble("coordinateUncertaintyInMeters")).isCloseTo(50 + 22.2, within(0.1));
-        JsonPath said = read(road.formatted(",\"carriageway\":\"SB\"", ""));
+        Json said = read(road.formatted(",\"carriageway\":\"SB\"", ""));
         assertThat(said.getString("onRoad.carriageway")).isEqualTo("southbound");
         assertThat(said.getBoolean("roadInDoubt")).isFalse();
         assertThat(said.getDouble("onRoad.chainageMetres")).isCloseTo(2400, within(1e-6));
         assertThat(said.getDouble("onRoad.chainagePrecisionMetres")).isEqualTo(100);
         assertThat(said.getDouble("coordinateUncertaintyInMeters")).isEqualTo(50);
         assertThat(said.getString("verbatim")).isEqualTo("Pacific Hwy km 2.4 SB");
-        JsonPath directed = read(road.formatted("", ",\"direction\":\"northbound\""));
+        Json directed = read(road.formatted("", ",\"direction\":\"northbound\""));
         assertThat(directed.getString("onRoad.carriageway")).isEqualTo("northbound");
     }
 
     @Test
     void crossingRoadsGiveEveryJunctionAndACircleAroundThemAll() {
-        JsonPath twice = read("{\"crossingRoads\":{\"road\":\"Mill Road\",\"crossingRoad\":\"Ford Lane\"}}");
+        Json twice = read("{\"crossingRoads\":{\"road\":\"Mill Road\",\"crossingRoad\":\"Ford Lane\"}}");
         double apart = Geodesy.metresBetween(new Position(-30.5, 150.01), new Position(-30.5, 150.02));
         assertThat(twice.getBoolean("roadInDoubt")).isTrue();
         assertThat(twice.getList("otherRoads")).hasSize(3);
         assertThat(twice.getDouble("coordinateUncertaintyInMeters")).isCloseTo(100 + apart, within(1.0));
-        JsonPath over = read("""
-                {"crossingRoads":{"road":"Bridge Street","crossingRoad":"Pacific Highway"},"roadName":"Pacific Highway"}
-                """);
+        Json over = read("""
+            {"crossingRoads":{"road":"Bridge Street","crossingRoad":"Pacific Highway"},"roadName":"Pacific Highway"}
+            """);
         assertThat(over.getString("onRoad.roadName")).isEqualTo("Pacific Highway");
         assertThat(over.getDouble("decimalLongitude")).isCloseTo(150.04, within(1e-6));
     }
 
     @Test
     void farFromAnyRoadShowsTheNearestAndPinsNothing() {
-        JsonPath place = read("{\"decimalDegrees\":{\"latitude\":\"-30.49000\",\"longitude\":\"150.00500\"}}");
+        Json place = read("{\"decimalDegrees\":{\"latitude\":\"-30.49000\",\"longitude\":\"150.00500\"}}");
         assertThat(place.getString("onRoad")).isNull();
         assertThat(place.getString("otherRoads[0].roadName")).isEqualTo("Mill Road");
         assertThat(place.getDouble("otherRoads[0].offsetMetres")).isCloseTo(1108.6, within(1.0));
@@ -180,11 +180,11 @@ class PlaceResourceTest {
         refused(
                         "{\"decimalDegrees\":{\"latitude\":\"150.0\",\"longitude\":\"-30.5\"}}",
                         "place.decimalDegrees.latitude")
-                .body("errors[0].otherReading.decimalLatitude", equalTo(-30.5f))
-                .body("errors[0].otherReading.decimalLongitude", equalTo(150.0f));
+                .body("errors[0].otherReading.decimalLatitude", equalTo(-30.5))
+                .body("errors[0].otherReading.decimalLongitude", equalTo(150.0));
         refused("{\"decimalDegrees\":{\"latitude\":\"30.5\",\"longitude\":\"150.0\"}}", "place.decimalDegrees")
                 .body("errors[0].detail", containsString("sign"))
-                .body("errors[0].otherReading.decimalLatitude", equalTo(-30.5f));
+                .body("errors[0].otherReading.decimalLatitude", equalTo(-30.5));
         refused("{\"degreesMinutesSeconds\":\"30 75 S 150 00 E\"}", "place.degreesMinutesSeconds");
         refused("{\"grid\":{\"epsg\":28356,\"easting\":\"6622221\",\"northing\":\"212472\"}}", "place.grid.easting")
                 .body("errors[0].detail", containsString("the other way round"));
@@ -215,7 +215,7 @@ class PlaceResourceTest {
 
     @Test
     void nobodyReadsPlacesUnnamed() {
-        RestAssured.given()
+        Request.given()
                 .contentType("application/json")
                 .body("{}")
                 .post("/api/places/readings")
@@ -223,14 +223,14 @@ class PlaceResourceTest {
                 .statusCode(401);
     }
 
-    private static JsonPath read(String json) {
+    private static Json read(String json) {
         return Api.post(DISPATCHER, "/api/places/readings", json)
                 .statusCode(200)
                 .extract()
                 .jsonPath();
     }
 
-    private static ValidatableResponse refused(String json, String field) {
+    private static Answer refused(String json, String field) {
         return Api.post(DISPATCHER, "/api/places/readings", json)
                 .statusCode(400)
                 .contentType("application/problem+json")

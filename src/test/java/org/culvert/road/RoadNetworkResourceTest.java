@@ -14,10 +14,6 @@ import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.not;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.RestAssured;
-import io.restassured.path.json.JsonPath;
-import io.restassured.response.ValidatableResponse;
-import io.restassured.specification.RequestSpecification;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -29,7 +25,10 @@ import org.culvert.geo.Position;
 import org.culvert.geo.Projections;
 import org.culvert.road.network.Road;
 import org.culvert.road.network.RoadNetwork;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
+import org.culvert.support.Request;
 import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
@@ -46,7 +45,7 @@ class RoadNetworkResourceTest {
     /** Real input: see src/test/resources/roads/ATTRIBUTION.md. */
     @Test
     void aVillageIsImportedAsItIsAndComesBackAsItWas() {
-        JsonPath made = importRoads(ADMIN, Map.of("name", "Roxel", "roadName", "name", "roadClass", "type"), roxel())
+        Json made = importRoads(ADMIN, Map.of("name", "Roxel", "roadName", "name", "roadClass", "type"), roxel())
                 .statusCode(201)
                 .body("lines", equalTo(851))
                 .body("sourceCrs", equalTo("OGC:CRS84"))
@@ -132,7 +131,7 @@ class RoadNetworkResourceTest {
                 .body("links", equalTo(5))
                 .body("joinedNodes", equalTo(3))
                 .body("unnamedLines", equalTo(0));
-        JsonPath links = Api.get(ROADS_AUTHORITY, "/api/road-networks/current/links");
+        Json links = Api.get(ROADS_AUTHORITY, "/api/road-networks/current/links");
         assertThat(links.getList("features.properties.structure"))
                 .containsExactly("none", "bridge", "none", "none", "none");
         assertThat(links.getDouble("features[2].properties.fromChainageMetres"))
@@ -165,9 +164,10 @@ class RoadNetworkResourceTest {
                 feature(Map.of("n", "  ", "max", "0"), "[0,1],[0.01,1]"),
                 "{\"type\":\"Feature\",\"properties\":{},\"geometry\":null}",
                 "{\"type\":\"Feature\",\"properties\":{},\"geometry\":{\"type\":\"Point\",\"coordinates\":[1,1]}}",
-                "{\"type\":\"Feature\",\"properties\":{\"n\":\"Two Part Road\"},\"geometry\":{\"type\":\"MultiLineString\","
+                "{\"type\":\"Feature\",\"properties\":{\"n\":\"Two Part"
+                        + " Road\"},\"geometry\":{\"type\":\"MultiLineString\","
                         + "\"coordinates\":[[[0,2],[0.01,2]],[[0.01,2],[0.02,2]]]}}");
-        JsonPath made = importRoads(
+        Json made = importRoads(
                         ADMIN,
                         Map.of(
                                 "roadName",
@@ -195,7 +195,7 @@ class RoadNetworkResourceTest {
         assertThat(made.getMap("leftOut"))
                 .containsOnly(Map.entry("no course", 1), Map.entry("not a line but a Point", 1));
         assertThat(made.getMap("notUnderstood")).containsOnly(Map.entry("speedLimit", 2), Map.entry("aadt", 1));
-        JsonPath links = Api.get(RESCUER, "/api/road-networks/current/links");
+        Json links = Api.get(RESCUER, "/api/road-networks/current/links");
         Map<String, Object> first = links.getMap("features[0].properties");
         assertThat(first)
                 .containsEntry("roadName", "Mill Road")
@@ -205,7 +205,7 @@ class RoadNetworkResourceTest {
                 .containsEntry("aadt", 12000)
                 .containsEntry("owner", "Upper Shire")
                 .containsEntry("carriageway", "N")
-                .containsEntry("fromChainageMetres", 12500.0f);
+                .containsEntry("fromChainageMetres", 12500.0);
         assertThat(links.getMap("features[1].properties"))
                 .containsEntry("speedLimitKmh", null)
                 .containsEntry("aadt", null);
@@ -230,7 +230,7 @@ class RoadNetworkResourceTest {
     }
 
     private static void assertStartsAt(double latitude, double longitude) {
-        JsonPath links = Api.get(RESCUER, "/api/road-networks/current/links");
+        Json links = Api.get(RESCUER, "/api/road-networks/current/links");
         assertThat(links.getDouble("features[0].geometry.coordinates[0][0]")).isCloseTo(longitude, within(1e-6));
         assertThat(links.getDouble("features[0].geometry.coordinates[0][1]")).isCloseTo(latitude, within(1e-6));
     }
@@ -283,7 +283,7 @@ class RoadNetworkResourceTest {
         importRoads(ADMIN, Map.of(), collection(line("A", "[150.0,30.5],[150.1,30.5]")))
                 .statusCode(400)
                 .body("errors[0].field", equalTo("features"))
-                .body("errors[0].otherReading.latitude", equalTo(-30.5f));
+                .body("errors[0].otherReading.latitude", equalTo(-30.5));
     }
 
     @Test
@@ -296,17 +296,16 @@ class RoadNetworkResourceTest {
                                 line("B", "[1,0],[1.01,0]"),
                                 line("C", "[0.005,0.001],[0.006,0.001]")))
                 .statusCode(201);
-        RequestSpecification asked = Api.as(ROADS_AUTHORITY).queryParam("bbox", "-0.1,-0.1,0.1,0.1");
+        Request asked = Api.as(ROADS_AUTHORITY).queryParam("bbox", "-0.1,-0.1,0.1,0.1");
         asked.get("/api/road-networks/current/links")
                 .then()
                 .statusCode(200)
                 .contentType("application/geo+json")
                 .body("type", equalTo("FeatureCollection"))
                 .body("features.properties.roadName", equalTo(List.of("A", "C")));
-        JsonPath first = Api.get(RESCUER, "/api/road-networks/current/links?limit=2");
+        Json first = Api.get(RESCUER, "/api/road-networks/current/links?limit=2");
         assertThat(first.getInt("numberReturned")).isEqualTo(2);
-        JsonPath second =
-                Api.get(RESCUER, "/api/road-networks/current/links?limit=2&cursor=" + first.getString("next"));
+        Json second = Api.get(RESCUER, "/api/road-networks/current/links?limit=2&cursor=" + first.getString("next"));
         assertThat(second.getList("features.properties.roadName")).containsExactly("C");
         assertThat(second.getString("next")).isNull();
         for (String wrong : List.of("bbox=1,2,3", "bbox=a,b,c,d", "cursor=0-5", "cursor=x", "limit=0")) {
@@ -323,8 +322,8 @@ class RoadNetworkResourceTest {
         String good = collection(line("Mill Road", "[0,0],[0.01,0]"));
         importRoads(RESCUER, Map.of(), good).statusCode(403);
         importRoads(ROADS_AUTHORITY, Map.of(), good).statusCode(403);
-        RestAssured.given().get("/api/road-networks").then().statusCode(401);
-        RestAssured.given().get("/api/road-networks/current/links").then().statusCode(401);
+        Request.given().get("/api/road-networks").then().statusCode(401);
+        Request.given().get("/api/road-networks/current/links").then().statusCode(401);
     }
 
     @Test
@@ -348,7 +347,7 @@ class RoadNetworkResourceTest {
         Api.as(RESCUER).get("/api/roads").then().statusCode(200).body("", hasSize(0));
     }
 
-    private static ValidatableResponse importRoads(String role, Map<String, String> parameters, String body) {
+    private static Answer importRoads(String role, Map<String, String> parameters, String body) {
         return Api.as(role)
                 .contentType("application/geo+json")
                 .queryParams(parameters)

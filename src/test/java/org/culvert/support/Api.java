@@ -1,11 +1,5 @@
 package org.culvert.support;
 
-import io.restassured.RestAssured;
-import io.restassured.http.ContentType;
-import io.restassured.path.json.JsonPath;
-import io.restassured.response.ValidatableResponse;
-import io.restassured.specification.RequestSpecification;
-
 /** The running server, asked over HTTP in a role. */
 public final class Api {
     public static final String PASSWORD = TestAccounts.PASSWORD;
@@ -18,29 +12,25 @@ public final class Api {
     }
 
     /** A JSON request by whoever has a role. */
-    public static RequestSpecification as(String role) {
-        return RestAssured.given()
-                .auth()
-                .preemptive()
-                .basic("test-" + role, token(role))
-                .contentType(ContentType.JSON);
+    public static Request as(String role) {
+        return Request.given().basic("test-" + role, token(role)).contentType(Request.JSON);
     }
 
-    public static ValidatableResponse post(String role, String path, String json) {
+    public static Answer post(String role, String path, String json) {
         return as(role).body(json).post(path).then();
     }
 
     /** Posts and wants it made. */
-    public static JsonPath make(String role, String path, String json) {
+    public static Json make(String role, String path, String json) {
         return post(role, path, json).statusCode(201).extract().jsonPath();
     }
 
-    public static JsonPath get(String role, String path) {
+    public static Json get(String role, String path) {
         return as(role).get(path).then().statusCode(200).extract().jsonPath();
     }
 
     /** Changes a record as a client does: reads it, and sends its tag back with what is to become of it. */
-    public static ValidatableResponse change(String role, String record, String action, String json) {
+    public static Answer change(String role, String record, String action, String json) {
         return as(role).header("If-Match", tag(role, record))
                 .body(json)
                 .post(record + action)
@@ -53,13 +43,13 @@ public final class Api {
     }
 
     /** Corrects a record that was read just before. */
-    public static ValidatableResponse correct(String role, String record, String patch) {
+    public static Answer correct(String role, String record, String patch) {
         return correct(role, record, "", patch);
     }
 
     /** Corrects a part of a record that was read just before. */
-    public static ValidatableResponse correct(String role, String record, String part, String patch) {
-        RequestSpecification request = as(role).contentType("application/merge-patch+json");
+    public static Answer correct(String role, String record, String part, String patch) {
+        Request request = as(role).contentType("application/merge-patch+json");
         String tag = as(role).get(record).header("ETag");
         if (tag != null) {
             request.header("If-Match", tag);

@@ -15,7 +15,6 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.not;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -24,6 +23,7 @@ import java.util.regex.Pattern;
 import org.culvert.hotspot.HostileEvidence;
 import org.culvert.release.ReleaseWorld;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
@@ -42,10 +42,10 @@ class AreaPageResourceTest {
 
     private void noFartherThan(int metres) {
         Api.make(COORDINATOR, "/api/release-rules", """
-                {"jurisdiction":"%s","kind":"statute","scientificName":"%s","test":"greatestDistance",
-                 "greatestDistanceMetres":%d,"words":"no farther","source":"made for a test","readOn":"2020-01-01",
-                 "reviewBy":"2090-01-01","validFrom":"2020-01-01"}
-                """.formatted(release.jurisdiction, ReleaseWorld.TURTLE, metres));
+            {"jurisdiction":"%s","kind":"statute","scientificName":"%s","test":"greatestDistance",
+             "greatestDistanceMetres":%d,"words":"no farther","source":"made for a test","readOn":"2020-01-01",
+             "reviewBy":"2090-01-01","validFrom":"2020-01-01"}
+            """.formatted(release.jurisdiction, ReleaseWorld.TURTLE, metres));
     }
 
     private void site(String name, double latitude) {
@@ -91,12 +91,12 @@ class AreaPageResourceTest {
     @Test
     void thePictureIsAsLargeByItsScaleBarAsTheAreaIs() {
         noFartherThan(3000);
-        JsonPath made = release.newCase();
+        Json made = release.newCase();
         String id = made.getString("id");
         site("Near the pond", ReleaseWorld.LATITUDE + 0.01);
         site("Far away", ReleaseWorld.LATITUDE - 0.2);
         String html = page(CARER, id);
-        JsonPath told = Api.get(CARER, "/api/cases/" + id + "/release-area?jurisdiction=" + release.jurisdiction);
+        Json told = Api.get(CARER, "/api/cases/" + id + "/release-area?jurisdiction=" + release.jurisdiction);
         double bar = attribute(html, "m0 -4v8m0 -4h([0-9.]+)m0");
         double metres = 1000 * attribute(html, ">([0-9.]+) km</text>");
         double scale = metres / bar;
@@ -126,16 +126,16 @@ class AreaPageResourceTest {
     @Test
     void wordsBesideItSayTheSame() {
         noFartherThan(3000);
-        JsonPath made = release.newCase();
+        Json made = release.newCase();
         World.signFit(made.getString("id"), "2021-11-21T02:00:00Z");
         site("Near the pond", ReleaseWorld.LATITUDE + 0.01);
         Api.make(COORDINATOR, "/api/land-areas", """
-                {"kind":"protectedArea","name":"Park of %1$s","source":"the gazette","from":"2020-01-01",
-                 "geometry":{"type":"Polygon","coordinates":[[[150.04,-30.52],[150.05,-30.52],[150.05,-30.51],
-                 [150.04,-30.51],[150.04,-30.52]]]}}
-                """.formatted(release.jurisdiction));
+            {"kind":"protectedArea","name":"Park of %1$s","source":"the gazette","from":"2020-01-01",
+             "geometry":{"type":"Polygon","coordinates":[[[150.04,-30.52],[150.05,-30.52],[150.05,-30.51],
+             [150.04,-30.51],[150.04,-30.52]]]}}
+            """.formatted(release.jurisdiction));
         String html = page(OFFICER, made.getString("number"));
-        JsonPath told = Api.get(
+        Json told = Api.get(
                 CARER, "/api/cases/" + made.getString("id") + "/release-area?jurisdiction=" + release.jurisdiction);
         assertThat(html)
                 .contains("Where may case " + made.getString("number") + " go back?")
@@ -252,14 +252,14 @@ class AreaPageResourceTest {
     @Test
     void aCaseOfOthersIsNotThereByNumberEither() {
         String shelter = Api.make(ADMIN, "/api/organisations", """
-                        {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
-                        """.formatted(UUID.randomUUID()))
+            {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
+            """.formatted(UUID.randomUUID()))
                 .getString("id");
         String incident = World.call(ReleaseWorld.TURTLE, 150.071, "").getString("incidentId");
-        JsonPath theirs = Api.make(COORDINATOR, "/api/cases", """
-                {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
-                 "holder":{"organisationId":"%s"}}
-                """.formatted(incident, ReleaseWorld.TURTLE, shelter));
+        Json theirs = Api.make(COORDINATOR, "/api/cases", """
+            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
+             "holder":{"organisationId":"%s"}}
+            """.formatted(incident, ReleaseWorld.TURTLE, shelter));
         for (String role : List.of(CARER, CLINIC)) {
             Api.as(role)
                     .get("/release-area?withinMetres=500&caseId=" + theirs.getString("number"))

@@ -10,16 +10,15 @@ import static org.hamcrest.Matchers.endsWith;
 import static org.hamcrest.Matchers.startsWith;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.RestAssured;
-import io.restassured.http.ContentType;
-import io.restassured.path.json.JsonPath;
-import io.restassured.response.ValidatableResponse;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.UUID;
 import org.culvert.care.CareWorld;
 import org.culvert.care.CareWorld.Patient;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
+import org.culvert.support.Request;
 import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -62,20 +61,19 @@ class CareDayPageResourceTest {
         return html.substring(start, html.indexOf("</section>", start));
     }
 
-    private ValidatableResponse send(String role, Map<String, String> fields) {
+    private Answer send(String role, Map<String, String> fields) {
         return send(role, "/care-day/entries", fields);
     }
 
-    private ValidatableResponse send(String role, String path, Map<String, String> fields) {
+    private Answer send(String role, String path, Map<String, String> fields) {
         String secret = Api.as(role).get("/care-day").cookie("culvert-form");
         Map<String, String> whole = new HashMap<>(
                 Map.of("caseId", turtle.caseId(), "key", UUID.randomUUID().toString()));
         whole.putAll(fields);
         return Api.as(role)
-                .contentType(ContentType.URLENC.withCharset("UTF-8"))
+                .contentType(Request.FORM + "; charset=UTF-8")
                 .cookie("culvert-form", secret)
-                .redirects()
-                .follow(false)
+                .withoutRedirects()
                 .formParam("csrf", secret)
                 .formParams(whole)
                 .post(path)
@@ -111,7 +109,7 @@ class CareDayPageResourceTest {
         send(CARER, Map.of("kind", "food", "words", "<b>two worms</b>", "act", "add"))
                 .statusCode(303);
 
-        JsonPath kept = Api.get(CARER, turtle.path() + "/care-entries");
+        Json kept = Api.get(CARER, turtle.path() + "/care-entries");
         assertThat(kept.getList("items.kind")).containsExactly("food", "task", "task", "task");
         assertThat(kept.getDouble("items.find { it.stepKey == 'swim' && it.day == 4 }.value"))
                 .isEqualTo(17.5);
@@ -168,7 +166,7 @@ class CareDayPageResourceTest {
                 .extract()
                 .asString();
         String address = made.replaceFirst("(?s).*id=\"address\"[^>]*>([^<]+)<.*", "$1");
-        RestAssured.given().get(address).then().statusCode(200).contentType(startsWith("text/calendar"));
+        Request.given().get(address).then().statusCode(200).contentType(startsWith("text/calendar"));
         assertThat(page(CARER, "")).contains("Revoke the address").doesNotContain(address);
         // Clinics read the day of a carer, and have no part in the address
         assertThat(page(CLINIC, "?member=" + care.world.carer)).doesNotContain("Revoke the address");
@@ -216,7 +214,7 @@ class CareDayPageResourceTest {
     @Test
     void aFormIsTakenFromThePageAloneAndOfOwnAnimalsAlone() {
         Api.as(CARER)
-                .contentType(ContentType.URLENC)
+                .contentType(Request.FORM)
                 .formParam("caseId", turtle.caseId())
                 .post("/care-day/entries")
                 .then()

@@ -15,6 +15,7 @@ import org.culvert.hotspot.HostileEvidence;
 import org.culvert.release.ReleaseWorld;
 import org.culvert.support.Api;
 import org.culvert.support.Browser;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -128,9 +129,9 @@ class HostileTextsIT {
         double longitude = 149.52;
         String incident = World.call("Testudo hostilis", longitude, "").getString("incidentId");
         String found = Api.make(RESCUER, "/api/cases", """
-                        {"incidentId":"%s","animal":{"scientificName":"Testudo hostilis"},
-                         "foundAt":"2026-01-10T02:00:00Z","holder":{"memberId":"%s"}}
-                        """.formatted(incident, World.shared().rescuer))
+            {"incidentId":"%s","animal":{"scientificName":"Testudo hostilis"},
+             "foundAt":"2026-01-10T02:00:00Z","holder":{"memberId":"%s"}}
+            """.formatted(incident, World.shared().rescuer))
                 .getString("number");
         ReleaseWorld.site("site" + TEXT, LAW, latitude + 0.008, longitude, "hostile");
         double west = longitude + 0.002;
@@ -330,7 +331,7 @@ class HostileTextsIT {
 
     /** The region as it is entered: what the server adds to it is left out. */
     private static String told(String view) {
-        Map<String, Object> known = new io.restassured.path.json.JsonPath(view).getMap("$");
+        Map<String, Object> known = Json.from(view).getMap("$");
         known.keySet().retainAll(List.of("name", "timeZone", "countryCode", "south", "west", "north", "east", "demo"));
         return HostileEvidence.json(known);
     }

@@ -5,11 +5,10 @@ import static org.culvert.platform.Role.ROADS_AUTHORITY;
 import static org.hamcrest.Matchers.containsString;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.http.ContentType;
-import io.restassured.specification.RequestSpecification;
 import java.util.List;
 import org.culvert.hotspot.EvidenceRuns;
 import org.culvert.support.Api;
+import org.culvert.support.Request;
 import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -47,13 +46,12 @@ class HotspotPageResourceTest {
         String location = fromTheForm()
                 .formParam("periodFrom", EvidenceRuns.year() + "-01-01")
                 .formParam("periodTo", EvidenceRuns.year() + "-12-31")
-                .formParam("months", "6", "7")
+                .formParam("months", List.of("6", "7"))
                 .formParam("taxonGroup", "macropods")
                 .formParam("reachMetres", "300")
                 .formParam("simulations", "199")
                 .formParam("seed", "1")
-                .redirects()
-                .follow(false)
+                .withoutRedirects()
                 .post("/hotspots")
                 .then()
                 .statusCode(303)
@@ -91,7 +89,7 @@ class HotspotPageResourceTest {
     void aFormThatWasNotOnThePageStartsNothing() {
         for (String secret : List.of("", "made up")) {
             Api.as(ROADS_AUTHORITY)
-                    .contentType(ContentType.URLENC)
+                    .contentType(Request.FORM)
                     .cookie("culvert-form", "of this browser")
                     .formParam("csrf", secret)
                     .formParam("periodFrom", "2019-01-01")
@@ -104,10 +102,10 @@ class HotspotPageResourceTest {
     }
 
     /** A form as the page sends it: with the secret that the page was given. */
-    private static RequestSpecification fromTheForm() {
+    private static Request fromTheForm() {
         String secret = Api.as(ROADS_AUTHORITY).get("/hotspots").cookie("culvert-form");
         return Api.as(ROADS_AUTHORITY)
-                .contentType(ContentType.URLENC)
+                .contentType(Request.FORM)
                 .cookie("culvert-form", secret)
                 .formParam("csrf", secret);
     }

@@ -7,10 +7,6 @@ import static org.culvert.platform.Role.DISPATCHER;
 import static org.culvert.platform.Role.ROADS_AUTHORITY;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.RestAssured;
-import io.restassured.path.json.JsonPath;
-import io.restassured.response.Response;
-import io.restassured.specification.RequestSpecification;
 import java.io.IOException;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
@@ -18,7 +14,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.function.Supplier;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
+import org.culvert.support.Request;
 import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.Test;
 
@@ -55,16 +54,16 @@ class ProblemAnswerResourceTest {
 
     @Test
     void onePageSaysAsAPageWhatItSaysAsADocument() {
-        alike(() -> RestAssured.given(), "GET", "/problems/none-such", 404, "not-found");
+        alike(() -> Request.given(), "GET", "/problems/none-such", 404, "not-found");
         alike(() -> Api.as(COORDINATOR), "DELETE", "/hotspots", 405, "no-such-operation");
         alike(
-                () -> RestAssured.given().contentType("application/x-www-form-urlencoded"),
+                () -> Request.given().contentType("application/x-www-form-urlencoded"),
                 "POST",
                 "/sign-in",
                 403,
                 "forged");
-        alike(() -> RestAssured.given(), "GET", "/no/such/place", 404, "not-found");
-        alike(() -> RestAssured.given(), "GET", "/hotspots/a/b/c", 404, "not-found");
+        alike(() -> Request.given(), "GET", "/no/such/place", 404, "not-found");
+        alike(() -> Request.given(), "GET", "/hotspots/a/b/c", 404, "not-found");
     }
 
     /** By hand, since clients send what they announce. */
@@ -79,7 +78,7 @@ class ProblemAnswerResourceTest {
                 .containsIgnoringCase("content-security-policy: default-src 'self'")
                 .containsIgnoringCase("cache-control: no-store");
         String document = raw(head.formatted("*/*"));
-        JsonPath problem = new JsonPath(document.substring(document.indexOf("\r\n\r\n") + 4));
+        Json problem = Json.from(document.substring(document.indexOf("\r\n\r\n") + 4));
         assertThat(problem.getString("type")).isEqualTo("/problems/too-large");
         assertThat(problem.getString("requestId")).isNotEmpty();
         assertThat(page)
@@ -90,7 +89,7 @@ class ProblemAnswerResourceTest {
     }
 
     private static String raw(String request) throws IOException {
-        try (Socket socket = new Socket("localhost", RestAssured.port)) {
+        try (Socket socket = new Socket("localhost", Request.port())) {
             socket.getOutputStream().write(request.getBytes(StandardCharsets.ISO_8859_1));
             return new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         }
@@ -98,7 +97,7 @@ class ProblemAnswerResourceTest {
 
     @Test
     void thePageKeepsItsFrameAndQuotesNothingAsMarkup() {
-        Response page = as(ROADS_AUTHORITY).get("/hotspots/%3Cimg%20src=x%20onerror=alert(1)%3E");
+        Answer page = as(ROADS_AUTHORITY).get("/hotspots/%3Cimg%20src=x%20onerror=alert(1)%3E");
         assertThat(page.statusCode()).isEqualTo(400);
         assertThat(page.asString())
                 .contains("<a href=\"/account\">test-roads-authority</a>")
@@ -107,16 +106,15 @@ class ProblemAnswerResourceTest {
         assertThat(page.asString()).contains(page.header("X-Request-Id"));
     }
 
-    private static RequestSpecification as(String role) {
+    private static Request as(String role) {
         return Api.as(role).accept("text/html,application/xhtml+xml,*/*;q=0.8");
     }
 
-    private static RequestSpecification wrongToken(String accept) {
-        return RestAssured.given().accept(accept).auth().preemptive().basic("nobody", "cvt_nothing");
+    private static Request wrongToken(String accept) {
+        return Request.given().accept(accept).basic("nobody", "cvt_nothing");
     }
 
-    private static void alike(
-            Supplier<RequestSpecification> request, String verb, String path, int status, String type) {
+    private static void alike(Supplier<Request> request, String verb, String path, int status, String type) {
         same(
                 request.get().accept("text/html").request(verb, path),
                 request.get().accept("*/*").request(verb, path),
@@ -124,9 +122,9 @@ class ProblemAnswerResourceTest {
                 type);
     }
 
-    private static void same(Response page, Response document, int status, String type) {
+    private static void same(Answer page, Answer document, int status, String type) {
         assertThat(document.contentType()).as(document.asString()).startsWith("application/problem+json");
-        JsonPath problem = document.jsonPath();
+        Json problem = document.jsonPath();
         assertThat(problem.getString("type")).isEqualTo("/problems/" + type);
         assertThat(problem.getInt("status")).isEqualTo(status);
         assertThat(document.statusCode()).isEqualTo(status);

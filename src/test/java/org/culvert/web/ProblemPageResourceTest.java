@@ -1,10 +1,10 @@
 package org.culvert.web;
 
-import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 
 import io.quarkus.test.junit.QuarkusTest;
+import org.culvert.support.Request;
 import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.Test;
 
@@ -14,20 +14,30 @@ import org.junit.jupiter.api.Test;
 class ProblemPageResourceTest {
     @Test
     void theTypeOfAProblemLeadsToItsPage() {
-        String type = given().get("/api/region/nothing-there")
+        String type = Request.given()
+                .get("/api/region/nothing-there")
                 .then()
                 .statusCode(404)
                 .extract()
                 .path("type");
-        given().get(type).then().statusCode(200).contentType("text/html").body(containsString("What to do"));
+        Request.given()
+                .get(type)
+                .then()
+                .statusCode(200)
+                .contentType("text/html")
+                .body(containsString("What to do"));
         for (ProblemPage page : ProblemPage.ALL) {
-            String html = given().get("/problems/" + page.type()).asString();
+            String html = Request.given().get("/problems/" + page.type()).asString();
             assertThat(html).contains(page.remedy().split("[&'<]")[0]);
         }
     }
 
     @Test
     void pagesBringNothingFromAnotherHost() {
-        given().get("/").then().statusCode(200).header("Content-Security-Policy", containsString("default-src 'self'"));
+        Request.given()
+                .get("/")
+                .then()
+                .statusCode(200)
+                .header("Content-Security-Policy", containsString("default-src 'self'"));
     }
 }

@@ -5,7 +5,6 @@ import static org.culvert.platform.Role.ROADS_AUTHORITY;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.RestAssured;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -19,6 +18,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.culvert.hotspot.EvidenceRuns;
 import org.culvert.support.Api;
+import org.culvert.support.Request;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -179,7 +179,7 @@ class RoadEvidenceClientsIT {
                                 "--disable-sync",
                                 "--user-data-dir=" + folder.resolve("profile")));
         try {
-            String host = "localhost:" + RestAssured.port;
+            String host = "localhost:" + Request.port();
             browser.get("http://" + host + "/hotspots/" + id);
             browser.findElement(By.id("username")).sendKeys("test-roads-authority");
             browser.findElement(By.id("password")).sendKeys(Api.PASSWORD);

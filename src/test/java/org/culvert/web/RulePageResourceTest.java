@@ -14,14 +14,14 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.not;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.http.ContentType;
-import io.restassured.path.json.JsonPath;
-import io.restassured.response.ValidatableResponse;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.culvert.hotspot.HostileEvidence;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
+import org.culvert.support.Request;
 import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
@@ -60,13 +60,12 @@ class RulePageResourceTest {
     }
 
     /** A form as the page sends it: with the secret that the page was given. */
-    private static ValidatableResponse send(String role, String path, Map<String, String> fields) {
+    private static Answer send(String role, String path, Map<String, String> fields) {
         String secret = Api.as(role).get("/release-rules").cookie("culvert-form");
         return Api.as(role)
-                .contentType(ContentType.URLENC.withCharset("UTF-8"))
+                .contentType(Request.FORM + "; charset=UTF-8")
                 .cookie("culvert-form", secret)
-                .redirects()
-                .follow(false)
+                .withoutRedirects()
                 .formParam("csrf", secret)
                 .formParams(fields)
                 .post(path)
@@ -129,7 +128,7 @@ class RulePageResourceTest {
     @Test
     void aRuleThatIsEnteredIsTheOneThatTheApiTellsAndThePageShows() {
         String id = enter();
-        JsonPath rule = Api.get(COORDINATOR, "/api/release-rules/" + id);
+        Json rule = Api.get(COORDINATOR, "/api/release-rules/" + id);
         whole().forEach((field, typed) -> {
             if (!List.of("exceptScientificNames", "orderOfPreference", "allowedGrounds")
                     .contains(field)) {

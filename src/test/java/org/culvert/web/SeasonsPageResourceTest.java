@@ -12,13 +12,13 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.not;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import org.culvert.hotspot.EvidenceRuns;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -56,7 +56,7 @@ class SeasonsPageResourceTest {
 
     @Test
     void theAnswerIsThatOfTheApiInWordsFiguresAndDrawings() {
-        JsonPath told = Api.get(COORDINATOR, "/api/collision-seasons" + question("&taxonGroup=macropods"));
+        Json told = Api.get(COORDINATOR, "/api/collision-seasons" + question("&taxonGroup=macropods"));
         String html = page(COORDINATOR, "&taxonGroup=macropods");
         assertThat(months(html))
                 .isEqualTo(told.getList("season.months", Integer.class).stream()
@@ -82,7 +82,7 @@ class SeasonsPageResourceTest {
 
     @Test
     void twoGroupsAreComparedInOneAnswer() {
-        JsonPath told =
+        Json told =
                 Api.get(COORDINATOR, "/api/collision-seasons" + question("&taxonGroup=macropods&comparedWith=turtles"));
         String html = page(COORDINATOR, "&taxonGroup=macropods&comparedWith=turtles");
         assertThat(html)

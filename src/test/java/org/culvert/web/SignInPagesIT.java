@@ -3,7 +3,6 @@ package org.culvert.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.RestAssured;
 import jakarta.inject.Inject;
 import java.net.URI;
 import java.nio.file.Path;
@@ -15,6 +14,7 @@ import javax.sql.DataSource;
 import org.culvert.platform.FormSignIn;
 import org.culvert.support.Api;
 import org.culvert.support.Browser;
+import org.culvert.support.Request;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -98,7 +98,7 @@ class SignInPagesIT {
         browser.press("form[action='/accounts'] button");
         looksRight("accounts-link");
         String link = browser.text("#link");
-        assertThat(link).startsWith("http://localhost:" + RestAssured.port + "/invitation/");
+        assertThat(link).startsWith(Request.server() + "/invitation/");
         browser.open("/accounts");
         assertThat(browser.list("#link")).as("shown once").isEmpty();
         looksRight("accounts");
@@ -190,7 +190,7 @@ class SignInPagesIT {
 
     private void aNameThatWasGuessedAtWaits() {
         String guessed = "guessed-" + UUID.randomUUID().toString().substring(0, 8);
-        var elsewhere = new FormSignIn(URI.create("http://localhost:" + RestAssured.port + "/"));
+        var elsewhere = new FormSignIn(URI.create(Request.server() + "/"));
         for (int i = 0; i < TRIES; i++) {
             assertThat(elsewhere.signIn(guessed, "guess " + i).statusCode()).isEqualTo(401);
         }
@@ -224,11 +224,6 @@ class SignInPagesIT {
     }
 
     private static int reach(String username, String token) {
-        return RestAssured.given()
-                .auth()
-                .preemptive()
-                .basic(username, token)
-                .get("/api/hotspot-runs")
-                .statusCode();
+        return Request.given().basic(username, token).get("/api/hotspot-runs").statusCode();
     }
 }

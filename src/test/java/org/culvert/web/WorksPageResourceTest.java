@@ -7,11 +7,10 @@ import static org.culvert.platform.Role.ROADS_AUTHORITY;
 import static org.hamcrest.Matchers.containsString;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.http.ContentType;
-import io.restassured.specification.RequestSpecification;
 import java.util.List;
 import org.culvert.hotspot.works.WorksWorlds;
 import org.culvert.support.Api;
+import org.culvert.support.Request;
 import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -24,7 +23,7 @@ class WorksPageResourceTest {
         WorksWorlds.make();
     }
 
-    private static RequestSpecification stretch() {
+    private static Request stretch() {
         return Api.as(COORDINATOR)
                 .queryParam("road", "Works Road")
                 .queryParam("fromChainageMetres", "2000")
@@ -169,8 +168,7 @@ class WorksPageResourceTest {
                 .formParam("endsMetres", "200")
                 .formParam("builtFrom", "2025-01-01")
                 .formParam("builtUntil", "")
-                .redirects()
-                .follow(false)
+                .withoutRedirects()
                 .post("/works")
                 .then()
                 .statusCode(303)
@@ -197,10 +195,10 @@ class WorksPageResourceTest {
     }
 
     /** A form as the page sends it: with the secret that the page was given. */
-    private static RequestSpecification fromTheForm() {
+    private static Request fromTheForm() {
         String secret = Api.as(ROADS_AUTHORITY).get("/works").cookie("culvert-form");
         return Api.as(ROADS_AUTHORITY)
-                .contentType(ContentType.URLENC)
+                .contentType(Request.FORM)
                 .cookie("culvert-form", secret)
                 .formParam("csrf", secret);
     }

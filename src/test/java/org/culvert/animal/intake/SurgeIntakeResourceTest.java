@@ -12,8 +12,6 @@ import static org.hamcrest.Matchers.hasItems;
 import static org.hamcrest.Matchers.hasSize;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
-import io.restassured.response.ValidatableResponse;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
@@ -21,7 +19,9 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.Executors;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -44,9 +44,9 @@ class SurgeIntakeResourceTest {
     private String declared() {
         String path = "/api/surges/"
                 + Api.make(COORDINATOR, "/api/surges", """
-                        {"name":"The fire on the hill","kind":"fire","from":"2026-01-01T00:00:00Z","tentWords":"on the oval",
-                         "tent":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.05"}},"holderMemberId":"%s"}
-                        """.formatted(world.rescuer))
+                    {"name":"The fire on the hill","kind":"fire","from":"2026-01-01T00:00:00Z","tentWords":"on the oval",
+                     "tent":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.05"}},"holderMemberId":"%s"}
+                    """.formatted(world.rescuer))
                         .getString("id");
         for (String code : List.of("A", "B")) {
             Api.make(COORDINATOR, path + "/sectors", "{\"code\":\"%s\",\"words\":\"a hill\"}".formatted(code));
@@ -58,11 +58,11 @@ class SurgeIntakeResourceTest {
         return "{\"sector\":\"A\",\"vitality\":\"alive\"" + more + "}";
     }
 
-    private ValidatableResponse takeIn(String... animals) {
+    private Answer takeIn(String... animals) {
         return Api.post(RESCUER, surge + "/intakes", "{\"animals\":[" + String.join(",", animals) + "]}");
     }
 
-    private JsonPath taken(String... animals) {
+    private Json taken(String... animals) {
         return takeIn(animals).statusCode(201).extract().jsonPath();
     }
 
@@ -71,18 +71,18 @@ class SurgeIntakeResourceTest {
         List<String> form = new ArrayList<>();
         for (int i = 0; i < 60; i++) {
             form.add("""
-                    {"sector":"%s","taxon":"%s","vitality":"alive","triage":"delayed","condition":"singed feet",
-                     "foundAt":"2026-01-02T03:00:00Z",
-                     "place":{"decimalDegrees":{"latitude":"-30.5%02d","longitude":"150.05"}}}
-                    """.formatted(i % 3 == 0 ? "B" : "A", i % 2 == 0 ? KOALA : WALLABY, i));
+                {"sector":"%s","taxon":"%s","vitality":"alive","triage":"delayed","condition":"singed feet",
+                 "foundAt":"2026-01-02T03:00:00Z",
+                 "place":{"decimalDegrees":{"latitude":"-30.5%02d","longitude":"150.05"}}}
+                """.formatted(i % 3 == 0 ? "B" : "A", i % 2 == 0 ? KOALA : WALLABY, i));
         }
-        JsonPath receipt = taken(form.toArray(String[]::new));
+        Json receipt = taken(form.toArray(String[]::new));
         assertThat(receipt.<String>getList("animals.temporaryNumber"))
                 .hasSize(60)
                 .doesNotHaveDuplicates()
                 .startsWith("B-001", "A-001", "A-002", "B-002")
                 .contains("A-040", "B-020");
-        JsonPath one = Api.get(COORDINATOR, "/api/cases/" + receipt.getString("animals[1].caseId"));
+        Json one = Api.get(COORDINATOR, "/api/cases/" + receipt.getString("animals[1].caseId"));
         assertThat(one.getString("temporaryNumber")).isEqualTo("A-001");
         assertThat(one.getString("state")).isEqualTo("inCare");
         assertThat(one.getString("cause")).isEqualTo("fire");
@@ -108,7 +108,7 @@ class SurgeIntakeResourceTest {
         assertThat(Api.get(OFFICER, surge + "/intakes?sector=B&temporaryNumber=B-013&taxon=" + KOALA)
                         .getList("items"))
                 .hasSize(1);
-        JsonPath counts = Api.get(RESCUER, surge + "/counts");
+        Json counts = Api.get(RESCUER, surge + "/counts");
         assertThat(counts.getInt("all")).isEqualTo(60);
         assertThat(counts.getInt("bySector.find { it.of == 'B' }.tent")).isEqualTo(20);
         assertThat(counts.getInt("byTaxon.find { it.of == '" + WALLABY + "' }.tent"))
@@ -194,7 +194,7 @@ class SurgeIntakeResourceTest {
     void tentsThatSendAtOnceNeverGiveOneNumberTwice() throws Exception {
         var together = Executors.newFixedThreadPool(6);
         try {
-            List<Callable<ValidatableResponse>> work = new ArrayList<>();
+            List<Callable<Answer>> work = new ArrayList<>();
             for (int tent = 0; tent < 6; tent++) {
                 String[] form = IntStream.range(0, 8).mapToObj(i -> animal("")).toArray(String[]::new);
                 work.add(() -> takeIn(form));
@@ -227,7 +227,7 @@ class SurgeIntakeResourceTest {
 
     @Test
     void whatIsNotKnownYetIsNamedLater() {
-        JsonPath receipt = taken(animal(",\"verbatimIdentification\":\"something small\""));
+        Json receipt = taken(animal(",\"verbatimIdentification\":\"something small\""));
         assertThat(receipt.getBoolean("animals[0].isNotKnownYet")).isTrue();
         assertThat(receipt.getString("animals[0].scientificName")).isEqualTo("Animalia");
         String of = "/api/cases/" + receipt.getString("animals[0].caseId");
@@ -235,9 +235,9 @@ class SurgeIntakeResourceTest {
         assertThat(Api.get(COORDINATOR, animal).getString("identificationVerificationStatus"))
                 .isEqualTo("unverified");
         Api.correct(RESCUER, animal, """
-                        {"scientificName":"%s","identificationVerificationStatus":"seenByVet","reason":"washed and seen"}
-                        """.formatted(KOALA)).statusCode(200);
-        JsonPath list = Api.get(RESCUER, surge + "/intakes");
+            {"scientificName":"%s","identificationVerificationStatus":"seenByVet","reason":"washed and seen"}
+            """.formatted(KOALA)).statusCode(200);
+        Json list = Api.get(RESCUER, surge + "/intakes");
         assertThat(list.getString("items[0].scientificName")).isEqualTo(KOALA);
         assertThat(list.getBoolean("items[0].isNotKnownYet")).isFalse();
         assertThat(list.getString("items[0].temporaryNumber")).isEqualTo("A-001");
@@ -255,13 +255,13 @@ class SurgeIntakeResourceTest {
 
     @Test
     void theDeadAreCountedAndTheirBodiesAreHeld() {
-        JsonPath receipt = taken(
+        Json receipt = taken(
                 "{\"sector\":\"B\",\"vitality\":\"dead\",\"taxon\":\"%s\",\"foundNotBefore\":\"2026-01-02T00:00:00Z\",\"foundAt\":\"2026-01-02T09:00:00Z\"}"
                         .formatted(KOALA),
                 animal(",\"taxon\":\"%s\"".formatted(KOALA)),
                 animal(",\"taxon\":\"%s\"".formatted(KOALA)),
                 animal(",\"taxon\":\"%s\"".formatted(KOALA)));
-        JsonPath dead = Api.get(COORDINATOR, "/api/cases/" + receipt.getString("animals[0].caseId"));
+        Json dead = Api.get(COORDINATOR, "/api/cases/" + receipt.getString("animals[0].caseId"));
         assertThat(dead.getString("fate.fate")).isEqualTo("deadWhenFound");
         assertThat(dead.getString("fate.at")).isEqualTo("2026-01-02T09:00:00Z");
         assertThat(dead.getString("body.holder.memberId")).isEqualTo(world.rescuer);
@@ -279,7 +279,7 @@ class SurgeIntakeResourceTest {
         assertThat(Api.get(COORDINATOR, surge + "/counts").getInt("tent")).isEqualTo(2);
         Api.change(COORDINATOR, "/api/hand-overs/" + handOver, "/acceptance", "{}")
                 .statusCode(200);
-        JsonPath counts = Api.get(COORDINATOR, surge + "/counts");
+        Json counts = Api.get(COORDINATOR, surge + "/counts");
         assertThat(List.of(
                         counts.getInt("all"), counts.getInt("tent"), counts.getInt("movedOn"), counts.getInt("dead")))
                 .containsExactly(4, 1, 1, 2);
@@ -290,14 +290,14 @@ class SurgeIntakeResourceTest {
 
     @Test
     void youngKnowTheirMother() {
-        JsonPath receipt = taken(
+        Json receipt = taken(
                 animal(
                         ",\"taxon\":\"%s\",\"temporaryNumber\":\"M1\",\"place\":{\"decimalDegrees\":{\"latitude\":\"-30.5\",\"longitude\":\"150.05\"}}"
                                 .formatted(WALLABY)),
                 animal(",\"taxon\":\"%s\",\"motherTemporaryNumber\":\"m1\",\"dependentYoung\":true"
                         .formatted(WALLABY)));
-        JsonPath young = Api.get(COORDINATOR, "/api/cases/" + receipt.getString("animals[1].caseId"));
-        JsonPath mother = Api.get(COORDINATOR, "/api/cases/" + receipt.getString("animals[0].caseId"));
+        Json young = Api.get(COORDINATOR, "/api/cases/" + receipt.getString("animals[1].caseId"));
+        Json mother = Api.get(COORDINATOR, "/api/cases/" + receipt.getString("animals[0].caseId"));
         assertThat(young.getString("animal.motherId")).isEqualTo(mother.getString("animal.id"));
         assertThat(young.getString("origin")).isEqualTo("ofMother");
         assertThat(young.getString("foundPlace.id")).isEqualTo(mother.getString("foundPlace.id"));
@@ -353,20 +353,20 @@ class SurgeIntakeResourceTest {
         Api.post(COORDINATOR, surge + "/sectors", "{\"code\":\"A\",\"words\":\"again\"}")
                 .statusCode(409);
         Api.post(COORDINATOR, surge + "/sectors", """
-                        {"code":"C","words":"the creek","area":{"type":"Polygon",
-                         "coordinates":[[[150.0,-30.5],[150.1,-30.4],[150.1,-30.5],[150.0,-30.4],[150.0,-30.5]]]}}
-                        """)
+            {"code":"C","words":"the creek","area":{"type":"Polygon",
+             "coordinates":[[[150.0,-30.5],[150.1,-30.4],[150.1,-30.5],[150.0,-30.4],[150.0,-30.5]]]}}
+            """)
                 .statusCode(400)
                 .body("errors[0].field", containsString("area.coordinates"));
         Api.post(COORDINATOR, surge + "/sectors", """
-                        {"code":"C","words":"the creek","area":{"type":"Polygon",
-                         "coordinates":[[[150.0,-30.5],[150.1,-30.5],[150.1,-30.4],[150.0,-30.5]]]}}
-                        """)
+            {"code":"C","words":"the creek","area":{"type":"Polygon",
+             "coordinates":[[[150.0,-30.5],[150.1,-30.5],[150.1,-30.4],[150.0,-30.5]]]}}
+            """)
                 .statusCode(201)
                 .body("sectors.find { it.code == 'C' }.area.type", equalTo("Polygon"));
         Api.post(COORDINATOR, "/api/surges", """
-                        {"name":"x","kind":"other","from":"2026-01-01T00:00:00Z","tentWords":"there","holderMemberId":"%s"}
-                        """.formatted(world.rescuer))
+            {"name":"x","kind":"other","from":"2026-01-01T00:00:00Z","tentWords":"there","holderMemberId":"%s"}
+            """.formatted(world.rescuer))
                 .statusCode(400)
                 .body("errors.field", hasItem("kindWords"));
     }

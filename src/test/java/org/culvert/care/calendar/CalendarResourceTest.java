@@ -11,8 +11,6 @@ import static org.hamcrest.Matchers.startsWith;
 import biweekly.Biweekly;
 import biweekly.component.VEvent;
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.RestAssured;
-import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.security.MessageDigest;
 import java.sql.SQLException;
@@ -24,7 +22,9 @@ import java.util.stream.Collectors;
 import javax.sql.DataSource;
 import org.culvert.care.CareWorld;
 import org.culvert.care.CareWorld.Patient;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Request;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -46,8 +46,8 @@ class CalendarResourceTest {
         calendars = "/api/members/" + care.world.carer + "/calendars";
     }
 
-    private static Response read(String address) {
-        return RestAssured.given().get(address);
+    private static Answer read(String address) {
+        return Request.given().get(address);
     }
 
     /** The events of one animal, by step and first day. */
@@ -119,8 +119,8 @@ class CalendarResourceTest {
                 .getString("id");
         // The vet changes the plan midway: the last swim is taken out
         Api.change(CLINIC, plan, "/changes", """
-                        {"steps":[%s],"vetName":"Dr Vet","vetRegistration":"V-1","reason":"she tires","from":"%s"}
-                        """.formatted(
+            {"steps":[%s],"vetName":"Dr Vet","vetRegistration":"V-1","reason":"she tires","from":"%s"}
+            """.formatted(
                         CareWorld.step("swim", 2, 5, "daily", "minutes", ",\"hour\":\"18:00\"") + "," + STITCHES,
                         care.today))
                 .statusCode(200);
@@ -179,20 +179,20 @@ class CalendarResourceTest {
         Patient turtle = care.patient(4);
         turtle.plan(care.today.minusDays(4), SWIM);
         String address = CareWorld.calendar(CARER);
-        Response sent = read(address);
+        Answer sent = read(address);
         sent.then()
                 .statusCode(200)
                 .contentType(startsWith("text/calendar"))
                 .header("Cache-Control", equalTo("private, no-cache"));
         String tag = sent.header("ETag");
-        RestAssured.given()
+        Request.given()
                 .header("If-None-Match", tag)
                 .get(address)
                 .then()
                 .statusCode(304)
                 .header("ETag", equalTo(tag));
         Api.make(CARER, turtle.path() + "/care-entries", "{\"stepKey\":\"swim\",\"day\":4,\"value\":15}");
-        RestAssured.given().header("If-None-Match", tag).get(address).then().statusCode(200);
+        Request.given().header("If-None-Match", tag).get(address).then().statusCode(200);
     }
 
     @Test

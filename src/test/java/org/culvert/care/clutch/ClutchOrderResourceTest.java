@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.culvert.platform.Role.COORDINATOR;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -15,6 +14,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -49,7 +49,7 @@ class ClutchOrderResourceTest {
         return random.nextInt(most + 1);
     }
 
-    private void assertAddsUp(JsonPath clutch) {
+    private void assertAddsUp(Json clutch) {
         assertThat(clutch.getInt("recovered"))
                 .isEqualTo(clutch.getInt("setToIncubate") + clutch.getInt("broken") + clutch.getInt("discarded"));
         assertThat(clutch.getInt("setToIncubate"))
@@ -63,7 +63,7 @@ class ClutchOrderResourceTest {
             String clutch =
                     turtles.clutch(turtles.mother(ClutchWorld.LONG_NECKED), 1 + eggs(8), "surgery", START.toString());
             for (int step = 0; step < 25; step++) {
-                JsonPath now = Api.get(COORDINATOR, clutch);
+                Json now = Api.get(COORDINATOR, clutch);
                 int set = eggs(3);
                 int broken = eggs(1);
                 int recovered = set + broken + (random.nextInt(6) == 0 ? 1 : 0);
@@ -133,7 +133,7 @@ class ClutchOrderResourceTest {
         for (int round = 0; round < 2; round++) {
             String clutch = turtles.clutch(turtles.mother(ClutchWorld.LONG_NECKED), 3, "surgery", START.toString());
             for (int step = 0; step < 25; step++) {
-                JsonPath now = Api.get(COORDINATOR, clutch);
+                Json now = Api.get(COORDINATOR, clutch);
                 if (random.nextInt(3) > 0) {
                     note(Api.post(
                                     COORDINATOR,
@@ -160,7 +160,7 @@ class ClutchOrderResourceTest {
         assertThat(statuses.keySet()).contains(200, 201, 400, 409, 422);
     }
 
-    private static void assertNoOverlap(JsonPath clutch) {
+    private static void assertNoOverlap(Json clutch) {
         List<String> from = clutch.getList("custody.from", String.class);
         List<String> to = clutch.getList("custody.to", String.class);
         for (int i = 0; i < from.size(); i++) {
@@ -208,7 +208,7 @@ class ClutchOrderResourceTest {
         } finally {
             many.shutdownNow();
         }
-        JsonPath after = Api.get(COORDINATOR, clutch);
+        Json after = Api.get(COORDINATOR, clutch);
         assertAddsUp(after);
         assertThat(after.getInt("stillIncubating")).isZero();
     }

@@ -8,7 +8,6 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,6 +15,7 @@ import java.util.Map;
 import org.culvert.care.CareWorld;
 import org.culvert.care.CareWorld.Patient;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -39,6 +39,18 @@ class CareDayResourceTest {
         return "animals.find { it.id == '" + turtle.caseId() + "' }" + rest;
     }
 
+    private static List<String> tasks(Json day, Patient turtle) {
+        return day.<Map<String, Object>>getList(of(turtle, ".tasks")).stream()
+                .map(task -> task.get("stepKey") + " " + task.get("day") + " " + task.get("state"))
+                .toList();
+    }
+
+    private static List<String> plansAndSteps(Json page) {
+        return page.<Map<String, Object>>getList("items").stream()
+                .map(task -> task.get("planId") + " " + task.get("stepKey"))
+                .toList();
+    }
+
     private static void tick(Patient turtle, String step, int on, String told) {
         Api.make(CARER, turtle.path() + "/care-entries", "{\"stepKey\":\"%s\",\"day\":%d%s}".formatted(step, on, told));
     }
@@ -50,23 +62,21 @@ class CareDayResourceTest {
         turtle.plan(care.today.minusDays(4), WOUND + "," + SWIM);
         tick(turtle, "wound", 4, ",\"answer\":true");
 
-        JsonPath day = Api.get(CARER, day(""));
+        Json day = Api.get(CARER, day(""));
         assertThat(day.getString("date")).isEqualTo(care.today.toString());
         assertThat(day.getString("note")).startsWith("If it is worse than yesterday, ring the clinic.");
         assertThat(day.getString(of(turtle, ".limits"))).isEqualTo("No water until the third day.");
         assertThat(day.getString(of(turtle, ".reviewOn"))).isEqualTo("2089-01-04");
         assertThat(day.getString(of(turtle, ".dischargePlan"))).contains("short swims");
-        assertThat(day.getList(of(turtle, ".tasks.collect { it.stepKey + ' ' + it.day + ' ' + it.state }")))
-                .containsExactly("swim 3 overdue", "wound 4 done", "swim 4 due");
+        assertThat(tasks(day, turtle)).containsExactly("swim 3 overdue", "wound 4 done", "swim 4 due");
         assertThat(day.getInt(of(turtle, ".tasks[0].missesInARow"))).isEqualTo(2);
         assertThat(day.getList(of(turtle, ".entries.stepKey"))).containsExactly("wound");
         assertThat(day.getString(of(other, ".planId"))).isNull();
         assertThat(day.getList(of(other, ".tasks"))).isEmpty();
 
         // Another day: what is due then, and nothing of what was entered today
-        JsonPath tomorrow = Api.get(CARER, day("?date=" + care.today.plusDays(1)));
-        assertThat(tomorrow.getList(of(turtle, ".tasks.collect { it.stepKey + ' ' + it.day + ' ' + it.state }")))
-                .containsExactly("swim 3 overdue", "wound 5 coming", "swim 5 coming");
+        Json tomorrow = Api.get(CARER, day("?date=" + care.today.plusDays(1)));
+        assertThat(tasks(tomorrow, turtle)).containsExactly("swim 3 overdue", "wound 5 coming", "swim 5 coming");
         assertThat(tomorrow.getList(of(turtle, ".entries"))).isEmpty();
         // Before the carer had it, it is not theirs
         assertThat(Api.get(CARER, day("?date=" + care.today.minusDays(5))).getMap(of(turtle, "")))
@@ -147,8 +157,7 @@ class CareDayResourceTest {
         Patient second = care.patient(4);
         first.plan(care.today.minusDays(4), WOUND + "," + SWIM);
         second.plan(care.today.minusDays(4), WOUND + "," + SWIM);
-        List<String> whole = Api.get(COORDINATOR, "/api/missed-tasks?limit=1000")
-                .getList("items.collect { it.planId + it.stepKey }");
+        List<String> whole = plansAndSteps(Api.get(COORDINATOR, "/api/missed-tasks?limit=1000"));
         assertThat(whole).hasSizeGreaterThanOrEqualTo(4).doesNotHaveDuplicates();
         List<Instant> due = Api.get(COORDINATOR, "/api/missed-tasks?limit=1000").getList("items.dueUntil").stream()
                 .map(at -> Instant.parse((String) at))
@@ -158,8 +167,8 @@ class CareDayResourceTest {
         List<String> paged = new ArrayList<>();
         String cursor = "";
         do {
-            JsonPath page = Api.get(COORDINATOR, "/api/missed-tasks?limit=1" + cursor);
-            paged.addAll(page.getList("items.collect { it.planId + it.stepKey }"));
+            Json page = Api.get(COORDINATOR, "/api/missed-tasks?limit=1" + cursor);
+            paged.addAll(plansAndSteps(page));
             cursor = page.getString("next") == null ? "" : "&cursor=" + page.getString("next");
         } while (!cursor.isEmpty());
         assertThat(paged).isEqualTo(whole);

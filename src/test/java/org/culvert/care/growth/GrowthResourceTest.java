@@ -12,8 +12,6 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
-import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -21,7 +19,9 @@ import java.sql.Statement;
 import java.util.List;
 import java.util.UUID;
 import javax.sql.DataSource;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -40,22 +40,22 @@ class GrowthResourceTest {
     void makeWorld() {
         world = World.shared();
         Api.post(ADMIN, "/api/taxa", """
-                        [{"scientificName":"Macropus giganteus","vernacularName":"eastern grey kangaroo",
-                          "taxonRank":"species","taxonGroup":"macropods"},
-                         {"scientificName":"Macropus fuliginosus melanops","vernacularName":"western grey kangaroo",
-                          "taxonRank":"subspecies","taxonGroup":"macropods"},
-                         {"scientificName":"Macropus","vernacularName":"kangaroos","taxonRank":"genus",
-                          "taxonGroup":"macropods"},
-                         {"scientificName":"Notamacropus crescens","vernacularName":"wallaby of a test",
-                          "taxonRank":"species","taxonGroup":"macropods"}]
-                        """).statusCode(200);
+            [{"scientificName":"Macropus giganteus","vernacularName":"eastern grey kangaroo",
+              "taxonRank":"species","taxonGroup":"macropods"},
+             {"scientificName":"Macropus fuliginosus melanops","vernacularName":"western grey kangaroo",
+              "taxonRank":"subspecies","taxonGroup":"macropods"},
+             {"scientificName":"Macropus","vernacularName":"kangaroos","taxonRank":"genus",
+              "taxonGroup":"macropods"},
+             {"scientificName":"Notamacropus crescens","vernacularName":"wallaby of a test",
+              "taxonRank":"species","taxonGroup":"macropods"}]
+            """).statusCode(200);
     }
 
-    private static ValidatableResponse load(String taxon, String sex, String measure, boolean tells, String rows) {
+    private static Answer load(String taxon, String sex, String measure, boolean tells, String rows) {
         return Api.post(CLINIC, "/api/growth-tables", """
-                {"key":"t-%s","name":"%s of %s","taxon":"%s","sex":"%s","measure":"%s","estimatesAge":%s,%s,
-                 "source":"made for a test","readOn":"2026-01-01","licence":"for a test"}
-                """.formatted(
+            {"key":"t-%s","name":"%s of %s","taxon":"%s","sex":"%s","measure":"%s","estimatesAge":%s,%s,
+             "source":"made for a test","readOn":"2026-01-01","licence":"for a test"}
+            """.formatted(
                         UUID.randomUUID(), measure, taxon, taxon, sex, measure, tells, rows));
     }
 
@@ -81,9 +81,9 @@ class GrowthResourceTest {
         String incident = World.call(taxon, 150.03, "").getString("incidentId");
         return "/api/cases/"
                 + Api.make(COORDINATOR, "/api/cases", """
-                                {"animal":{"scientificName":"%s"%s},"incidentId":"%s","foundAt":"2026-05-01T08:00:00Z",
-                                 "holder":{"memberId":"%s"}}
-                                """.formatted(taxon, more, incident, world.carer))
+                    {"animal":{"scientificName":"%s"%s},"incidentId":"%s","foundAt":"2026-05-01T08:00:00Z",
+                     "holder":{"memberId":"%s"}}
+                    """.formatted(taxon, more, incident, world.carer))
                         .getString("id");
     }
 
@@ -100,12 +100,12 @@ class GrowthResourceTest {
         String table = loaded(taxon, "both", "pes", true, row(100, 50) + "," + row(200, 90) + "," + row(300, 110));
         String joey = animal(taxon, ",\"bornOn\":\"2026-01-01\",\"bornDoubtDays\":10");
         measured(joey, "pes", 70, "2026-05-31T03:00:00Z");
-        JsonPath before = Api.get(OFFICER, joey + "/growth");
+        Json before = Api.get(OFFICER, joey + "/growth");
         assertThat(before.getList("measurements[0].against")).isEmpty();
         assertThat(before.getString("notUsed.find { it.tableId == '%s' }.why".formatted(table.substring(19))))
                 .contains("No vet has adopted it");
         adopt(table);
-        JsonPath growth = Api.get(CARER, joey + "/growth");
+        Json growth = Api.get(CARER, joey + "/growth");
         String of = "measurements[0].";
         // From the first of January to the last of May: 150 days; halfway between 100 and 200 days
         assertThat(growth.getLong(of + "ageDays")).isEqualTo(150);
@@ -151,7 +151,7 @@ class GrowthResourceTest {
         String joey = animal(GREY, "");
         measured(joey, "weight", 2000, "2026-05-31T03:00:00Z");
         measured(joey, "head", 70, "2026-05-31T04:00:00Z");
-        JsonPath growth = Api.get(CARER, joey + "/growth");
+        Json growth = Api.get(CARER, joey + "/growth");
         assertThat((Object) growth.get("measurements[0].against[0].estimatedAgeDays"))
                 .isNull();
         assertThat((Object) growth.get("measurements[0].against[0].expected")).isNull();
@@ -203,7 +203,7 @@ class GrowthResourceTest {
         load(GREY, "both", "head", false, "\"csv\":null").statusCode(400).body("errors.field", hasItem("rows"));
         load(GREY, "both", "head", false, "\"csv\":\"ageDays,value\\n0,10\\n5,19\"")
                 .statusCode(201)
-                .body("rows[1].value", equalTo(19f));
+                .body("rows[1].value", equalTo(19.0));
         // A chick may weigh less before it flies
         load(GREY, "both", "weight", false, "\"rows\":[" + row(0, 10) + "," + row(5, 9) + "]")
                 .statusCode(201);
@@ -216,7 +216,7 @@ class GrowthResourceTest {
         for (String sex : List.of("male", "unknown", "female")) {
             String joey = animal(taxon, ",\"sex\":\"" + sex + "\"");
             measured(joey, "tail", 70, "2026-05-31T03:00:00Z");
-            JsonPath growth = Api.get(CARER, joey + "/growth");
+            Json growth = Api.get(CARER, joey + "/growth");
             assertThat(growth.getList("measurements[0].against")).as(sex).hasSize(sex.equals("female") ? 1 : 0);
             assertThat(growth.<String>getList("notUsed.why").stream()
                             .anyMatch(why -> why.startsWith("It is for a female")))

@@ -15,7 +15,6 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -37,6 +36,7 @@ import java.util.concurrent.Future;
 import javax.sql.DataSource;
 import net.sf.geographiclib.Geodesic;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -63,8 +63,8 @@ class AlertResourceTest {
 
     private static String newSyndrome(String more) {
         return Api.make(COORDINATOR, "/api/syndromes", """
-                        {"name":"Syndrome %s","words":"made for a test","source":"made for a test","readOn":"2026-01-01"%s}
-                        """.formatted(UUID.randomUUID(), more))
+            {"name":"Syndrome %s","words":"made for a test","source":"made for a test","readOn":"2026-01-01"%s}
+            """.formatted(UUID.randomUUID(), more))
                 .getString("id");
     }
 
@@ -74,40 +74,40 @@ class AlertResourceTest {
 
     private static String threshold(String syndrome, int count, double kilometres, int days, String from) {
         return """
-                {"syndromeId":"%s","smallestCount":%d,"withinKilometres":%s,"withinDays":%d,"source":"made for a test",
-                 "readOn":"2026-01-01","validFrom":"%s"}
-                """.formatted(syndrome, count, kilometres, days, from);
+            {"syndromeId":"%s","smallestCount":%d,"withinKilometres":%s,"withinDays":%d,"source":"made for a test",
+             "readOn":"2026-01-01","validFrom":"%s"}
+            """.formatted(syndrome, count, kilometres, days, from);
     }
 
     private String newCase(double metresEast) {
         var place = Geodesic.WGS84.Direct(LATITUDE, LONGITUDE, 90, metresEast);
         String incident = Api.make(
                         DISPATCHER, "/api/calls", String.format(Locale.ROOT, """
-                        {"people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"unknown",
-                         "animals":[{"scientificName":"%s","individualCount":1,"vitality":"alive"}],
-                         "place":{"decimalDegrees":{"latitude":"%.8f","longitude":"%.8f"}}}
-                        """, WALLABY, place.lat2, place.lon2))
+                            {"people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"unknown",
+                             "animals":[{"scientificName":"%s","individualCount":1,"vitality":"alive"}],
+                             "place":{"decimalDegrees":{"latitude":"%.8f","longitude":"%.8f"}}}
+                            """, WALLABY, place.lat2, place.lon2))
                 .getString("incidentId");
         return Api.make(RESCUER, "/api/cases", """
-                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-01T02:00:00Z",
-                         "holder":{"memberId":"%s"}}
-                        """.formatted(incident, WALLABY, world.rescuer))
+            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-01T02:00:00Z",
+             "holder":{"memberId":"%s"}}
+            """.formatted(incident, WALLABY, world.rescuer))
                 .getString("id");
     }
 
-    private JsonPath report(String caseId, int day) {
+    private Json report(String caseId, int day) {
         return Api.make(RESCUER, "/api/cases/" + caseId + "/syndrome-reports", """
-                {"syndromeId":"%s","at":"%sT02:00:00Z","words":"it circles"}
-                """.formatted(
+            {"syndromeId":"%s","at":"%sT02:00:00Z","words":"it circles"}
+            """.formatted(
                         syndrome, LocalDate.of(2026, 2, 1).plusDays(day)));
     }
 
     /** The report of a new animal, so many metres east and on such a day. */
-    private JsonPath seen(double metresEast, int day) {
+    private Json seen(double metresEast, int day) {
         return report(newCase(metresEast), day);
     }
 
-    private static String alertOf(JsonPath report) {
+    private static String alertOf(Json report) {
         return Api.get(RESCUER, "/api/syndrome-reports/" + report.getString("id"))
                 .getString("alertId");
     }
@@ -117,19 +117,19 @@ class AlertResourceTest {
                 .getList("items.findAll { it.syndromeId == '" + syndrome + "' }.id");
     }
 
-    private static JsonPath alert(String id) {
+    private static Json alert(String id) {
         return Api.get(COORDINATOR, "/api/health-alerts/" + id);
     }
 
     private static void read(String role, String id) {
         Api.make(role, "/api/health-alerts/" + id + "/acknowledgements", """
-                {"name":"Dr Vet","words":"rang the wildlife health body"}
-                """);
+            {"name":"Dr Vet","words":"rang the wildlife health body"}
+            """);
     }
 
     @Test
     void whatIsShippedIsThreeAndSaysWhatIsTheNetworksOwn() {
-        JsonPath shipped = Api.get(OFFICER, "/api/alert-thresholds/01920000-0000-7000-8000-000000049101");
+        Json shipped = Api.get(OFFICER, "/api/alert-thresholds/01920000-0000-7000-8000-000000049101");
         assertThat(shipped.getInt("smallestCount")).isEqualTo(3);
         assertThat(shipped.getString("syndromeId")).isNull();
         assertThat(shipped.getString("source")).contains("New Zealand", "no finding of anybody's", "enters its own");
@@ -143,13 +143,13 @@ class AlertResourceTest {
     @Test
     void threeAlikeRaiseOneAlertWhichGrows() {
         assertThat(alertOf(seen(0, 0))).isNull();
-        JsonPath second = seen(1_000, 2);
+        Json second = seen(1_000, 2);
         assertThat(alertOf(second)).isNull();
-        JsonPath third = seen(2_000, 4);
+        Json third = seen(2_000, 4);
         String id = third.getString("alertId");
         assertThat(alertOf(second)).isEqualTo(id).isNotNull();
         assertThat(third.getString("note")).contains("one animal is enough", "hotline");
-        JsonPath alert = alert(id);
+        Json alert = alert(id);
         assertThat(alert.getInt("animals")).isEqualTo(3);
         assertThat(alert.getString("state")).isEqualTo("unread");
         assertThat(alert.getString("firstDay")).isEqualTo("2026-02-01");
@@ -226,10 +226,10 @@ class AlertResourceTest {
 
     @Test
     void whatIsTakenBackLeavesTheAlertUntilItIsRead() {
-        JsonPath first = seen(0, 0);
+        Json first = seen(0, 0);
         seen(0, 0);
         String third = newCase(0);
-        JsonPath last = report(third, 0);
+        Json last = report(third, 0);
         String id = last.getString("alertId");
         String path = "/api/syndrome-reports/" + last.getString("id");
         Api.post(RESCUER, "/api/cases/" + third + "/syndrome-reports", "{\"syndromeId\":\"%s\"}".formatted(syndrome))
@@ -243,7 +243,7 @@ class AlertResourceTest {
         // What was taken back counts no more
         syndrome = newSyndrome("");
         threshold(syndrome, 3, 5, 7);
-        JsonPath gone = seen(0, 0);
+        Json gone = seen(0, 0);
         Api.change(RESCUER, "/api/syndrome-reports/" + gone.getString("id"), "/withdrawal", "{\"reason\":\"a slip\"}")
                 .statusCode(200);
         seen(0, 0);
@@ -255,11 +255,11 @@ class AlertResourceTest {
     void aCorrectedDayIsLookedAtAnew() {
         seen(0, 0);
         seen(0, 0);
-        JsonPath late = seen(0, 20);
+        Json late = seen(0, 20);
         assertThat(late.getString("alertId")).isNull();
         Api.correct(RESCUER, "/api/syndrome-reports/" + late.getString("id"), """
-                        {"at":"2026-02-03T02:00:00Z","reason":"the wrong month"}
-                        """)
+            {"at":"2026-02-03T02:00:00Z","reason":"the wrong month"}
+            """)
                 .statusCode(200)
                 .body("day", equalTo("2026-02-03"));
         assertThat(alertOf(late)).isNotNull();
@@ -270,12 +270,12 @@ class AlertResourceTest {
         seen(0, 0);
         seen(0, 0);
         String nowhere = Api.make(RESCUER, "/api/cases", """
-                        {"incidentId":"%s","animal":{"scientificName":"%s"},"originUnknown":true,
-                         "holder":{"memberId":"%s"}}
-                        """.formatted(
+            {"incidentId":"%s","animal":{"scientificName":"%s"},"originUnknown":true,
+             "holder":{"memberId":"%s"}}
+            """.formatted(
                                 World.call(WALLABY, 150.09, "").getString("incidentId"), WALLABY, world.rescuer))
                 .getString("id");
-        JsonPath report = report(nowhere, 0);
+        Json report = report(nowhere, 0);
         assertThat(report.getBoolean("isPlaced")).isFalse();
         assertThat(report.getString("alertId")).isNull();
     }
@@ -297,7 +297,7 @@ class AlertResourceTest {
             syndrome = newSyndrome("");
             threshold(syndrome, 3, 5, 7);
             seen(0, 0);
-            List<Callable<JsonPath>> atOnce = new ArrayList<>();
+            List<Callable<Json>> atOnce = new ArrayList<>();
             for (int i = 0; i < 3; i++) {
                 String caseId = newCase(i * 100);
                 atOnce.add(() -> report(caseId, 0));
@@ -305,7 +305,7 @@ class AlertResourceTest {
             ExecutorService three = Executors.newFixedThreadPool(3);
             Set<String> alerts = new HashSet<>();
             try {
-                for (Future<JsonPath> made : three.invokeAll(atOnce)) {
+                for (Future<Json> made : three.invokeAll(atOnce)) {
                     alerts.add(alertOf(made.get()));
                 }
             } finally {
@@ -322,7 +322,7 @@ class AlertResourceTest {
     void alertsAreTheGroupsOfAllPairs() {
         var random = new Random(20260201);
         List<double[]> told = new ArrayList<>();
-        List<JsonPath> reports = new ArrayList<>();
+        List<Json> reports = new ArrayList<>();
         for (int i = 0; i < 36; i++) {
             double metres = Math.round(random.nextDouble() * 60_000);
             int day = random.nextInt(20);
@@ -393,7 +393,7 @@ class AlertResourceTest {
 
     @Test
     void theDatabaseRefusesWhatIsNoAlert() throws SQLException {
-        JsonPath report = seen(0, 0);
+        Json report = seen(0, 0);
         seen(0, 0);
         String id = seen(0, 0).getString("alertId");
         refused(
@@ -401,8 +401,8 @@ class AlertResourceTest {
                 "an_alert_goes_on_in_another");
         refused("update health_alerts set joined_at = now() where id = '" + id + "'", "going_on_in_another_has_a_time");
         refused(
-                "insert into health_alert_members select gen_random_uuid(), 0, alert_id, report_id, now(), now(), recorded_by"
-                        + " from health_alert_members where alert_id = '" + id + "'",
+                "insert into health_alert_members select gen_random_uuid(), 0, alert_id, report_id, now(), now(),"
+                        + " recorded_by from health_alert_members where alert_id = '" + id + "'",
                 "a_report_is_in_one_alert");
         refused(
                 "update syndrome_reports set withdrawn_at = now() where id = '" + report.getString("id") + "'",

@@ -16,18 +16,19 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import javax.sql.DataSource;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -48,11 +49,11 @@ class ExposureResourceTest {
         world = World.shared();
     }
 
-    private JsonPath newCase(String taxon) {
+    private Json newCase(String taxon) {
         return Api.make(RESCUER, "/api/cases", """
-                {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-02-10T02:00:00Z",
-                 "holder":{"memberId":"%s"}}
-                """.formatted(
+            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-02-10T02:00:00Z",
+             "holder":{"memberId":"%s"}}
+            """.formatted(
                         World.call(taxon, 150.07, "").getString("incidentId"), taxon, world.rescuer));
     }
 
@@ -69,11 +70,11 @@ class ExposureResourceTest {
         return "{\"memberId\":\"" + world.rescuer + "\"}";
     }
 
-    private static JsonPath enter(String kind, String exposed, String more) {
+    private static Json enter(String kind, String exposed, String more) {
         return Api.make(RESCUER, "/api/exposures", body(kind, exposed, more));
     }
 
-    private static String words(JsonPath answer) {
+    private static String words(Json answer) {
         return String.join(" ", answer.getList("advice.sentence", String.class));
     }
 
@@ -88,7 +89,7 @@ class ExposureResourceTest {
     @Test
     void aScratchHoldsTheAnimalAndTellsWhatToDoNow() {
         String caseId = newCase(FLYING_FOX).getString("id");
-        JsonPath receipt = enter(
+        Json receipt = enter(
                 "scratch", rescuer(), of(caseId) + ",\"bodyPart\":\"left forearm\",\"protectiveKit\":\"thin gloves\"");
         assertThat(receipt.getString("hold")).isEqualTo("set");
         assertThat(exposureHolds(caseId)).containsExactly(receipt.getString("holdId"));
@@ -151,12 +152,12 @@ class ExposureResourceTest {
         String hold = enter("bite", rescuer(), of(caseId)).getString("holdId");
         String assessment =
                 Api.make(COORDINATOR, "/api/assessments", """
-                        {"caseId":"%s","position":{"jurisdiction":"XE","decimalLatitude":-30.5,"decimalLongitude":150.07,
-                         "coordinateUncertaintyInMeters":10},"light":"day","weather":"fair"}
-                        """.formatted(caseId)).getString("id");
+                    {"caseId":"%s","position":{"jurisdiction":"XE","decimalLatitude":-30.5,"decimalLongitude":150.07,
+                     "coordinateUncertaintyInMeters":10},"light":"day","weather":"fair"}
+                    """.formatted(caseId)).getString("id");
         Api.post(COORDINATOR, "/api/releases", """
-                        {"caseIds":["%s"],"assessmentIds":["%s"],"approvedBy":"Dr Vet"}
-                        """.formatted(caseId, assessment))
+            {"caseIds":["%s"],"assessmentIds":["%s"],"approvedBy":"Dr Vet"}
+            """.formatted(caseId, assessment))
                 .statusCode(422);
         assertThat(Api.get(COORDINATOR, "/api/assessments/" + assessment)
                         .getString("tests.find { it.key == 'healthHold.exposure' }.verdict"))
@@ -167,15 +168,15 @@ class ExposureResourceTest {
                 .statusCode(409)
                 .body("detail", containsString("until the hold has been cleared"));
         Api.change(COORDINATOR, "/api/holds/" + hold, "/clearing", """
-                        {"by":"licensedVet","name":"Dr Vet","reference":"V-1"}
-                        """).statusCode(400);
+            {"by":"licensedVet","name":"Dr Vet","reference":"V-1"}
+            """).statusCode(400);
         Api.change(COORDINATOR, "/api/holds/" + hold, "/clearing", """
-                        {"by":"authority","name":"the public health unit","reference":"PHU-3"}
-                        """).statusCode(200);
+            {"by":"authority","name":"the public health unit","reference":"PHU-3"}
+            """).statusCode(200);
         Api.change(COORDINATOR, "/api/cases/" + caseId, "/body/disposal", "{\"disposal\":\"incinerated\"}")
                 .statusCode(200);
         // A new concern is a new hold, of a case that ended too
-        JsonPath later = enter("bite", rescuer(), of(caseId));
+        Json later = enter("bite", rescuer(), of(caseId));
         assertThat(later.getString("hold")).isEqualTo("set");
         assertThat(words(later)).contains("has ended");
     }
@@ -184,16 +185,16 @@ class ExposureResourceTest {
     @Test
     void venomHoldsNothingAndANeedleOnlyFromThatAnimal() {
         String caseId = newCase(FLYING_FOX).getString("id");
-        JsonPath venom = enter("venom", rescuer(), of(caseId));
+        Json venom = enter("venom", rescuer(), of(caseId));
         assertThat(venom.getString("hold")).isEqualTo("none");
         assertThat(venom.getString("advice[0].sentence")).startsWith("Ring the emergency number first");
         assertThat(venom.getString("advice[0].source")).contains("no source");
-        JsonPath elsewhere = enter("needle", rescuer(), of(caseId) + ",\"needleUsedOnAnimal\":\"no\"");
+        Json elsewhere = enter("needle", rescuer(), of(caseId) + ",\"needleUsedOnAnimal\":\"no\"");
         assertThat(elsewhere.getString("hold")).isEqualTo("none");
         assertThat(exposureHolds(caseId)).isEmpty();
         Api.correct(COORDINATOR, "/api/exposures/" + elsewhere.getString("id"), """
-                        {"needleUsedOnAnimal":"unknown","reason":"nobody is sure"}
-                        """)
+            {"needleUsedOnAnimal":"unknown","reason":"nobody is sure"}
+            """)
                 .statusCode(200)
                 .body("animalHeld", equalTo(true));
         assertThat(exposureHolds(caseId)).hasSize(1);
@@ -203,7 +204,7 @@ class ExposureResourceTest {
     @Test
     void anAnimalIsNamedLaterAndThenStays() {
         String incident = World.call(FLYING_FOX, 150.07, "").getString("incidentId");
-        JsonPath receipt =
+        Json receipt =
                 Api.make(DISPATCHER, "/api/exposures", body("bite", rescuer(), ",\"incidentId\":\"" + incident + "\""));
         assertThat(receipt.getString("hold")).isEqualTo("none");
         assertThat(words(receipt)).contains("No animal is named, so none is held");
@@ -214,8 +215,8 @@ class ExposureResourceTest {
                 .statusCode(400)
                 .body("errors[0].field", equalTo("caseId"));
         String caseId = Api.make(RESCUER, "/api/cases", """
-                        {"incidentId":"%s","animal":{"scientificName":"%s"},"holder":{"memberId":"%s"}}
-                        """.formatted(incident, FLYING_FOX, world.rescuer))
+            {"incidentId":"%s","animal":{"scientificName":"%s"},"holder":{"memberId":"%s"}}
+            """.formatted(incident, FLYING_FOX, world.rescuer))
                 .getString("id");
         assertThat(exposureHolds(another)).isEmpty();
         Api.correct(COORDINATOR, path, naming.formatted(caseId))
@@ -249,9 +250,12 @@ class ExposureResourceTest {
                 .isEqualTo("Not shown to be vaccinated against lyssavirus on that day.");
     }
 
-    private static List<String> vaccinations(JsonPath receipt) {
+    private static List<String> vaccinations(Json receipt) {
         return Api.get(COORDINATOR, "/api/exposures/" + receipt.getString("id"))
-                .getList("vaccinations.collect { it.against + ': ' + it.shown }");
+                .<Map<String, Object>>getList("vaccinations")
+                .stream()
+                .map(vaccination -> vaccination.get("against") + ": " + vaccination.get("shown"))
+                .toList();
     }
 
     @Test
@@ -260,20 +264,20 @@ class ExposureResourceTest {
         String mine = enter("bite", rescuer(), of(caseId) + ",\"bodyPart\":\"right ear\"")
                 .getString("id");
         String child = enter("scratch", """
-                        {"name":"Wren Smallchild","phone":"0491 574 118","guardianName":"Robin Smallchild",
-                         "guardianPhone":"0491 574 632"}
-                        """, of(caseId)).getString("id");
+            {"name":"Wren Smallchild","phone":"0491 574 118","guardianName":"Robin Smallchild",
+             "guardianPhone":"0491 574 632"}
+            """, of(caseId)).getString("id");
         for (String role : List.of(DISPATCHER, RESCUER, CLINIC, CARER, OFFICER, ROADS_AUTHORITY, RECIPIENT)) {
             Api.as(role).get("/api/exposures").then().statusCode(403);
             Api.as(role).get("/api/exposures/" + mine).then().statusCode(403);
         }
         for (String role : List.of(COORDINATOR, ADMIN)) {
-            JsonPath whole = Api.get(role, "/api/exposures/" + child);
+            Json whole = Api.get(role, "/api/exposures/" + child);
             assertThat(whole.getString("exposed.name")).isEqualTo("Wren Smallchild");
             assertThat(whole.getString("exposed.guardianPhone")).isEqualTo("0491 574 632");
             assertThat(whole.getBoolean("animalHeld")).isTrue();
         }
-        JsonPath own = Api.get(RESCUER, "/api/my-exposures");
+        Json own = Api.get(RESCUER, "/api/my-exposures");
         assertThat(own.getList("id")).contains(mine).doesNotContain(child);
         assertThat(own.getString("find { it.id == '" + mine + "' }.bodyPart")).isEqualTo("right ear");
         assertThat(Api.get(CARER, "/api/my-exposures").getList("id")).isEmpty();
@@ -287,13 +291,13 @@ class ExposureResourceTest {
         }
         // Somebody else's animal cannot be told of
         String theirs = Api.make(COORDINATOR, "/api/cases", """
-                        {"incidentId":"%s","animal":{"scientificName":"%s"},"holder":{"organisationId":"%s"}}
-                        """.formatted(
+            {"incidentId":"%s","animal":{"scientificName":"%s"},"holder":{"organisationId":"%s"}}
+            """.formatted(
                                 World.call(FLYING_FOX, 150.07, "").getString("incidentId"),
                                 FLYING_FOX,
                                 Api.make(ADMIN, "/api/organisations", """
-                                                {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
-                                                """.formatted(UUID.randomUUID()))
+                                    {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
+                                    """.formatted(UUID.randomUUID()))
                                         .getString("id")))
                 .getString("id");
         Api.post(CARER, "/api/exposures", body("bite", rescuer(), of(theirs))).statusCode(404);
@@ -329,7 +333,7 @@ class ExposureResourceTest {
         Api.change(COORDINATOR, "/api/exposures/" + withdrawn, "/withdrawal", "{\"reason\":\"another one\"}")
                 .statusCode(200);
         assertThat(untold(caseId)).containsExactly(id);
-        JsonPath page = Api.get(COORDINATOR, "/api/exposures?limit=2&caseId=" + caseId);
+        Json page = Api.get(COORDINATOR, "/api/exposures?limit=2&caseId=" + caseId);
         assertThat(page.getList("items.id")).containsExactly(id, told);
         assertThat(Api.get(COORDINATOR, "/api/exposures?limit=2&caseId=" + caseId + "&cursor=" + page.getString("next"))
                         .getList("items.id"))

@@ -8,13 +8,13 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.HashSet;
 import java.util.List;
 import java.util.UUID;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -30,24 +30,24 @@ class KinResourceTest {
     void makeWorld() {
         world = World.shared();
         Api.post(ADMIN, "/api/taxon-groups", """
-                [{"key":"kin-possums","name":"possums of a test","pouch":true,"clutches":false,"introduced":false}]
-                """).statusCode(200);
+            [{"key":"kin-possums","name":"possums of a test","pouch":true,"clutches":false,"introduced":false}]
+            """).statusCode(200);
         Api.post(ADMIN, "/api/taxa", """
-                [{"scientificName":"%s","vernacularName":"possum of a test","taxonRank":"species",
-                  "taxonGroup":"kin-possums"}]
-                """.formatted(POSSUM)).statusCode(200);
+            [{"scientificName":"%s","vernacularName":"possum of a test","taxonRank":"species",
+              "taxonGroup":"kin-possums"}]
+            """.formatted(POSSUM)).statusCode(200);
     }
 
     private String carer(int places, String more) {
         String id = Api.make(ADMIN, "/api/members", """
-                        {"organisationId":"%s","callSign":"K%s","name":"A Carer","attends":false,"cares":true,
-                         "homeLatitude":-30.5,"homeLongitude":150.1}
-                        """.formatted(world.network, UUID.randomUUID()))
+            {"organisationId":"%s","callSign":"K%s","name":"A Carer","attends":false,"cares":true,
+             "homeLatitude":-30.5,"homeLongitude":150.1}
+            """.formatted(world.network, UUID.randomUUID()))
                 .getString("id");
         Api.make(ADMIN, "/api/authorisations", """
-                {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"K-%s",
-                 "taxonGroup":"kin-possums","validFrom":"2020-01-01","validTo":"2090-12-31"%s}
-                """.formatted(id, id, more));
+            {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"K-%s",
+             "taxonGroup":"kin-possums","validFrom":"2020-01-01","validTo":"2090-12-31"%s}
+            """.formatted(id, id, more));
         Api.make(
                 COORDINATOR,
                 "/api/carer-profiles",
@@ -58,9 +58,9 @@ class KinResourceTest {
     private static String held(String holder, String mother) {
         String incident = World.call(POSSUM, 150.03, "").getString("incidentId");
         return Api.make(COORDINATOR, "/api/cases", """
-                        {"animal":{"scientificName":"%s"%s},"incidentId":"%s","foundAt":"2026-11-01T08:00:00Z",
-                         "holder":{"memberId":"%s"}}
-                        """.formatted(
+            {"animal":{"scientificName":"%s"%s},"incidentId":"%s","foundAt":"2026-11-01T08:00:00Z",
+             "holder":{"memberId":"%s"}}
+            """.formatted(
                         POSSUM, mother == null ? "" : ",\"motherAnimalId\":\"" + mother + "\"", incident, holder))
                 .getString("id");
     }
@@ -72,8 +72,8 @@ class KinResourceTest {
     private static String tie(String caseId, String keep, String other) {
         return "/api/keeping-ties/"
                 + Api.make(COORDINATOR, "/api/cases/" + caseId + "/keeping-ties", """
-                                {"keep":"%s","otherCaseId":%s,"words":"as the carer says"}
-                                """.formatted(
+                    {"keep":"%s","otherCaseId":%s,"words":"as the carer says"}
+                    """.formatted(
                                         keep, other == null ? "null" : "\"" + other + "\""))
                         .getString("id");
     }
@@ -100,7 +100,7 @@ class KinResourceTest {
                 .body("tests.find { it.test == 'keptTogether' }.verdict", equalTo("fail"));
         // Offered is as good as there
         assertThat(kept(mother, other, "verdict")).isEqualTo("pass");
-        JsonPath kin = Api.get(COORDINATOR, "/api/cases/" + young + "/kin");
+        Json kin = Api.get(COORDINATOR, "/api/cases/" + young + "/kin");
         assertThat(kin.getString("relatives[0].relation")).isEqualTo("mother");
         assertThat(kin.getString("relatives[0].holderMemberId")).isEqualTo(hers);
         tie(young, "alone", null);
@@ -135,7 +135,7 @@ class KinResourceTest {
         String tie = tie(told, "together", young);
         String alone = held(leaving, null);
         String entry = "{\"fromMemberId\":\"%s\",\"words\":\"she must leave\"}".formatted(leaving);
-        JsonPath proposal = Api.make(COORDINATOR, "/api/placement-proposals", entry);
+        Json proposal = Api.make(COORDINATOR, "/api/placement-proposals", entry);
         assertThat(proposal.getInt("placed")).isEqualTo(4);
         assertThat(proposal.getBoolean("isBest")).isTrue();
         assertThat(new HashSet<>(List.of(carerOf(proposal, mother), carerOf(proposal, young), carerOf(proposal, told))))
@@ -156,7 +156,7 @@ class KinResourceTest {
                 .isEqualTo("handOverPending");
     }
 
-    private static String carerOf(JsonPath proposal, String caseId) {
+    private static String carerOf(Json proposal, String caseId) {
         return proposal.getString("moves.find { it.caseId == '" + caseId + "' }.carerMemberId");
     }
 
@@ -189,8 +189,8 @@ class KinResourceTest {
         String animal = held(world.rescuer, null);
         for (int[] days : new int[][] {{-9, -1, 0}, {1, 9, 0}, {-9, 0, 1}, {0, 9, 1}}) {
             Api.correct(COORDINATOR, profile, """
-                            {"supervisorId":"%s","supervisedFrom":"%s","supervisedUntil":"%s","reason":"for a test"}
-                            """.formatted(supervisor, inDays(days[0]), inDays(days[1])))
+                {"supervisorId":"%s","supervisedFrom":"%s","supervisedUntil":"%s","reason":"for a test"}
+                """.formatted(supervisor, inDays(days[0]), inDays(days[1])))
                     .statusCode(200);
             assertThat(Api.get(COORDINATOR, "/api/cases/" + animal + "/carers")
                             .getString("find { it.memberId == '" + carer + "' }.tests[0].verdict"))

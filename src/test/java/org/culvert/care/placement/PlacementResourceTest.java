@@ -8,14 +8,15 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import java.util.concurrent.Callable;
 import java.util.concurrent.Executors;
 import java.util.stream.IntStream;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -35,22 +36,22 @@ class PlacementResourceTest {
     private String animal(String species) {
         String incident = World.call(species, 150.03, "").getString("incidentId");
         return Api.make(COORDINATOR, "/api/cases", """
-                        {"animal":{"scientificName":"%s"},"incidentId":"%s","foundAt":"2026-11-01T08:00:00Z",
-                         "holder":{"organisationId":"%s"}}
-                        """.formatted(species, incident, world.clinic))
+            {"animal":{"scientificName":"%s"},"incidentId":"%s","foundAt":"2026-11-01T08:00:00Z",
+             "holder":{"organisationId":"%s"}}
+            """.formatted(species, incident, world.clinic))
                 .getString("id");
     }
 
     private String carer(String group, String more) {
         String id = Api.make(ADMIN, "/api/members", """
-                        {"organisationId":"%s","callSign":"P%s","name":"A Carer","attends":false,"cares":true,
-                         "homeLatitude":-30.6,"homeLongitude":150.1}
-                        """.formatted(world.network, UUID.randomUUID()))
+            {"organisationId":"%s","callSign":"P%s","name":"A Carer","attends":false,"cares":true,
+             "homeLatitude":-30.6,"homeLongitude":150.1}
+            """.formatted(world.network, UUID.randomUUID()))
                 .getString("id");
         Api.make(ADMIN, "/api/authorisations", """
-                {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"N-%s",
-                 "taxonGroup":"%s","validFrom":"2020-01-01","validTo":"2090-12-31"%s}
-                """.formatted(id, id, group, more));
+            {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"N-%s",
+             "taxonGroup":"%s","validFrom":"2020-01-01","validTo":"2090-12-31"%s}
+            """.formatted(id, id, group, more));
         return id;
     }
 
@@ -58,14 +59,14 @@ class PlacementResourceTest {
         Api.make(COORDINATOR, "/api/carer-profiles", "{\"memberId\":\"%s\",%s}".formatted(carer, told));
     }
 
-    private static io.restassured.response.ValidatableResponse place(String caseId, String carer, String more) {
+    private static Answer place(String caseId, String carer, String more) {
         return Api.post(
                 COORDINATOR,
                 "/api/cases/" + caseId + "/placements",
                 "{\"carerMemberId\":\"%s\"%s}".formatted(carer, more));
     }
 
-    private static JsonPath carers(String caseId) {
+    private static Json carers(String caseId) {
         return Api.get(COORDINATOR, "/api/cases/" + caseId + "/carers");
     }
 
@@ -93,7 +94,7 @@ class PlacementResourceTest {
         } finally {
             together.shutdown();
         }
-        JsonPath option = carers(animal(TURTLE));
+        Json option = carers(animal(TURTLE));
         assertThat(option.getInt(of(carer) + "held")).isEqualTo(2);
         assertThat(option.getString(of(carer) + "answer")).isEqualTo("needsReason");
     }
@@ -122,8 +123,8 @@ class PlacementResourceTest {
     private String authorisationInCustodyOf(String carer) {
         String turtle = animal(TURTLE);
         String offered = Api.make(COORDINATOR, "/api/cases/" + turtle + "/hand-overs", """
-                        {"taker":{"memberId":"%s"},"at":"2026-11-12T08:00:00Z"}
-                        """.formatted(carer))
+            {"taker":{"memberId":"%s"},"at":"2026-11-12T08:00:00Z"}
+            """.formatted(carer))
                 .getString("id");
         return Api.change(COORDINATOR, "/api/hand-overs/" + offered, "/acceptance", "{\"at\":\"2026-11-12T09:00:00Z\"}")
                 .statusCode(200)
@@ -166,8 +167,8 @@ class PlacementResourceTest {
         profile(carer, "\"supervisorId\":\"%s\",\"placesByGroup\":{}".formatted(supervisor));
         place(turtle, carer, "").statusCode(201);
         Api.post(COORDINATOR, "/api/carer-profiles", """
-                        {"memberId":"%s","supervisorId":"%s","placesByGroup":{}}
-                        """.formatted(supervisor, supervisor))
+            {"memberId":"%s","supervisorId":"%s","placesByGroup":{}}
+            """.formatted(supervisor, supervisor))
                 .statusCode(400)
                 .body("errors[0].field", equalTo("supervisorId"));
     }
@@ -180,8 +181,8 @@ class PlacementResourceTest {
                 .statusCode(422)
                 .body("reasons", hasItem(containsString("no record is no vaccination")));
         Api.make(ADMIN, "/api/vaccinations", """
-                {"memberId":"%s","against":"lyssavirus","givenOn":"2020-01-01","currentUntil":"2090-01-01","basis":"booster"}
-                """.formatted(carer));
+            {"memberId":"%s","against":"lyssavirus","givenOn":"2020-01-01","currentUntil":"2090-01-01","basis":"booster"}
+            """.formatted(carer));
         place(bat, carer, "").statusCode(201);
     }
 
@@ -207,13 +208,13 @@ class PlacementResourceTest {
     void whatIsKeptApartIsNotPlacedTogether() {
         String carer = carer("turtles", "");
         Api.make(ADMIN, "/api/authorisations", """
-                {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"K-1",
-                 "taxonGroup":"koalas","validFrom":"2020-01-01","validTo":"2090-12-31"}
-                """.formatted(carer));
+            {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"K-1",
+             "taxonGroup":"koalas","validFrom":"2020-01-01","validTo":"2090-12-31"}
+            """.formatted(carer));
         String rule = Api.make(COORDINATOR, "/api/keeping-rules", """
-                        {"keep":"apart","taxonGroup":"koalas","otherGroup":"turtles","strength":"policy",
-                         "words":"Keep them apart.","source":"invented for this test","readOn":"2026-11-01"}
-                        """).getString("id");
+            {"keep":"apart","taxonGroup":"koalas","otherGroup":"turtles","strength":"policy",
+             "words":"Keep them apart.","source":"invented for this test","readOn":"2026-11-01"}
+            """).getString("id");
         place(animal(TURTLE), carer, "").statusCode(201);
         String koala = animal("Phascolarctos cinereus");
         place(koala, carer, "").statusCode(422).body("reasons[0]", containsString("Keep them apart."));
@@ -228,14 +229,14 @@ class PlacementResourceTest {
         String withOne = carer("macropods", "");
         place(animal("Wallabia bicolor"), withOne, "").statusCode(201);
         String wallaby = animal("Wallabia bicolor");
-        JsonPath before = carers(wallaby);
+        Json before = carers(wallaby);
         assertThat(before.getDouble(of(near) + "kilometresAway")).isBetween(17.0, 19.0);
         String rule = Api.make(COORDINATOR, "/api/keeping-rules", """
-                        {"keep":"inCompany","taxonGroup":"macropods","strength":"advice",
-                         "words":"Young of this kind do badly alone.","source":"common practice, no source",
-                         "readOn":"2026-11-01"}
-                        """).getString("id");
-        JsonPath after = carers(wallaby);
+            {"keep":"inCompany","taxonGroup":"macropods","strength":"advice",
+             "words":"Young of this kind do badly alone.","source":"common practice, no source",
+             "readOn":"2026-11-01"}
+            """).getString("id");
+        Json after = carers(wallaby);
         List<String> order = after.getList("memberId");
         assertThat(order.indexOf(withOne)).isLessThan(order.indexOf(near));
         assertThat(after.getInt(of(withOne) + "companions")).isEqualTo(1);
@@ -253,7 +254,7 @@ class PlacementResourceTest {
                 .path("handOverId");
         Api.post(COORDINATOR, "/api/hand-overs/" + handOver + "/acceptance", "{\"at\":\"2026-11-05T00:00:00Z\"}")
                 .statusCode(200);
-        JsonPath options = Api.get(COORDINATOR, "/api/cases/" + animal(TURTLE) + "/carers?at=2026-11-15T00:00:00Z");
+        Json options = Api.get(COORDINATOR, "/api/cases/" + animal(TURTLE) + "/carers?at=2026-11-15T00:00:00Z");
         assertThat(options.getDouble(of(carer) + "animalDaysLately")).isEqualTo(10.0);
     }
 
@@ -272,8 +273,8 @@ class PlacementResourceTest {
         vaccinate(carer, "\"event\":\"booster\",\"givenOn\":\"2026-11-12\"");
         assertThat(verdict(bat, carer, "2026-11-12T01:00:00Z")).isEqualTo("pass");
         Api.post(ADMIN, "/api/vaccinations", """
-                        {"memberId":"%s","against":"tetanus","givenOn":"2020-01-01","basis":"told","event":"booster"}
-                        """.formatted(carer))
+            {"memberId":"%s","against":"tetanus","givenOn":"2020-01-01","basis":"told","event":"booster"}
+            """.formatted(carer))
                 .statusCode(400)
                 .body("errors[0].field", equalTo("currentUntil"));
     }

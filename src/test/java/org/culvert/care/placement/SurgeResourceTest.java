@@ -8,7 +8,6 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -17,6 +16,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -33,38 +33,38 @@ class SurgeResourceTest {
         world = World.shared();
         group = "surge-frogs";
         Api.post(ADMIN, "/api/taxon-groups", """
-                        [{"key":"surge-frogs","name":"frogs of a test","pouch":false,"clutches":false,"introduced":false}]
-                        """).statusCode(200);
+            [{"key":"surge-frogs","name":"frogs of a test","pouch":false,"clutches":false,"introduced":false}]
+            """).statusCode(200);
         Api.post(ADMIN, "/api/taxa", """
-                        [{"scientificName":"%s","vernacularName":"frog of a test","taxonRank":"species",
-                          "taxonGroup":"surge-frogs"}]
-                        """.formatted(FROG)).statusCode(200);
+            [{"scientificName":"%s","vernacularName":"frog of a test","taxonRank":"species",
+              "taxonGroup":"surge-frogs"}]
+            """.formatted(FROG)).statusCode(200);
     }
 
     private String carer(double longitude, int places, String validTo) {
         String id = Api.make(ADMIN, "/api/members", """
-                        {"organisationId":"%s","callSign":"S%s","name":"A Carer","attends":false,"cares":true,
-                         "homeLatitude":-30.5,"homeLongitude":%s}
-                        """.formatted(world.network, UUID.randomUUID(), longitude))
+            {"organisationId":"%s","callSign":"S%s","name":"A Carer","attends":false,"cares":true,
+             "homeLatitude":-30.5,"homeLongitude":%s}
+            """.formatted(world.network, UUID.randomUUID(), longitude))
                 .getString("id");
         if (validTo != null) {
             Api.make(ADMIN, "/api/authorisations", """
-                    {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"S-%s",
-                     "taxonGroup":"%s","validFrom":"2020-01-01","validTo":"%s"}
-                    """.formatted(id, id, group, validTo));
+                {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"S-%s",
+                 "taxonGroup":"%s","validFrom":"2020-01-01","validTo":"%s"}
+                """.formatted(id, id, group, validTo));
         }
         Api.make(COORDINATOR, "/api/carer-profiles", """
-                {"memberId":"%s","places":%d,"placesByGroup":{}}
-                """.formatted(id, places));
+            {"memberId":"%s","places":%d,"placesByGroup":{}}
+            """.formatted(id, places));
         return id;
     }
 
     private String heldBy(String carer) {
         String incident = World.call(FROG, 150.03, "").getString("incidentId");
         return Api.make(COORDINATOR, "/api/cases", """
-                        {"animal":{"scientificName":"%s"},"incidentId":"%s","foundAt":"2026-11-01T08:00:00Z",
-                         "holder":{"memberId":"%s"}}
-                        """.formatted(FROG, incident, carer))
+            {"animal":{"scientificName":"%s"},"incidentId":"%s","foundAt":"2026-11-01T08:00:00Z",
+             "holder":{"memberId":"%s"}}
+            """.formatted(FROG, incident, carer))
                 .getString("id");
     }
 
@@ -84,7 +84,7 @@ class SurgeResourceTest {
             places.put(carer(150.1 + 0.05 * i, 5, "2090-12-31"), 5);
         }
         String entry = "{\"fromMemberId\":\"%s\",\"words\":\"the fire comes near\"}".formatted(leaving);
-        JsonPath proposal = Api.make(COORDINATOR, "/api/placement-proposals", entry);
+        Json proposal = Api.make(COORDINATOR, "/api/placement-proposals", entry);
         assertThat(proposal.getInt("placed")).isEqualTo(60);
         assertThat(proposal.getBoolean("isBest")).isTrue();
         List<String> to = proposal.getList("moves.carerMemberId");
@@ -109,13 +109,13 @@ class SurgeResourceTest {
         String one = heldBy(leaving);
         String other = heldBy(leaving);
         String only = carer(151.41, 2, "2090-12-31");
-        JsonPath proposal = Api.make(COORDINATOR, "/api/placement-proposals", """
-                {"caseIds":["%s","%s"],"words":"she must leave"}
-                """.formatted(one, other));
+        Json proposal = Api.make(COORDINATOR, "/api/placement-proposals", """
+            {"caseIds":["%s","%s"],"words":"she must leave"}
+            """.formatted(one, other));
         String first = proposal.getString("moves[0].carerMemberId");
         Api.make(COORDINATOR, "/api/members/" + first + "/absences", """
-                {"from":"%s","until":"%s"}
-                """.formatted(inDays(-1), inDays(1)));
+            {"from":"%s","until":"%s"}
+            """.formatted(inDays(-1), inDays(1)));
         Api.change(
                         COORDINATOR,
                         "/api/placement-proposals/" + proposal.getString("id"),
@@ -143,15 +143,15 @@ class SurgeResourceTest {
         assertThat((Object) Api.get(OFFICER, "/api/lapsing-authorisations?withinDays=20")
                         .get(of))
                 .isNull();
-        JsonPath lapses = Api.get(COORDINATOR, "/api/lapsing-authorisations?withinDays=21");
+        Json lapses = Api.get(COORDINATOR, "/api/lapsing-authorisations?withinDays=21");
         assertThat(lapses.getString(of + ".lastDay")).isEqualTo(inDays(20).toString());
         assertThat(lapses.getLong(of + ".daysLeft")).isEqualTo(21);
         assertThat(lapses.getList(of + ".animals.carerMemberId")).hasSize(12).doesNotContainNull();
         // A renewal that follows without a break moves the day on
         Api.make(ADMIN, "/api/authorisations", """
-                {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"renewed",
-                 "taxonGroup":"%s","validFrom":"%s","validTo":"2090-12-31"}
-                """.formatted(holder, group, inDays(21)));
+            {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"renewed",
+             "taxonGroup":"%s","validFrom":"%s","validTo":"2090-12-31"}
+            """.formatted(holder, group, inDays(21)));
         assertThat((Object) Api.get(COORDINATOR, "/api/lapsing-authorisations?withinDays=56")
                         .get(of))
                 .isNull();
@@ -161,7 +161,7 @@ class SurgeResourceTest {
     void whoIsNotListedTodayComesFirst() {
         String holder = carer(150.5, 100, "2026-01-31");
         heldBy(holder);
-        JsonPath lapses = Api.get(COORDINATOR, "/api/lapsing-authorisations");
+        Json lapses = Api.get(COORDINATOR, "/api/lapsing-authorisations");
         String of = "find { it.memberId == '" + holder + "' }";
         assertThat(lapses.getLong(of + ".daysLeft")).isZero();
         assertThat(lapses.getString(of + ".lastDay")).isNull();
@@ -172,9 +172,9 @@ class SurgeResourceTest {
         String one = carer(150.5, 3, null);
         String other = carer(150.5, 3, null);
         String order = """
-                {"jurisdiction":"test","authorisationClass":"by order","number":"F-7","order":"the authority, on a day",
-                 "memberIds":["%s","%s"],"taxonGroups":["surge-frogs"],"validFrom":"%s","validTo":"%s"}
-                """;
+            {"jurisdiction":"test","authorisationClass":"by order","number":"F-7","order":"the authority, on a day",
+             "memberIds":["%s","%s"],"taxonGroups":["surge-frogs"],"validFrom":"%s","validTo":"%s"}
+            """;
         Api.post(
                         COORDINATOR,
                         "/api/ordered-authorisations",

@@ -12,8 +12,6 @@ import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.nullValue;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
-import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -22,7 +20,9 @@ import java.util.Map;
 import javax.sql.DataSource;
 import org.culvert.care.CareWorld;
 import org.culvert.care.CareWorld.Patient;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -44,12 +44,12 @@ class PlanResourceTest {
         care = new CareWorld();
     }
 
-    private ValidatableResponse tick(String role, Patient turtle, String step, int day, String told) {
+    private Answer tick(String role, Patient turtle, String step, int day, String told) {
         return Api.post(
                 role, turtle.path() + "/care-entries", "{\"stepKey\":\"%s\",\"day\":%d%s}".formatted(step, day, told));
     }
 
-    private static String state(JsonPath plan, String step, int day) {
+    private static String state(Json plan, String step, int day) {
         return plan.getString("tasks.find { it.stepKey == '%s' && it.day == %d }.state".formatted(step, day));
     }
 
@@ -58,7 +58,7 @@ class PlanResourceTest {
     void aTurtlesWeeksOfCare() {
         Patient turtle = care.patient(10);
         String path = turtle.plan(care.today.minusDays(10), String.join(",", WOUND, SWIM, WEIGH, STITCHES));
-        JsonPath plan = Api.get(CARER, path);
+        Json plan = Api.get(CARER, path);
         assertThat(plan.getList("tasks")).hasSize(16 + 14 + 7 + 1);
         assertThat(state(plan, "swim", 9)).isEqualTo("overdue");
         assertThat(plan.getInt("tasks.find { it.stepKey == 'swim' && it.day == 9 }.missesInARow"))
@@ -102,7 +102,7 @@ class PlanResourceTest {
                 "/api/care-entries/" + plan.getString("tasks.find { it.stepKey == 'swim' && it.day == 9 }.entryId");
         Api.correct(CARER, entry, "{\"value\":16,\"reason\":\"misread\"}")
                 .statusCode(200)
-                .body("value", equalTo(16.0f))
+                .body("value", equalTo(16.0))
                 .body("flags", empty())
                 .body("record.revision", equalTo(2));
         Api.change(CARER, entry, "/withdrawal", "{\"reason\":\"of another turtle\"}")
@@ -122,8 +122,8 @@ class PlanResourceTest {
         String path = turtle.plan(care.today.minusDays(5), SWIM + "," + STITCHES);
         tick(CARER, turtle, "swim", 5, ",\"value\":15").statusCode(201);
         String change = """
-                {"steps":[%s,%s],"vetName":"Another Vet","vetRegistration":"V-2","reason":"she swims well"%s}
-                """;
+            {"steps":[%s,%s],"vetName":"Another Vet","vetRegistration":"V-2","reason":"she swims well"%s}
+            """;
         String longer = CareWorld.step("swim", 5, 20, "everyDays", "minutes", ",\"everyDays\":2");
         Api.change(
                         CLINIC,
@@ -141,7 +141,7 @@ class PlanResourceTest {
                 .body("phases[1].fromDay", equalTo(5))
                 .body("phases[1].vetName", equalTo("Another Vet"))
                 .body("phases[1].reason", equalTo("she swims well"));
-        JsonPath plan = Api.get(CARER, path);
+        Json plan = Api.get(CARER, path);
         assertThat(plan.getList("tasks.findAll { it.stepKey == 'swim' }.day"))
                 .containsExactly(2, 3, 4, 5, 7, 9, 11, 13, 15, 17, 19);
         assertThat(state(plan, "swim", 5)).isEqualTo("done");
@@ -187,8 +187,8 @@ class PlanResourceTest {
         tick(CARER, turtle, "weigh", 7, ",\"value\":740,\"at\":\"%s\"".formatted(care.noon(7)))
                 .statusCode(201);
         Api.change(CLINIC, first, "/ending", """
-                        {"vetName":"Another Vet","vetRegistration":"V-2","reason":"seen again"}
-                        """).statusCode(200);
+            {"vetName":"Another Vet","vetRegistration":"V-2","reason":"seen again"}
+            """).statusCode(200);
         String second = turtle.plan(care.today, WEIGH);
         assertThat(Api.get(CARER, second).getMap("weightTrend")).isNull();
         tick(CARER, turtle, "weigh", 0, ",\"value\":600").statusCode(201).body("flags", equalTo(List.of("fallsFast")));
@@ -206,20 +206,20 @@ class PlanResourceTest {
         Api.post(CLINIC, plans, own).statusCode(409).body("detail", containsString("in force"));
 
         Api.change(CLINIC, first, "/ending", """
-                        {"vetName":"Another Vet","vetRegistration":"V-2","reason":"seen again"}
-                        """)
+            {"vetName":"Another Vet","vetRegistration":"V-2","reason":"seen again"}
+            """)
                 .statusCode(200)
                 .body("inForce", equalTo(false))
                 .body("ending.vetName", equalTo("Another Vet"));
-        JsonPath ended = Api.get(CARER, first);
+        Json ended = Api.get(CARER, first);
         assertThat(state(ended, "wound", 2)).isEqualTo("missed");
         assertThat(state(ended, "wound", 3)).isEqualTo("lapsed");
         assertThat(state(ended, "wound", 4)).isNull();
         Api.change(CLINIC, first, "/ending", """
-                        {"vetName":"Another Vet","vetRegistration":"V-2","reason":"seen again"}
-                        """).statusCode(409);
+            {"vetName":"Another Vet","vetRegistration":"V-2","reason":"seen again"}
+            """).statusCode(409);
 
-        JsonPath second = Api.make(CLINIC, plans, own);
+        Json second = Api.make(CLINIC, plans, own);
         String path = "/api/aftercare-plans/" + second.getString("id");
         Api.change(COORDINATOR, turtle.path(), "/fate", "{\"fate\":\"died\"}").statusCode(200);
         assertThat(Api.get(CARER, path).getBoolean("inForce")).isFalse();
@@ -345,8 +345,8 @@ class PlanResourceTest {
                 "update aftercare_plans set ended_at = now()" + ofIt,
                 "ending_an_aftercare_plan_has_time_reason_and_vet");
         refused(
-                "update aftercare_plans set ended_at = happened_at - interval '1 s', ended_because = 'a', ended_vet_name = 'a',"
-                        + " ended_vet_registration = 'a'" + ofIt,
+                "update aftercare_plans set ended_at = happened_at - interval '1 s', ended_because = 'a',"
+                        + " ended_vet_name = 'a', ended_vet_registration = 'a'" + ofIt,
                 "an_aftercare_plan_ends_after_it_was_made");
         refused("delete from care_entries" + ofIt, "permission denied");
     }

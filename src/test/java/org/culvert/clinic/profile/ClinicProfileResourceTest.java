@@ -11,10 +11,10 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import java.util.List;
 import java.util.UUID;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -22,7 +22,8 @@ import org.junit.jupiter.api.Test;
 @QuarkusTest
 class ClinicProfileResourceTest {
     private static final String WEEK = """
-            [{"day":"MONDAY","opens":"08:00","closes":"18:00"},{"day":"TUESDAY","opens":"08:00","closes":"18:00"}]""";
+        [{"day":"MONDAY","opens":"08:00","closes":"18:00"},{"day":"TUESDAY","opens":"08:00","closes":"18:00"}]\
+        """;
 
     /** Monday 10:00 and Tuesday 20:00 in the tests' region, Australia/Sydney, in November. */
     private static final String MONDAY = "2026-11-29T23:00:00Z";
@@ -33,14 +34,14 @@ class ClinicProfileResourceTest {
     void makeWorld() {
         World.shared();
         Api.post(ADMIN, "/api/taxon-groups", """
-                        [{"key":"clinic-frogs","name":"frogs","pouch":false,"clutches":true,"introduced":false}]
-                        """).statusCode(200);
+            [{"key":"clinic-frogs","name":"frogs","pouch":false,"clutches":true,"introduced":false}]
+            """).statusCode(200);
     }
 
     private static String clinic(double latitude, boolean xRay, boolean surgery) {
         return Api.make(ADMIN, "/api/organisations", """
-                        {"kind":"clinic","name":"Clinic %s","latitude":%s,"longitude":120.0,"xRay":%s,"surgery":%s}
-                        """.formatted(UUID.randomUUID(), latitude, xRay, surgery))
+            {"kind":"clinic","name":"Clinic %s","latitude":%s,"longitude":120.0,"xRay":%s,"surgery":%s}
+            """.formatted(UUID.randomUUID(), latitude, xRay, surgery))
                 .getString("id");
     }
 
@@ -49,7 +50,7 @@ class ClinicProfileResourceTest {
                 .formatted(clinic, treats, opening);
     }
 
-    private static JsonPath ask(String at, String more) {
+    private static Json ask(String at, String more) {
         return Api.get(
                 DISPATCHER,
                 "/api/clinics?taxonGroup=clinic-frogs&decimalLatitude=-20&decimalLongitude=120&at=" + at + more);
@@ -68,7 +69,7 @@ class ClinicProfileResourceTest {
                 .statusCode(201);
         Api.post(COORDINATOR, "/api/clinic-profiles", profile(far, "[\"clinic-frogs\"]", WEEK))
                 .statusCode(201);
-        JsonPath open = ask(MONDAY, "");
+        Json open = ask(MONDAY, "");
         List<String> order = open.getList("clinicId");
         assertThat(order.indexOf(near)).isLessThan(order.indexOf(far));
         assertThat(order.indexOf(far)).isLessThan(order.indexOf(silent));
@@ -78,12 +79,12 @@ class ClinicProfileResourceTest {
         assertThat(open.getString(of(near) + "openUntil")).isEqualTo("2026-11-30T07:00:00Z");
         assertThat(open.getList(of(silent) + "notBecause").toString()).contains("is not entered here");
 
-        JsonPath needing = ask(MONDAY, "&needs=xRay&needs=surgery");
+        Json needing = ask(MONDAY, "&needs=xRay&needs=surgery");
         assertThat(needing.<String>getList("clinicId").indexOf(far))
                 .isLessThan(needing.<String>getList("clinicId").indexOf(near));
         assertThat(needing.getList(of(near) + "notBecause")).hasSize(2);
 
-        JsonPath closed = ask(TUESDAY_EVENING, "");
+        Json closed = ask(TUESDAY_EVENING, "");
         assertThat(closed.getList(of(near) + "notBecause")).containsExactly("It is closed.");
         assertThat(closed.getString(of(near) + "opensNext")).isEqualTo("2026-12-06T21:00:00Z");
         assertThat(closed.getString(of(near) + "whenClosed")).isEqualTo("ring the hotline");
@@ -109,8 +110,8 @@ class ClinicProfileResourceTest {
                         COORDINATOR,
                         "/api/clinic-profiles/" + id,
                         "",
-                        "{\"treats\":[\"clinic-frogs\"],\"opening\":[{\"day\":\"MONDAY\",\"opens\":\"07:00\",\"closes\":\"00:00\"}],"
-                                + "\"reason\":\"they rang\"}")
+                        "{\"treats\":[\"clinic-frogs\"],\"opening\":[{\"day\":\"MONDAY\",\"opens\":\"07:00\",\"closes\":\"00:00\"}],\"reason\":\"they"
+                                + " rang\"}")
                 .statusCode(200)
                 .body("treats[0]", equalTo("clinic-frogs"))
                 .body("opening.size()", equalTo(1))

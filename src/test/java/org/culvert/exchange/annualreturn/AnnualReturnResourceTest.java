@@ -9,11 +9,14 @@ import static org.culvert.platform.Role.RESCUER;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 
-import groovy.json.JsonOutput;
-import groovy.json.JsonSlurper;
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
+import jakarta.json.JsonArray;
+import jakarta.json.JsonArrayBuilder;
+import jakarta.json.JsonObject;
+import jakarta.json.JsonObjectBuilder;
+import jakarta.json.JsonValue;
+import jakarta.json.spi.JsonProvider;
 import java.io.StringReader;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
@@ -30,6 +33,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
 import org.culvert.support.Api;
 import org.culvert.support.Clocks;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
@@ -38,6 +42,7 @@ import org.junit.jupiter.api.Test;
 /** The year from July 2024 to June 2025, of holders and kinds of animal of each test's own. */
 @QuarkusTest
 class AnnualReturnResourceTest {
+    private static final JsonProvider PROVIDER = JsonProvider.provider();
     private static final String FROM = "2024-07-01";
     private static final String EXAMPLE = "01920000-0000-7000-8000-000000073001";
 
@@ -57,11 +62,11 @@ class AnnualReturnResourceTest {
         group = "returned-" + letters;
         taxon = "Annua " + letters;
         Api.post(ADMIN, "/api/taxon-groups", """
-                [{"key":"%s","name":"%s","pouch":false,"clutches":true,"introduced":false}]
-                """.formatted(group, group)).statusCode(200);
+            [{"key":"%s","name":"%s","pouch":false,"clutches":true,"introduced":false}]
+            """.formatted(group, group)).statusCode(200);
         Api.post(ADMIN, "/api/taxa", """
-                [{"scientificName":"%s","vernacularName":"yearly one","taxonRank":"species","taxonGroup":"%s"}]
-                """.formatted(taxon, group)).statusCode(200);
+            [{"scientificName":"%s","vernacularName":"yearly one","taxonRank":"species","taxonGroup":"%s"}]
+            """.formatted(taxon, group)).statusCode(200);
         holder = member(world.network);
         other = member(world.network);
         world.authorise(holder, group);
@@ -70,8 +75,8 @@ class AnnualReturnResourceTest {
 
     private static String member(String organisation) {
         return Api.make(ADMIN, "/api/members", """
-                        {"organisationId":"%s","callSign":"%s","name":"Somebody","attends":false,"cares":true}
-                        """.formatted(organisation, UUID.randomUUID()))
+            {"organisationId":"%s","callSign":"%s","name":"Somebody","attends":false,"cares":true}
+            """.formatted(organisation, UUID.randomUUID()))
                 .getString("id");
     }
 
@@ -82,8 +87,8 @@ class AnnualReturnResourceTest {
     private String held(String member, String day) {
         String incident = World.call(taxon, 150.04, "").getString("incidentId");
         return Api.make(RESCUER, "/api/cases", """
-                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"%s","holder":{"memberId":"%s"}}
-                        """.formatted(incident, taxon, at(day), member))
+            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"%s","holder":{"memberId":"%s"}}
+            """.formatted(incident, taxon, at(day), member))
                 .getString("id");
     }
 
@@ -99,8 +104,8 @@ class AnnualReturnResourceTest {
     private static void handOver(String caseId, String taker, String day, String licence) {
         String offered = Api.make(
                         COORDINATOR, "/api/cases/" + caseId + "/hand-overs", """
-                        {"taker":{"memberId":"%s"},"at":"%s"%s}
-                        """.formatted(taker, at(day), licence))
+                            {"taker":{"memberId":"%s"},"at":"%s"%s}
+                            """.formatted(taker, at(day), licence))
                 .getString("id");
         Api.change(COORDINATOR, "/api/hand-overs/" + offered, "/acceptance", "{\"at\":\"" + at(day) + "\"}")
                 .statusCode(200);
@@ -116,14 +121,14 @@ class AnnualReturnResourceTest {
 
     private static String formBody(String more) {
         return """
-                {"jurisdiction":"AU","title":"made for a test","startMonth":7,"startDay":1,"dueMonth":9,"dueDay":30,
-                 "columns":[{"shows":"scientificName","heading":"species"},{"shows":"kind","heading":"kind"},
-                  {"shows":"opening","heading":"held before"},{"shows":"cameIn","heading":"in"},
-                  {"shows":"wentOut","heading":"out"},{"shows":"wentOutByWord","heading":"of these"},
-                  {"shows":"closing","heading":"held after"}],
-                 "vocabulary":[%s],
-                 "source":"made for a test","readOn":"2026-01-05","reviewBy":"2090-01-01","validFrom":"2020-01-01"%s}
-                """.formatted(words(), more);
+            {"jurisdiction":"AU","title":"made for a test","startMonth":7,"startDay":1,"dueMonth":9,"dueDay":30,
+             "columns":[{"shows":"scientificName","heading":"species"},{"shows":"kind","heading":"kind"},
+              {"shows":"opening","heading":"held before"},{"shows":"cameIn","heading":"in"},
+              {"shows":"wentOut","heading":"out"},{"shows":"wentOutByWord","heading":"of these"},
+              {"shows":"closing","heading":"held after"}],
+             "vocabulary":[%s],
+             "source":"made for a test","readOn":"2026-01-05","reviewBy":"2090-01-01","validFrom":"2020-01-01"%s}
+            """.formatted(words(), more);
     }
 
     private static String words() {
@@ -145,22 +150,22 @@ class AnnualReturnResourceTest {
         return "/api/annual-returns/draft?formId=" + form + "&memberId=" + member + "&from=" + FROM;
     }
 
-    private static JsonPath draft(String form, String member) {
+    private static Json draft(String form, String member) {
         return Api.get(OFFICER, draftPath(form, member));
     }
 
     private static String signing(String form, String member) {
         return """
-                {"formId":"%s","memberId":"%s","from":"%s","name":"A Holder","capacity":"holder of the licence",
-                 "signedOn":"2025-07-05"}
-                """.formatted(form, member, FROM);
+            {"formId":"%s","memberId":"%s","from":"%s","name":"A Holder","capacity":"holder of the licence",
+             "signedOn":"2025-07-05"}
+            """.formatted(form, member, FROM);
     }
 
     private static byte[] octets(String path) {
         return Api.as(OFFICER).get(path).then().statusCode(200).extract().asByteArray();
     }
 
-    private static int[] sums(JsonPath draft) {
+    private static int[] sums(Json draft) {
         return new int[] {
             draft.getInt("lines[0].opening"),
             draft.getInt("lines[0].cameIn"),
@@ -179,7 +184,8 @@ class AnnualReturnResourceTest {
                 given,
                 other,
                 "2024-10-01",
-                ",\"otherLicence\":{\"organisation\":\"Southern Shelter\",\"number\":\"V-9\",\"jurisdiction\":\"AU-VIC\"}");
+                ",\"otherLicence\":{\"organisation\":\"Southern"
+                        + " Shelter\",\"number\":\"V-9\",\"jurisdiction\":\"AU-VIC\"}");
         String got = held(other, "2024-11-01");
         handOver(got, holder, "2024-12-01", "");
         String lost = held(holder, "2025-02-01");
@@ -188,7 +194,7 @@ class AnnualReturnResourceTest {
         Api.post(
                 COORDINATOR, "/api/cases/" + later + "/fate", "{\"fate\":\"escaped\",\"at\":\"2025-07-02T00:00:00Z\"}");
 
-        JsonPath draft = draft(form(counting(true, true, true, true)), holder);
+        Json draft = draft(form(counting(true, true, true, true)), holder);
         assertThat(sums(draft)).containsExactly(2, 4, 3, 3);
         assertThat(draft.<Map<String, Object>>getList("lines[0].wentOutBy"))
                 .extracting(way -> way.get("how") + " " + way.get("word") + " " + way.get("count"))
@@ -212,7 +218,7 @@ class AnnualReturnResourceTest {
         assertThat(((Number) in.get("caseNumber")).longValue()).isEqualTo(number(got));
 
         // What is out for one is in for the other, on the same day and of the same case
-        JsonPath others = draft(form(counting(true, true, true, true)), other);
+        Json others = draft(form(counting(true, true, true, true)), other);
         assertThat(others.getMap("transfers.find { it.direction == 'out' }"))
                 .containsEntry("caseNumber", in.get("caseNumber"))
                 .containsEntry("on", in.get("on"));
@@ -237,20 +243,20 @@ class AnnualReturnResourceTest {
     void eggsHatchlingsAndBodiesCountWhereTheFormSaysSo() {
         String mother = held(holder, "2024-08-01");
         String clutch = Api.make(COORDINATOR, "/api/clutches", """
-                        {"motherCaseId":"%s","holder":{"memberId":"%s"},
-                         "eggs":{"recovered":8,"setToIncubate":7,"broken":1,"discarded":0,"at":"2024-11-01T02:00:00Z"}}
-                        """.formatted(mother, holder))
+            {"motherCaseId":"%s","holder":{"memberId":"%s"},
+             "eggs":{"recovered":8,"setToIncubate":7,"broken":1,"discarded":0,"at":"2024-11-01T02:00:00Z"}}
+            """.formatted(mother, holder))
                 .getString("id");
         Api.make(COORDINATOR, "/api/clutches/" + clutch + "/hatchings", """
-                {"hatched":4,"at":"2025-01-20T02:00:00Z"}
-                """);
+            {"hatched":4,"at":"2025-01-20T02:00:00Z"}
+            """);
         Api.make(COORDINATOR, "/api/clutches/" + clutch + "/failed-eggs", """
-                {"failed":2,"grounds":"collapsed","saidBy":"A Carer","at":"2025-02-10T02:00:00Z"}
-                """);
+            {"failed":2,"grounds":"collapsed","saidBy":"A Carer","at":"2025-02-10T02:00:00Z"}
+            """);
         String dead = held(holder, "2024-09-01");
         end(dead, "deadWhenFound", "2024-09-02");
 
-        JsonPath all = draft(form(counting(true, true, true, false)), holder);
+        Json all = draft(form(counting(true, true, true, false)), holder);
         assertThat(all.getList("lines.kind", String.class))
                 .containsExactlyInAnyOrder("animal", "hatchling", "body", "egg");
         Map<String, Object> eggs = all.getMap("lines.find { it.kind == 'egg' }");
@@ -261,7 +267,7 @@ class AnnualReturnResourceTest {
                 .isEqualTo("hatched");
         assertThat(all.getList("leftOut")).isEmpty();
 
-        JsonPath few = draft(form(counting(false, false, false, false)), holder);
+        Json few = draft(form(counting(false, false, false, false)), holder);
         assertThat(few.getList("lines.kind", String.class)).containsExactly("animal");
         assertThat(few.getList("leftOut.kind", String.class)).containsExactlyInAnyOrder("hatchling", "body", "egg");
         assertThat(few.getInt("leftOut.find { it.kind == 'egg' }.count")).isEqualTo(7);
@@ -272,8 +278,8 @@ class AnnualReturnResourceTest {
     @Test
     void anOrganisationAnswersForItsMembersWhereTheFormSaysSo() {
         String shelter = Api.make(ADMIN, "/api/organisations", """
-                        {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
-                        """.formatted(UUID.randomUUID()))
+            {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
+            """.formatted(UUID.randomUUID()))
                 .getString("id");
         String one = member(shelter);
         String two = member(shelter);
@@ -281,10 +287,10 @@ class AnnualReturnResourceTest {
         handOver(moved, two, "2024-10-01", "");
         held(two, "2024-11-01");
         String path = "/api/annual-returns/draft?organisationId=" + shelter + "&from=" + FROM + "&formId=";
-        JsonPath with = Api.get(OFFICER, path + form(counting(true, true, true, true)));
+        Json with = Api.get(OFFICER, path + form(counting(true, true, true, true)));
         assertThat(sums(with)).containsExactly(0, 2, 0, 2);
         assertThat(with.getList("transfers")).as("from one member to another").isEmpty();
-        JsonPath without = Api.get(OFFICER, path + form(counting(true, true, true, false)));
+        Json without = Api.get(OFFICER, path + form(counting(true, true, true, false)));
         assertThat(without.getList("lines")).isEmpty();
     }
 
@@ -293,7 +299,7 @@ class AnnualReturnResourceTest {
         held(holder, "2024-09-01");
         String taken = held(holder, "2024-10-01");
         String form = form(counting(true, true, true, true));
-        JsonPath signed = Api.make(COORDINATOR, "/api/annual-returns/signing", signing(form, holder));
+        Json signed = Api.make(COORDINATOR, "/api/annual-returns/signing", signing(form, holder));
         String path = "/api/annual-returns/" + signed.getString("id");
         assertThat(signed.getString("signedBy")).isEqualTo("A Holder");
         byte[] document = octets(path + "/document");
@@ -319,10 +325,10 @@ class AnnualReturnResourceTest {
                 .statusCode(200)
                 .extract()
                 .asString();
-        assertThat(sorted(new JsonSlurper().parseText(asOf)))
+        assertThat(sorted(asOf))
                 .as("what was known then is what was signed")
-                .isEqualTo(sorted(new JsonSlurper().parseText(new String(document, StandardCharsets.UTF_8))));
-        JsonPath changes = Api.get(OFFICER, path + "/changes");
+                .isEqualTo(sorted(new String(document, StandardCharsets.UTF_8)));
+        Json changes = Api.get(OFFICER, path + "/changes");
         assertThat(changes.getList("lines")).hasSize(1);
         assertThat(changes.getInt("lines[0].before.cameIn")).isEqualTo(2);
         assertThat(changes.getInt("lines[0].after.cameIn")).isEqualTo(3);
@@ -331,9 +337,9 @@ class AnnualReturnResourceTest {
         assertThat(octets(path + "/document")).isEqualTo(document);
 
         String supplement = """
-                {"reason":"entered late","name":"A Holder","capacity":"holder of the licence","signedOn":"2025-08-01"}
-                """;
-        JsonPath first = Api.make(COORDINATOR, path + "/supplements", supplement);
+            {"reason":"entered late","name":"A Holder","capacity":"holder of the licence","signedOn":"2025-08-01"}
+            """;
+        Json first = Api.make(COORDINATOR, path + "/supplements", supplement);
         assertThat(first.getInt("number")).isEqualTo(1);
         byte[] told = octets(path + "/supplements/1/document");
         assertThat(HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(told)))
@@ -348,7 +354,7 @@ class AnnualReturnResourceTest {
         // A second one tells what changed since the first
         end(third, "escaped", "2025-02-01");
         Api.make(COORDINATOR, path + "/supplements", supplement);
-        JsonPath second = JsonPath.from(new String(octets(path + "/supplements/2/document"), StandardCharsets.UTF_8));
+        Json second = Json.from(new String(octets(path + "/supplements/2/document"), StandardCharsets.UTF_8));
         assertThat(second.getInt("lines[0].before.wentOut")).isEqualTo(1);
         assertThat(second.getInt("lines[0].after.wentOut")).isEqualTo(2);
         assertThat(Api.get(OFFICER, path).getInt("supplements")).isEqualTo(2);
@@ -376,13 +382,13 @@ class AnnualReturnResourceTest {
             assertThat(rename.executeUpdate()).isEqualTo(1);
         }
         assertThat(draft(form, holder).getString("transfers[0].other")).isEqualTo(sign);
-        JsonPath changes = Api.get(OFFICER, path + "/changes");
+        Json changes = Api.get(OFFICER, path + "/changes");
         for (String part : List.of("lines", "transfers", "doubts", "leftOut")) {
             assertThat(changes.getList(part)).as(part).isEmpty();
         }
     }
 
-    /** Keys in order and no spaces, as RFC 8785 has it; written anew by Groovy, which nobody here wrote. */
+    /** Keys in order and no spaces, as RFC 8785 has it; written anew by Parsson, which nobody here wrote. */
     @Test
     void theDocumentIsCanonicalAndTheTableAddsUp() throws Exception {
         held(holder, "2024-09-01");
@@ -393,8 +399,7 @@ class AnnualReturnResourceTest {
                 + Api.make(COORDINATOR, "/api/annual-returns/signing", signing(form, holder))
                         .getString("id");
         String document = new String(octets(path + "/document"), StandardCharsets.UTF_8);
-        assertThat(JsonOutput.toJson(sorted(new JsonSlurper().parseText(document))))
-                .isEqualTo(document);
+        assertThat(sorted(document).toString()).isEqualTo(document);
 
         String table = new String(octets(path + "/table"), StandardCharsets.UTF_8);
         List<CSVRecord> rows = CSVFormat.RFC4180
@@ -416,15 +421,21 @@ class AnnualReturnResourceTest {
         assertThat(rows.get(1).get("in")).as("counts stand in lines alone").isEmpty();
     }
 
-    private static Object sorted(Object json) {
-        if (json instanceof Map<?, ?> map) {
-            Map<String, Object> sorted = new TreeMap<>();
-            map.forEach((key, value) -> sorted.put((String) key, sorted(value)));
-            return sorted;
+    private static JsonValue sorted(String document) {
+        return sorted(PROVIDER.createReader(new StringReader(document)).readValue());
+    }
+
+    private static JsonValue sorted(JsonValue json) {
+        if (json instanceof JsonObject object) {
+            JsonObjectBuilder sorted = PROVIDER.createObjectBuilder();
+            new TreeMap<>(object).forEach((key, value) -> sorted.add(key, sorted(value)));
+            return sorted.build();
+        } else if (json instanceof JsonArray array) {
+            JsonArrayBuilder sorted = PROVIDER.createArrayBuilder();
+            array.forEach(value -> sorted.add(sorted(value)));
+            return sorted.build();
         }
-        return json instanceof List<?> list
-                ? list.stream().map(AnnualReturnResourceTest::sorted).toList()
-                : json;
+        return json;
     }
 
     @Test
@@ -449,9 +460,8 @@ class AnnualReturnResourceTest {
                     .as(table)
                     .isEqualTo("23000");
         }
-        assertThat(refused(
-                        "update kept_files set content = 'other' where id = (select document_file_id from annual_returns"
-                                + " where id = '" + id + "')"))
+        assertThat(refused("update kept_files set content = 'other' where id = (select document_file_id from"
+                        + " annual_returns where id = '" + id + "')"))
                 .isEqualTo("23000");
     }
 
@@ -534,7 +544,7 @@ class AnnualReturnResourceTest {
 
     @Test
     void aFormIsDataAndTheOnlyShippedOneIsAnExample() {
-        JsonPath shipped = Api.get(OFFICER, "/api/return-forms");
+        Json shipped = Api.get(OFFICER, "/api/return-forms");
         assertThat(shipped.<String>getList("findAll { it.id.startsWith('01920000-0000-7000-8000') }.id"))
                 .containsExactly(EXAMPLE);
         assertThat(Api.get(OFFICER, "/api/return-forms/" + EXAMPLE).getString("source"))
@@ -570,18 +580,19 @@ class AnnualReturnResourceTest {
                         "/api/return-forms",
                         formBody(counting(true, true, true, true))
                                 .replace("\"startMonth\":7,\"startDay\":1,\"dueMonth\":9,\"dueDay\":30,", """
-                        "periods":[{"from":"2024-01-01","to":"2024-06-30","due":"2024-07-31"},
-                                   {"from":"2024-07-01","to":"2024-12-31","due":"2025-01-31"}],
-                        """))
+                                    "periods":[{"from":"2024-01-01","to":"2024-06-30","due":"2024-07-31"},
+                                               {"from":"2024-07-01","to":"2024-12-31","due":"2025-01-31"}],
+                                    """))
                 .getString("id");
-        JsonPath half = draft(halves, holder);
+        Json half = draft(halves, holder);
         assertThat(half.getString("to")).isEqualTo("2024-12-31");
         assertThat(half.getString("due")).isEqualTo("2025-01-31");
         Api.change(
                         COORDINATOR,
                         "/api/return-forms/" + halves,
                         "/reviews",
-                        "{\"readOn\":\"2026-02-01\",\"reviewBy\":\"2091-01-01\",\"validTo\":\"2024-07-01\",\"reason\":\"read again\"}")
+                        "{\"readOn\":\"2026-02-01\",\"reviewBy\":\"2091-01-01\",\"validTo\":\"2024-07-01\",\"reason\":\"read"
+                                + " again\"}")
                 .statusCode(200)
                 .body("validTo", equalTo("2024-07-01"));
         Api.as(OFFICER).get(draftPath(halves, holder)).then().statusCode(400).body("errors[0].field", equalTo("from"));

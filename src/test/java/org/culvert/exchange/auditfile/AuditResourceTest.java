@@ -11,7 +11,6 @@ import static org.hamcrest.Matchers.equalTo;
 
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -28,6 +27,7 @@ import org.culvert.roster.AuthorisationService;
 import org.culvert.roster.Holder;
 import org.culvert.support.Api;
 import org.culvert.support.Clocks;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -52,22 +52,22 @@ class AuditResourceTest {
         group = "audited-" + letters;
         taxon = "Auditus " + letters;
         Api.post(ADMIN, "/api/taxon-groups", """
-                [{"key":"%s","name":"%s","pouch":false,"clutches":false,"introduced":false}]
-                """.formatted(group, group)).statusCode(200);
+            [{"key":"%s","name":"%s","pouch":false,"clutches":false,"introduced":false}]
+            """.formatted(group, group)).statusCode(200);
         Api.post(ADMIN, "/api/taxa", """
-                [{"scientificName":"%s","vernacularName":"audited one","taxonRank":"species","taxonGroup":"%s"}]
-                """.formatted(taxon, group)).statusCode(200);
+            [{"scientificName":"%s","vernacularName":"audited one","taxonRank":"species","taxonGroup":"%s"}]
+            """.formatted(taxon, group)).statusCode(200);
         holder = Api.make(ADMIN, "/api/members", """
-                        {"organisationId":"%s","callSign":"%s","name":"Somebody","attends":false,"cares":true}
-                        """.formatted(world.network, UUID.randomUUID()))
+            {"organisationId":"%s","callSign":"%s","name":"Somebody","attends":false,"cares":true}
+            """.formatted(world.network, UUID.randomUUID()))
                 .getString("id");
     }
 
     private void list(String number, String from, String to, String more) {
         Api.make(ADMIN, "/api/authorisations", """
-                {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"%s","taxonGroup":"%s",
-                 "validFrom":"%s","validTo":"%s"%s}
-                """.formatted(holder, number, group, from, to, more));
+            {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"%s","taxonGroup":"%s",
+             "validFrom":"%s","validTo":"%s"%s}
+            """.formatted(holder, number, group, from, to, more));
     }
 
     private String held(String from) {
@@ -77,12 +77,12 @@ class AuditResourceTest {
                         ",\"caller\":{\"name\":\"A Driver\",\"phone\":\"555 0188\"}," + "\"words\":\"near my house\"")
                 .getString("incidentId");
         return Api.make(RESCUER, "/api/cases", """
-                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"%s","holder":{"memberId":"%s"}}
-                        """.formatted(incident, taxon, from, holder))
+            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"%s","holder":{"memberId":"%s"}}
+            """.formatted(incident, taxon, from, holder))
                 .getString("id");
     }
 
-    private static JsonPath inspected(String caseId) {
+    private static Json inspected(String caseId) {
         return Api.as(OFFICER)
                 .queryParam("reason", "complaint 7")
                 .get("/api/cases/" + caseId + "/audit-file")
@@ -106,7 +106,7 @@ class AuditResourceTest {
                         "/fate",
                         "{\"fate\":\"escaped\",\"at\":\"2026-02-28T13:00:00Z\"}")
                 .statusCode(200);
-        JsonPath file = inspected(caseId);
+        Json file = inspected(caseId);
         assertThat(file.<Map<String, String>>getList("custody[0].days"))
                 .extracting(span -> span.get("from") + " " + span.get("to") + " " + span.get("authorisation"))
                 .containsExactly(
@@ -192,7 +192,7 @@ class AuditResourceTest {
                 .then()
                 .statusCode(200)
                 .body("knownAt", equalTo(before.toString()));
-        JsonPath log = Api.get(COORDINATOR, "/api/cases/" + caseId + "/inspections");
+        Json log = Api.get(COORDINATOR, "/api/cases/" + caseId + "/inspections");
         assertThat(log.getList("reason", String.class))
                 .containsExactly("the same, as it was", "complaint 7", "complaint 7");
         assertThat(log.getString("[0].record.recordedBy")).isEqualTo("test-officer");
@@ -213,21 +213,21 @@ class AuditResourceTest {
         list("A-1", "2020-01-01", "2090-01-01", "");
         String caseId = held("2026-01-01T02:00:00Z");
         Api.post(COORDINATOR, "/api/cases/" + caseId + "/whereabouts", """
-                {"organisationId":"%s","at":"2026-01-02T02:00:00Z"}
-                """.formatted(world.clinic))
+            {"organisationId":"%s","at":"2026-01-02T02:00:00Z"}
+            """.formatted(world.clinic))
                 .statusCode(200);
         Api.make(CLINIC, "/api/visits", """
-                {"caseId":"%s","clinicId":"%s","arrivedAt":"2026-01-02T03:00:00Z","weightGrams":820,"gravid":"no",
-                 "procedures":[{"procedure":"a splint","vetName":"Dr Vet","vetRegistration":"V-1","at":"2026-01-02T04:00:00Z"}]}
-                """.formatted(caseId, world.clinic));
+            {"caseId":"%s","clinicId":"%s","arrivedAt":"2026-01-02T03:00:00Z","weightGrams":820,"gravid":"no",
+             "procedures":[{"procedure":"a splint","vetName":"Dr Vet","vetRegistration":"V-1","at":"2026-01-02T04:00:00Z"}]}
+            """.formatted(caseId, world.clinic));
         World.signFit(caseId, "2026-01-20T02:00:00Z");
         Api.correct(RESCUER, "/api/cases/" + caseId, "{\"dependentYoung\":true,\"reason\":\"seen again\"}")
                 .statusCode(200);
         Api.change(COORDINATOR, "/api/cases/" + caseId, "/fate", """
-                {"fate":"euthanased","at":"2026-02-01T02:00:00Z","method":"injection","authority":"registration V-1",
-                 "approvedBy":"Dr Vet","barbiturate":true,"deathConfirmedBy":"A Nurse"}
-                """).statusCode(200);
-        JsonPath file = inspected(caseId);
+            {"fate":"euthanased","at":"2026-02-01T02:00:00Z","method":"injection","authority":"registration V-1",
+             "approvedBy":"Dr Vet","barbiturate":true,"deathConfirmedBy":"A Nurse"}
+            """).statusCode(200);
+        Json file = inspected(caseId);
 
         List<String> when = file.getList("timeline.findAll { it.at != null }.at");
         assertThat(when).isSortedAccordingTo((one, other) -> Instant.parse(one).compareTo(Instant.parse(other)));

@@ -2,7 +2,6 @@ package org.culvert.exchange.demo;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.restassured.path.json.JsonPath;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.http.HttpClient;
@@ -24,6 +23,7 @@ import java.util.regex.Pattern;
 import org.culvert.platform.PackagedServer;
 import org.culvert.platform.Patience;
 import org.culvert.platform.Role;
+import org.culvert.support.Json;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -149,16 +149,16 @@ class DemoIT {
     private static List<Named> run(String group, List<Integer> months) {
         // A roads authority is not shown the stretches of sensitive species, some of which were planted.
         String id = ask(Role.COORDINATOR, "/api/hotspot-runs", """
-                {"periodFrom":"2020-07-01","periodTo":"2026-06-30","taxonGroup":"%s","months":%s,"reachMetres":300,
-                 "simulations":999,"seed":1}
-                """.formatted(group, months))
+            {"periodFrom":"2020-07-01","periodTo":"2026-06-30","taxonGroup":"%s","months":%s,"reachMetres":300,
+             "simulations":999,"seed":1}
+            """.formatted(group, months))
                 .getString("id");
         Patience.until(
                 "run " + id + " is done",
                 () -> !List.of("waiting", "computing")
                         .contains(ask(Role.COORDINATOR, "/api/hotspot-runs/" + id, null)
                                 .getString("state")));
-        JsonPath result = ask(Role.COORDINATOR, "/api/hotspot-runs/" + id + "/result", null);
+        Json result = ask(Role.COORDINATOR, "/api/hotspot-runs/" + id + "/result", null);
         List<Named> named = new ArrayList<>();
         for (int i = 0; i < result.getList("hotspots").size(); i++) {
             String at = "hotspots[" + i + "].";
@@ -183,7 +183,7 @@ class DemoIT {
                 .toList();
         int offered = 0;
         for (Incident incident : twice) {
-            JsonPath receipt = ask(
+            Json receipt = ask(
                     Role.DISPATCHER,
                     "/api/calls",
                     json(incident, incident.calls().get(1)));
@@ -213,20 +213,20 @@ class DemoIT {
                                 place.chainageKm(),
                                 place.carriageway() == null ? "" : ",\"carriageway\":\"" + place.carriageway() + '"');
         return """
-                {"receivedAt":"%s","people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"%s",
-                 "animals":[{"scientificName":"%s","vitality":"unknown"}],"place":%s}
-                """.formatted(
+            {"receivedAt":"%s","people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"%s",
+             "animals":[{"scientificName":"%s","vitality":"unknown"}],"place":%s}
+            """.formatted(
                         call.received(), incident.cause(), call.animals().get(0).scientificName(), where);
     }
 
     @Test
     @Order(4)
     void anAnimalsStoryIsToldToItsEnd() {
-        JsonPath releases = ask(Role.COORDINATOR, "/api/releases", null);
+        Json releases = ask(Role.COORDINATOR, "/api/releases", null);
 
         assertThat(releases.getList("items")).hasSize(1);
         assertThat(releases.getList("items[0].animals.caseId")).hasSize(7);
-        JsonPath mother = ask(Role.COORDINATOR, "/api/cases/" + releases.getString("items[0].animals[0].caseId"), null);
+        Json mother = ask(Role.COORDINATOR, "/api/cases/" + releases.getString("items[0].animals[0].caseId"), null);
         assertThat(mother.getString("fate.fate")).isEqualTo("released");
         assertThat(mother.getList("custodyGaps")).isEmpty();
     }
@@ -234,7 +234,7 @@ class DemoIT {
     @Test
     @Order(4)
     void anAnimalThatStaysHasItsDecision() {
-        JsonPath decisions = ask(Role.COORDINATOR, "/api/non-release-decisions", null);
+        Json decisions = ask(Role.COORDINATOR, "/api/non-release-decisions", null);
 
         assertThat(decisions.getList("items")).hasSize(1);
         assertThat(decisions.getList("items[0].grounds")).containsExactly("cannotBreedSafely");
@@ -245,12 +245,12 @@ class DemoIT {
     @Test
     @Order(4)
     void aSiteBesideAHotspotHasItsWarning() {
-        JsonPath sites = ask(Role.COORDINATOR, "/api/release-sites", null);
+        Json sites = ask(Role.COORDINATOR, "/api/release-sites", null);
         String pond = sites.getString("items.find { it.name == '" + ReleaseLoader.POND + "' }.id");
         Incident struck = Stories.incidentOf(REGION, Stories.Story.TURTLE_IN_CARE);
         String caseId =
                 turtleFoundOn(struck.happened().atZone(REGION.settings().zone()).toLocalDate());
-        JsonPath assessed = ask(
+        Json assessed = ask(
                 Role.COORDINATOR, "/api/assessments", "{\"caseId\":\"%s\",\"siteId\":\"%s\"}".formatted(caseId, pond));
         Map<String, String> verdicts = new HashMap<>();
         assessed.<Map<String, Object>>getList("tests")
@@ -266,12 +266,12 @@ class DemoIT {
     @Test
     @Order(4)
     void theTurtleInCareHasAPlan() {
-        JsonPath templates = ask(Role.CLINIC, "/api/plan-templates", null);
+        Json templates = ask(Role.CLINIC, "/api/plan-templates", null);
         assertThat(templates.getList("findAll { it.adopted }.key")).containsExactly("turtle-soft-tissue");
         Incident struck = Stories.incidentOf(REGION, Stories.Story.TURTLE_IN_CARE);
         String caseId =
                 turtleFoundOn(struck.happened().atZone(REGION.settings().zone()).toLocalDate());
-        JsonPath plan = ask(Role.COORDINATOR, "/api/cases/" + caseId + "/aftercare-plans", null);
+        Json plan = ask(Role.COORDINATOR, "/api/cases/" + caseId + "/aftercare-plans", null);
 
         assertThat(plan.getBoolean("[0].inForce")).isTrue();
         assertThat(plan.getList("[0].tasks.findAll { it.stepKey == 'swim' }.state"))
@@ -286,10 +286,10 @@ class DemoIT {
     @Test
     @Order(4)
     void somebodyCanTakeTheThreePossumsThatAreAlike() {
-        JsonPath alerts = ask(Role.OFFICER, "/api/health-alerts", null);
+        Json alerts = ask(Role.OFFICER, "/api/health-alerts", null);
         assertThat(alerts.getList("items.animals")).containsExactly(3);
         assertThat(alerts.getString("items[0].state")).isEqualTo("unread");
-        JsonPath carers =
+        Json carers =
                 ask(Role.COORDINATOR, "/api/cases/" + alerts.getString("items[0].reports[0].caseId") + "/carers", null);
 
         assertThat(carers.getList("answer")).contains("canTake", "canNotTake");
@@ -301,7 +301,7 @@ class DemoIT {
     @Test
     @Order(4)
     void theBatThatScratchedSomebodyIsHeld() {
-        JsonPath exposures = ask(Role.COORDINATOR, "/api/exposures?untold=true", null);
+        Json exposures = ask(Role.COORDINATOR, "/api/exposures?untold=true", null);
 
         assertThat(exposures.getList("items.kind")).containsExactly("scratch");
         assertThat(exposures.getBoolean("items[0].animalHeld")).isTrue();
@@ -310,7 +310,7 @@ class DemoIT {
     private static String turtleFoundOn(LocalDate day) {
         String cursor = "";
         while (true) {
-            JsonPath page = ask(Role.COORDINATOR, "/api/cases?limit=200" + cursor, null);
+            Json page = ask(Role.COORDINATOR, "/api/cases?limit=200" + cursor, null);
             for (int i = 0; i < page.getList("items").size(); i++) {
                 String at = "items[" + i + "].";
                 if (page.getString(at + "animal.scientificName").equals("Chelodina longicollis")
@@ -351,8 +351,9 @@ class DemoIT {
                     .header("Content-Type", "application/json")
                     .header("Idempotency-Key", UUID.randomUUID().toString())
                     .PUT(HttpRequest.BodyPublishers.ofString("""
-                            {"name":"Three Rivers","timeZone":"Australia/Brisbane","countryCode":"AU","south":-28.0,
-                             "west":152.0,"north":-26.0,"east":154.0}""")));
+                        {"name":"Three Rivers","timeZone":"Australia/Brisbane","countryCode":"AU","south":-28.0,
+                         "west":152.0,"north":-26.0,"east":154.0}\
+                        """)));
             assertThat(settled.statusCode()).isEqualTo(200);
         }
         try (PackagedServer refusing = PackagedServer.launch(folder, demo("real"))) {
@@ -362,7 +363,7 @@ class DemoIT {
     }
 
     /** A GET, or a POST of a body, in a role of the demo. */
-    private static JsonPath ask(String role, String path, @Nullable String body) {
+    private static Json ask(String role, String path, @Nullable String body) {
         HttpRequest.Builder request = HttpRequest.newBuilder(server.at(path))
                 .header(
                         "Authorization",
@@ -378,7 +379,7 @@ class DemoIT {
         try {
             HttpResponse<String> response = HTTP.send(request.build(), HttpResponse.BodyHandlers.ofString());
             assertThat(response.statusCode()).as(path + " " + response.body()).isBetween(200, 299);
-            return new JsonPath(response.body());
+            return Json.from(response.body());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         } catch (InterruptedException e) {

@@ -7,11 +7,11 @@ import static org.culvert.platform.Role.ROADS_AUTHORITY;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.response.Response;
 import java.io.IOException;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import org.culvert.support.Answer;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -28,7 +28,7 @@ class ApiDocumentResourceTest {
     }
 
     private static JsonNode document(String role) throws IOException {
-        Response answer = Layers.by(role)
+        Answer answer = Layers.by(role)
                 .accept("application/vnd.oai.openapi+json;version=3.0, application/json")
                 .get(Layers.root() + "/api");
         assertThat(answer.contentType().replace(" ", "")).startsWith("application/vnd.oai.openapi+json;version=3.0");

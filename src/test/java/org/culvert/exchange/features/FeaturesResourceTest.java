@@ -11,13 +11,13 @@ import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.startsWith;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.RestAssured;
-import io.restassured.path.json.JsonPath;
-import io.restassured.response.Response;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
+import org.culvert.support.Request;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -41,19 +41,19 @@ class FeaturesResourceTest {
 
     private static String works(String builtFrom, int from, int to) {
         return Api.make(COORDINATOR, "/api/works", """
-                        {"kind":"reflectors","words":"posts","road":"Mill Road","fromChainageMetres":%d,
-                         "toChainageMetres":%d,"endsMetres":100,"builtFrom":"%s","builtUntil":"2015-12-31"}
-                        """.formatted(from, to, builtFrom))
+            {"kind":"reflectors","words":"posts","road":"Mill Road","fromChainageMetres":%d,
+             "toChainageMetres":%d,"endsMetres":100,"builtFrom":"%s","builtUntil":"2015-12-31"}
+            """.formatted(from, to, builtFrom))
                 .getString("id");
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"", "/"})
     void req_core_root_op_and_root_success_with_and_without_the_slash(String slash) {
-        Response landing = Layers.by(null).accept("application/json").get(Layers.root() + slash);
+        Answer landing = Layers.by(null).accept("application/json").get(Layers.root() + slash);
         assertThat(landing.statusCode()).isEqualTo(200);
         assertThat(landing.contentType()).startsWith("application/json");
-        JsonPath page = landing.jsonPath();
+        Json page = landing.jsonPath();
         assertThat(page.getList("links.rel", String.class))
                 .contains("self", "alternate", "service-desc", "service-doc", "conformance", "data");
         assertThat(page.getString("links.find { it.rel == 'service-desc' }.type"))
@@ -102,11 +102,11 @@ class FeaturesResourceTest {
 
     @Test
     void req_core_fc_md_items_links_and_sfc_md_success() {
-        JsonPath all = Layers.get(COORDINATOR, "/collections");
+        Json all = Layers.get(COORDINATOR, "/collections");
         assertThat(Layers.link(all, "self")).startsWith(Layers.root());
         for (Map<String, Object> told : all.<Map<String, Object>>getList("collections")) {
             String id = (String) told.get("id");
-            JsonPath one = Layers.get(COORDINATOR, "/collections/" + id);
+            Json one = Layers.get(COORDINATOR, "/collections/" + id);
             assertThat(one.<Map<String, Object>>get("$")).as(id).isEqualTo(told);
             assertThat(one.getString("itemType")).isEqualTo("feature");
             assertThat(one.getList("crs")).containsExactly("http://www.opengis.net/def/crs/OGC/1.3/CRS84");
@@ -154,9 +154,9 @@ class FeaturesResourceTest {
 
     @Test
     void req_core_fc_rel_type_and_req_geojson_content() {
-        Response answer = Layers.by(CARER).get(Layers.root() + "/collections/road-links/items?limit=2");
+        Answer answer = Layers.by(CARER).get(Layers.root() + "/collections/road-links/items?limit=2");
         assertThat(answer.contentType()).startsWith("application/geo+json");
-        JsonPath page = answer.jsonPath();
+        Json page = answer.jsonPath();
         assertThat(page.getString("type")).isEqualTo("FeatureCollection");
         assertThat(page.getString("links.find { it.rel == 'next' }.type")).isEqualTo("application/geo+json");
         assertThat(page.getList("links.rel", String.class)).contains("self", "alternate", "next");
@@ -332,9 +332,9 @@ class FeaturesResourceTest {
 
     @Test
     void req_core_f_op_and_f_links() {
-        JsonPath page = Layers.get(CARER, "/collections/road-links/items?limit=1");
+        Json page = Layers.get(CARER, "/collections/road-links/items?limit=1");
         String id = page.getString("features[0].id");
-        JsonPath one = Layers.get(CARER, "/collections/road-links/items/" + id);
+        Json one = Layers.get(CARER, "/collections/road-links/items/" + id);
         assertThat(one.getString("type")).isEqualTo("Feature");
         assertThat(one.<Object>get("properties")).isEqualTo(page.get("features[0].properties"));
         assertThat(one.<Object>get("geometry")).isEqualTo(page.get("features[0].geometry"));
@@ -361,7 +361,7 @@ class FeaturesResourceTest {
     @Test
     void aStretchOfWorksIsDrawnAlongTheRoad() {
         String id = works("2015-03-09", 3000, 3500);
-        JsonPath one = Layers.get(ROADS_AUTHORITY, "/collections/works/items/" + id);
+        Json one = Layers.get(ROADS_AUTHORITY, "/collections/works/items/" + id);
         assertThat(one.getString("geometry.type")).isEqualTo("MultiLineString");
         List<List<Number>> line = one.getList("geometry.coordinates[0]");
         // Mill Road runs along 30.5 S from 150 E, where its chainage is 2,000 m; a degree is 96.49 km there
@@ -388,10 +388,10 @@ class FeaturesResourceTest {
                 "/collections/road-links/items"
             })
     void req_core_http_answers_head_and_options(String path) {
-        Response head = Layers.by(CARER).head(Layers.root() + path);
+        Answer head = Layers.by(CARER).head(Layers.root() + path);
         assertThat(head.statusCode()).isEqualTo(200);
         assertThat(head.asByteArray()).isEmpty();
-        Response options = Layers.by(CARER).options(Layers.root() + path);
+        Answer options = Layers.by(CARER).options(Layers.root() + path);
         assertThat(options.statusCode()).isBetween(200, 204);
         assertThat(options.header("Allow")).contains("GET", "HEAD", "OPTIONS").doesNotContain("POST", "PUT", "DELETE");
         assertThat(Layers.by(CARER).post(Layers.root() + path).statusCode()).isEqualTo(405);
@@ -409,7 +409,7 @@ class FeaturesResourceTest {
                 "/collections/road-links/items"
             })
     void req_html_content_and_slashes(String path) {
-        Response page = Layers.by(CARER)
+        Answer page = Layers.by(CARER)
                 .accept("text/html,application/xhtml+xml,*/*;q=0.8")
                 .get(Layers.root() + path);
         assertThat(page.statusCode()).isEqualTo(200);
@@ -444,13 +444,11 @@ class FeaturesResourceTest {
     void aTokenForLayersAloneReadsThemAndNothingElse() {
         String token = Api.make(COORDINATOR, "/api/tokens", "{\"name\":\"a GIS\",\"scopes\":[\"ogc:read\"]}")
                 .getString("token");
-        var asked = Layers.by(null).auth().preemptive().basic("test-coordinator", token);
+        var asked = Layers.by(null).basic("test-coordinator", token);
         assertThat(asked.get(Layers.root() + "/collections/works/items").statusCode())
                 .isEqualTo(200);
         assertThat(asked.get("/api/works").statusCode()).isEqualTo(403);
-        assertThat(RestAssured.given()
-                        .auth()
-                        .preemptive()
+        assertThat(Request.given()
                         .basic("test-coordinator", token)
                         .get("/works")
                         .statusCode())
@@ -460,7 +458,7 @@ class FeaturesResourceTest {
     @Test
     void everyCollectionSaysWhatEachOfItsPropertiesIs() {
         for (String id : ids(COORDINATOR)) {
-            JsonPath schema = Layers.get(COORDINATOR, "/collections/" + id + "/schema");
+            Json schema = Layers.get(COORDINATOR, "/collections/" + id + "/schema");
             assertThat(schema.getString("'$schema'")).isEqualTo("https://json-schema.org/draft/2020-12/schema");
             assertThat(schema.getString("'$id'")).isEqualTo(Layers.root() + "/collections/" + id + "/schema");
             assertThat(schema.getString("type")).isEqualTo("object");

@@ -12,10 +12,10 @@ import static org.culvert.platform.Role.RESCUER;
 import static org.culvert.platform.Role.ROADS_AUTHORITY;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import java.util.List;
 import java.util.Map;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -32,10 +32,10 @@ class IncidentLayerResourceTest {
 
     private static String told(String at, String more) {
         return Api.make(DISPATCHER, "/api/calls", """
-                        {"receivedAt":"%sT08:00:00Z","cause":"collisionWithVehicle",
-                         "animals":[{"scientificName":"Wallabia bicolor"}],"words":"by the old mill",
-                         "caller":{"name":"A Driver","phone":"555 0101"}%s}
-                        """.formatted(at, more)).getString("incidentId");
+            {"receivedAt":"%sT08:00:00Z","cause":"collisionWithVehicle",
+             "animals":[{"scientificName":"Wallabia bicolor"}],"words":"by the old mill",
+             "caller":{"name":"A Driver","phone":"555 0101"}%s}
+            """.formatted(at, more)).getString("incidentId");
     }
 
     private static String at(double longitude) {
@@ -104,7 +104,7 @@ class IncidentLayerResourceTest {
 
     @Test
     void whoSeesTheirOrganisationsIncidentsAloneHasNoOthersInTheLayer() {
-        JsonPath call = World.call("Wallabia bicolor", 150.0713, "");
+        Json call = World.call("Wallabia bicolor", 150.0713, "");
         String theirs = call.getString("incidentId");
         String others = told("1982-05-01", at(150.0712));
         Api.make(

@@ -3,15 +3,12 @@ package org.culvert.exchange.features;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.culvert.platform.Role.ADMIN;
 
-import io.restassured.RestAssured;
-import io.restassured.path.json.JsonPath;
-import io.restassured.path.json.config.JsonPathConfig;
-import io.restassured.path.json.config.JsonPathConfig.NumberReturnType;
-import io.restassured.specification.RequestSpecification;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
+import org.culvert.support.Request;
 import org.jspecify.annotations.Nullable;
 
 /** Layers as a program reads them: by the links that it is given. */
@@ -21,26 +18,22 @@ final class Layers {
     private Layers() {}
 
     static String root() {
-        return "http://localhost:" + RestAssured.port + "/ogc";
+        return Request.server() + "/ogc";
     }
 
     /** Whoever has a role, or nobody. */
-    static RequestSpecification by(@Nullable String role) {
-        return (role == null
-                        ? RestAssured.given()
-                        : RestAssured.given().auth().preemptive().basic("test-" + role, Api.token(role)))
+    static Request by(@Nullable String role) {
+        return (role == null ? Request.given() : Request.given().basic("test-" + role, Api.token(role)))
                 .accept("application/geo+json, application/json")
-                .urlEncodingEnabled(false)
-                .redirects()
-                .follow(false);
+                .withoutRedirects();
     }
 
-    static JsonPath get(@Nullable String role, String address) {
+    static Json get(@Nullable String role, String address) {
         return by(role).get(address.startsWith("/") ? root() + address : address)
                 .then()
                 .statusCode(200)
                 .extract()
-                .jsonPath(JsonPathConfig.jsonPathConfig().numberReturnType(NumberReturnType.DOUBLE));
+                .jsonPath();
     }
 
     static int status(@Nullable String role, String path) {
@@ -53,7 +46,7 @@ final class Layers {
         String next = "/collections/" + collection + "/items" + (query.isEmpty() ? "" : "?" + query);
         int matched = -1;
         while (next != null) {
-            JsonPath page = get(role, next);
+            Json page = get(role, next);
             List<Map<String, Object>> features = page.getList("features");
             assertThat(page.getInt("numberReturned")).isEqualTo(features.size());
             assertThat(matched < 0 || matched == page.getInt("numberMatched"))
@@ -71,7 +64,7 @@ final class Layers {
     }
 
     @Nullable
-    static String link(JsonPath document, String relation) {
+    static String link(Json document, String relation) {
         return document.getString("links.find { it.rel == '" + relation + "' }.href");
     }
 

@@ -8,9 +8,6 @@ import static org.culvert.platform.Role.OFFICER;
 import static org.hamcrest.Matchers.equalTo;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.RestAssured;
-import io.restassured.path.json.JsonPath;
-import io.restassured.specification.RequestSpecification;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.StringReader;
@@ -29,6 +26,8 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
 import org.culvert.support.Api;
 import org.culvert.support.Clocks;
+import org.culvert.support.Json;
+import org.culvert.support.Request;
 import org.culvert.support.World;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
@@ -83,20 +82,20 @@ class ArchiveResourceTest {
 
     private void kind(String sensitive) {
         Api.post(COORDINATOR, "/api/taxon-groups", """
-                [{"key":"%s","name":"%s","pouch":false,"clutches":false,"introduced":false}]
-                """.formatted(group, group)).statusCode(200);
+            [{"key":"%s","name":"%s","pouch":false,"clutches":false,"introduced":false}]
+            """.formatted(group, group)).statusCode(200);
         Api.post(COORDINATOR, "/api/taxa", """
-                [{"scientificName":"%s","vernacularName":"kept, \\"in\\" an archive","taxonRank":"species","taxonGroup":"%s"%s}]
-                """.formatted(taxon, group, sensitive))
+            [{"scientificName":"%s","vernacularName":"kept, \\"in\\" an archive","taxonRank":"species","taxonGroup":"%s"%s}]
+            """.formatted(taxon, group, sensitive))
                 .statusCode(200);
     }
 
     private String found(String animal, String when) {
         return Api.make(DISPATCHER, "/api/calls", """
-                        {"receivedAt":"%s"%s,"cause":"collisionWithVehicle","animals":[%s],
-                         "caller":{"name":"A Driver","phone":"555 0177"},"words":"by my house in the lane",
-                         "place":{"decimalDegrees":{"latitude":"-30.5001230","longitude":"150.0476540"}}}
-                        """.formatted(when, ",\"happenedAt\":\"" + when + "\"", animal))
+            {"receivedAt":"%s"%s,"cause":"collisionWithVehicle","animals":[%s],
+             "caller":{"name":"A Driver","phone":"555 0177"},"words":"by my house in the lane",
+             "place":{"decimalDegrees":{"latitude":"-30.5001230","longitude":"150.0476540"}}}
+            """.formatted(when, ",\"happenedAt\":\"" + when + "\"", animal))
                 .getString("incidentId");
     }
 
@@ -105,7 +104,7 @@ class ArchiveResourceTest {
     }
 
     private static Map<String, byte[]> archive(@Nullable String role, String filter) throws IOException {
-        RequestSpecification request = role == null ? RestAssured.given() : Api.as(role);
+        Request request = role == null ? Request.given() : Api.as(role);
         byte[] zip = request.get("/api/occurrences/archive.zip" + filter)
                 .then()
                 .statusCode(200)
@@ -195,9 +194,9 @@ class ArchiveResourceTest {
         Api.as(COORDINATOR)
                 .header("If-Match", Api.tag(COORDINATOR, "/api/disclosure-settings"))
                 .body("""
-                        {"smallestCount":5,"publicDelayDays":30,"source":"the network's own",
-                         "archiveLicence":"https://creativecommons.org/licenses/by/4.0/","archiveContact":"data@example.org"}
-                        """)
+                    {"smallestCount":5,"publicDelayDays":30,"source":"the network's own",
+                     "archiveLicence":"https://creativecommons.org/licenses/by/4.0/","archiveContact":"data@example.org"}
+                    """)
                 .put("/api/disclosure-settings")
                 .then()
                 .statusCode(200)
@@ -248,9 +247,9 @@ class ArchiveResourceTest {
         found(one(), "1999-03-05T08:00:00Z");
         found("{\"taxonGroup\":\"" + group + "\"}", "1999-04-05T08:00:00Z");
         Api.make(DISPATCHER, "/api/calls", """
-                {"receivedAt":"1999-05-05T20:00:00Z","cause":"collisionWithVehicle","animals":[%s],
-                 "place":{"decimalDegrees":{"latitude":"-30.5001230","longitude":"150.0476540"}}}
-                """.formatted(one()));
+            {"receivedAt":"1999-05-05T20:00:00Z","cause":"collisionWithVehicle","animals":[%s],
+             "place":{"decimalDegrees":{"latitude":"-30.5001230","longitude":"150.0476540"}}}
+            """.formatted(one()));
         for (String role : new String[] {null, OFFICER}) {
             List<CSVRecord> rows = rows(role);
             assertThat(rows).as("as %s", role).hasSize(3);
@@ -316,9 +315,9 @@ class ArchiveResourceTest {
         World world = World.shared();
         String incident = found(one(), "2020-03-05T08:00:00Z");
         String caseId = Api.make(COORDINATOR, "/api/cases", """
-                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2020-03-05T08:00:00Z",
-                         "holder":{"memberId":"%s"}}
-                        """.formatted(incident, taxon, world.rescuer))
+            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2020-03-05T08:00:00Z",
+             "holder":{"memberId":"%s"}}
+            """.formatted(incident, taxon, world.rescuer))
                 .getString("id");
         List<CSVRecord> before = rows(OFFICER);
         assertThat(before).hasSize(1);
@@ -333,24 +332,24 @@ class ArchiveResourceTest {
 
     private static void release(World world, String caseId) {
         String site = Api.make(COORDINATOR, "/api/release-sites", """
-                        {"name":"Lagoon","jurisdiction":"XZ","decimalLatitude":-30.52,"decimalLongitude":150.035,
-                         "coordinateUncertaintyInMeters":20,"habitat":"wetland","taxonGroups":["turtles"]}
-                        """).getString("id");
+            {"name":"Lagoon","jurisdiction":"XZ","decimalLatitude":-30.52,"decimalLongitude":150.035,
+             "coordinateUncertaintyInMeters":20,"habitat":"wetland","taxonGroups":["turtles"]}
+            """).getString("id");
         World.signFit(caseId, Clocks.now().toString());
         String assessment = Api.make(
                         COORDINATOR,
                         "/api/assessments",
                         "{\"caseId\":\"%s\",\"siteId\":\"%s\"}".formatted(caseId, site))
                 .getString("id");
-        JsonPath assessed = Api.get(COORDINATOR, "/api/assessments/" + assessment);
+        Json assessed = Api.get(COORDINATOR, "/api/assessments/" + assessment);
         List<String> overrides = new ArrayList<>();
         for (String key :
                 assessed.<String>getList("tests.findAll { it.verdict != 'pass' && it.lifting != 'notNeeded' }.key")) {
             overrides.add("{\"key\":\"%s\",\"reason\":\"asked\"}".formatted(key));
         }
         Api.make(COORDINATOR, "/api/releases", """
-                {"caseIds":["%s"],"assessmentIds":["%s"],"approvedBy":"Dr Vet","releasedByMemberId":"%s","overrides":[%s]}
-                """.formatted(
+            {"caseIds":["%s"],"assessmentIds":["%s"],"approvedBy":"Dr Vet","releasedByMemberId":"%s","overrides":[%s]}
+            """.formatted(
                         caseId, assessment, world.carer, String.join(",", overrides)));
     }
 
@@ -361,22 +360,22 @@ class ArchiveResourceTest {
             found(one(), "1996-03-0" + day + "T08:00:00Z");
         }
         for (String role : List.of(OFFICER, CARER)) {
-            JsonPath list = Api.get(role, "/api/occurrences?limit=1000&taxonGroup=" + group);
+            Json list = Api.get(role, "/api/occurrences?limit=1000&taxonGroup=" + group);
             List<CSVRecord> rows = rows(role);
             assertThat(rows)
                     .extracting(row -> row.get("occurrenceID"))
                     .containsExactlyElementsOf(list.<String>getList("items.occurrenceID"));
             assertThat(rows)
-                    .extracting(row -> Float.parseFloat(row.get("decimalLatitude")))
+                    .extracting(row -> Double.parseDouble(row.get("decimalLatitude")))
                     .containsExactlyElementsOf(list.<Number>getList("items.decimalLatitude").stream()
-                            .map(Number::floatValue)
+                            .map(Number::doubleValue)
                             .toList());
         }
-        RestAssured.given()
+        Request.given()
                 .get("/api/occurrences/archive.zip?asOf=" + Instant.parse("2020-01-01T00:00:00Z"))
                 .then()
                 .statusCode(400)
                 .body("errors[0].field", equalTo("asOf"));
-        RestAssured.given().get("/api/occurrences/archive.zip?bbox=1,2").then().statusCode(400);
+        Request.given().get("/api/occurrences/archive.zip?bbox=1,2").then().statusCode(400);
     }
 }

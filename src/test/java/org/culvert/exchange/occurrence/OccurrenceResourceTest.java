@@ -13,13 +13,13 @@ import static org.culvert.platform.Role.ROADS_AUTHORITY;
 import static org.hamcrest.Matchers.equalTo;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.RestAssured;
-import io.restassured.path.json.JsonPath;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.culvert.platform.Role;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
+import org.culvert.support.Request;
 import org.culvert.support.World;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
@@ -37,27 +37,27 @@ class OccurrenceResourceTest {
     void makeWorld() {
         World.shared();
         Api.post(COORDINATOR, "/api/taxon-groups", """
-                        [{"key":"occult","name":"occult animals","pouch":false,"clutches":false,"introduced":false},
-                         {"key":"rare","name":"rare animals","pouch":false,"clutches":false,"introduced":false},
-                         {"key":"common","name":"common animals","pouch":false,"clutches":false,"introduced":false}]
-                        """).statusCode(200);
+            [{"key":"occult","name":"occult animals","pouch":false,"clutches":false,"introduced":false},
+             {"key":"rare","name":"rare animals","pouch":false,"clutches":false,"introduced":false},
+             {"key":"common","name":"common animals","pouch":false,"clutches":false,"introduced":false}]
+            """).statusCode(200);
         Api.post(COORDINATOR, "/api/taxa", """
-                        [{"scientificName":"%s","vernacularName":"hidden one","taxonRank":"species","taxonGroup":"occult",
-                          "sensitivityGridDegrees":0,"sensitivityReason":"poached","sensitivityReviewBy":"2090-01-01"},
-                         {"scientificName":"%s","vernacularName":"rare one","taxonRank":"species","taxonGroup":"rare",
-                          "sensitivityGridDegrees":0.1,"sensitivityReason":"kept","sensitivityReviewBy":"2020-01-01"},
-                         {"scientificName":"%s","vernacularName":"common one","taxonRank":"species",
-                          "taxonGroup":"common"}]
-                        """.formatted(WITHHELD, TENTH, COMMON))
+            [{"scientificName":"%s","vernacularName":"hidden one","taxonRank":"species","taxonGroup":"occult",
+              "sensitivityGridDegrees":0,"sensitivityReason":"poached","sensitivityReviewBy":"2090-01-01"},
+             {"scientificName":"%s","vernacularName":"rare one","taxonRank":"species","taxonGroup":"rare",
+              "sensitivityGridDegrees":0.1,"sensitivityReason":"kept","sensitivityReviewBy":"2020-01-01"},
+             {"scientificName":"%s","vernacularName":"common one","taxonRank":"species",
+              "taxonGroup":"common"}]
+            """.formatted(WITHHELD, TENTH, COMMON))
                 .statusCode(200);
     }
 
     private static String found(String animals, String at) {
         return Api.make(DISPATCHER, "/api/calls", """
-                        {"receivedAt":"%s","happenedAt":"%s","cause":"collisionWithVehicle","animals":[%s],
-                         "words":"by the hidden spring",
-                         "place":{"decimalDegrees":{"latitude":"-30.5001230","longitude":"150.0476540"}}}
-                        """.formatted(at, at, animals))
+            {"receivedAt":"%s","happenedAt":"%s","cause":"collisionWithVehicle","animals":[%s],
+             "words":"by the hidden spring",
+             "place":{"decimalDegrees":{"latitude":"-30.5001230","longitude":"150.0476540"}}}
+            """.formatted(at, at, animals))
                 .getString("incidentId");
     }
 
@@ -74,7 +74,7 @@ class OccurrenceResourceTest {
         List<Map<String, Object>> all = new ArrayList<>();
         String cursor = "";
         while (cursor != null) {
-            JsonPath page = (role == null ? RestAssured.given() : Api.as(role))
+            Json page = (role == null ? Request.given() : Api.as(role))
                     .get("/api/occurrences?limit=1000" + filter + cursor)
                     .then()
                     .statusCode(200)
@@ -164,9 +164,9 @@ class OccurrenceResourceTest {
     void nothingNewIsPublicAndIdentifiersTellNothing() {
         String incident =
                 Api.make(DISPATCHER, "/api/calls", """
-                        {"cause":"collisionWithVehicle","animals":[{"scientificName":"%s"}],
-                         "place":{"decimalDegrees":{"latitude":"-30.5001230","longitude":"150.0476540"}}}
-                        """.formatted(COMMON)).getString("incidentId");
+                    {"cause":"collisionWithVehicle","animals":[{"scientificName":"%s"}],
+                     "place":{"decimalDegrees":{"latitude":"-30.5001230","longitude":"150.0476540"}}}
+                    """.formatted(COMMON)).getString("incidentId");
         List<Map<String, Object>> exact = all(OFFICER, "&taxonGroup=common");
         Object identifier = exact.stream()
                 .filter(row -> incident.equals(row.get("incidentId")))
@@ -197,7 +197,7 @@ class OccurrenceResourceTest {
         assertThat(all(RECIPIENT, "&taxonGroup=occult"))
                 .as("what the agreement does not cover")
                 .isEmpty();
-        JsonPath kept = Api.get(OFFICER, "/api/disclosures?limit=1");
+        Json kept = Api.get(OFFICER, "/api/disclosures?limit=1");
         assertThat(kept.getString("items[0].agreementId")).isEqualTo(agreement);
         assertThat(kept.getInt("items[0].records")).isEqualTo(1);
         assertThat(kept.getString("items[0].filter")).contains("taxonGroup=rare", "from=1991-03-05");
@@ -211,10 +211,10 @@ class OccurrenceResourceTest {
 
     private static String agree(String from, String to) {
         return Api.make(COORDINATOR, "/api/agreements", """
-                        {"recipient":"test-recipient","purpose":"a study of roads","documentReference":"shelf 3",
-                         "taxonGroups":["rare"],"box":{"south":-31,"west":150,"north":-30,"east":151},
-                         "validFrom":"%s","validTo":"%s"}
-                        """.formatted(from, to)).getString("id");
+            {"recipient":"test-recipient","purpose":"a study of roads","documentReference":"shelf 3",
+             "taxonGroups":["rare"],"box":{"south":-31,"west":150,"north":-30,"east":151},
+             "validFrom":"%s","validTo":"%s"}
+            """.formatted(from, to)).getString("id");
     }
 
     @Test
@@ -223,12 +223,12 @@ class OccurrenceResourceTest {
         String occult = site("\"occult\"");
         String common = site("\"common\"");
         for (String role : List.of(CLINIC, CARER)) {
-            JsonPath told = Api.get(role, "/api/release-sites/" + rare);
+            Json told = Api.get(role, "/api/release-sites/" + rare);
             assertThat(told.<Object>get("decimalLatitude")).hasToString("-30.55");
             assertThat(told.<Object>get("name")).isNull();
             assertThat(told.<Object>get("catchment")).isNull();
             assertThat(told.getString("habitat")).isEqualTo("wetland");
-            JsonPath hidden = Api.get(role, "/api/release-sites/" + occult);
+            Json hidden = Api.get(role, "/api/release-sites/" + occult);
             assertThat(hidden.<Object>get("decimalLatitude")).isNull();
             assertThat(degrees(Api.get(role, "/api/release-sites/" + common).get("decimalLatitude")))
                     .isCloseTo(-30.500123, within(1e-5));
@@ -239,10 +239,10 @@ class OccurrenceResourceTest {
 
     private static String site(String groups) {
         return Api.make(COORDINATOR, "/api/release-sites", """
-                        {"name":"Hidden spring","jurisdiction":"XZ","decimalLatitude":-30.500123,
-                         "decimalLongitude":150.047654,"coordinateUncertaintyInMeters":20,"habitat":"wetland",
-                         "taxonGroups":[%s],"catchment":"the hidden creek"}
-                        """.formatted(groups))
+            {"name":"Hidden spring","jurisdiction":"XZ","decimalLatitude":-30.500123,
+             "decimalLongitude":150.047654,"coordinateUncertaintyInMeters":20,"habitat":"wetland",
+             "taxonGroups":[%s],"catchment":"the hidden creek"}
+            """.formatted(groups))
                 .getString("id");
     }
 
@@ -293,10 +293,10 @@ class OccurrenceResourceTest {
                 .statusCode(400)
                 .body("errors[0].field", equalTo("to"));
         String common = "/api/collision-counts?taxonGroup=common&from=1989-01-01&to=1989-12-31";
-        JsonPath whole = Api.get(COORDINATOR, common);
+        Json whole = Api.get(COORDINATOR, common);
         assertThat(whole.getInt("roads[0].incidents[0]")).isEqualTo(3);
         assertThat(whole.getString("roads[0].roadName")).isEqualTo("Mill Road");
-        JsonPath told = Api.get(ROADS_AUTHORITY, common);
+        Json told = Api.get(ROADS_AUTHORITY, common);
         assertThat(told.getInt("smallestCount")).isEqualTo(5);
         assertThat(told.<Object>get("roads[0].incidents[0]")).isNull();
         assertThat(told.<Object>get("roads[0].total")).isNull();
@@ -315,7 +315,7 @@ class OccurrenceResourceTest {
                         "cursor=1", "cursor",
                         "asOf=2020-01-01T00:00:00Z", "asOf")
                 .entrySet()) {
-            RestAssured.given()
+            Request.given()
                     .get("/api/occurrences?" + wrong.getKey())
                     .then()
                     .statusCode(400)
@@ -326,7 +326,7 @@ class OccurrenceResourceTest {
     @Test
     void whoKeepsTheRecordsReadsThemAsTheyWere() throws InterruptedException {
         World.shared();
-        JsonPath receipt = World.call("Chelodina longicollis", 150.02, ",\"receivedAt\":\"1987-05-01T00:00:00Z\"");
+        Json receipt = World.call("Chelodina longicollis", 150.02, ",\"receivedAt\":\"1987-05-01T00:00:00Z\"");
         String before = java.time.Instant.now().toString();
         Api.correct(
                         COORDINATOR,

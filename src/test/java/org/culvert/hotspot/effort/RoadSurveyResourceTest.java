@@ -16,7 +16,6 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -30,6 +29,7 @@ import java.util.UUID;
 import javax.sql.DataSource;
 import org.culvert.hotspot.EvidenceRuns;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -72,15 +72,15 @@ class RoadSurveyResourceTest {
         String id = Api.post(
                         COORDINATOR,
                         "/api/road-surveys",
-                        entry(
-                                ",\"speedKmh\":40,\"observers\":2,\"words\":\"both verges\",\"taxonGroups\":[\"turtles\"]"))
+                        entry(",\"speedKmh\":40,\"observers\":2,\"words\":\"both"
+                                + " verges\",\"taxonGroups\":[\"turtles\"]"))
                 .statusCode(201)
                 .header("Location", containsString("/api/road-surveys/"))
                 .body("road", equalTo("Row Road 1"))
                 .body("withdrawnAt", equalTo(null))
                 .extract()
                 .path("id");
-        JsonPath read = Api.get(ROADS_AUTHORITY, "/api/road-surveys/" + id);
+        Json read = Api.get(ROADS_AUTHORITY, "/api/road-surveys/" + id);
         assertThat(read.getString("record.happenedAt")).isEqualTo("1990-01-06T01:00:00Z");
         assertThat(read.getString("endedAt")).isEqualTo("1990-01-06T02:30:00Z");
         assertThat(read.getDouble("speedKmh")).isEqualTo(40);
@@ -91,7 +91,7 @@ class RoadSurveyResourceTest {
         assertThat(read.getInt("record.revision")).isEqualTo(1);
         assertThat(read.getLong("record.lateByHours")).isGreaterThan(1);
         String unknown = Api.make(OFFICER, "/api/road-surveys", entry("")).getString("id");
-        JsonPath open = Api.get(OFFICER, "/api/road-surveys/" + unknown);
+        Json open = Api.get(OFFICER, "/api/road-surveys/" + unknown);
         assertThat(open.<Object>get("speedKmh")).isNull();
         assertThat(open.<Object>get("observers")).isNull();
         assertThat(open.getList("taxonGroups")).isEmpty();
@@ -113,7 +113,7 @@ class RoadSurveyResourceTest {
                         .getList("items.road"))
                 .containsExactly("Row Road 3", "Row Road 2");
         assertThat(Api.get(COORDINATOR, asked + "x").getList("items")).isEmpty();
-        JsonPath page = Api.get(COORDINATOR, asked + "&limit=2");
+        Json page = Api.get(COORDINATOR, asked + "&limit=2");
         assertThat(page.getList("items.id")).isEqualTo(ids.subList(0, 2));
         assertThat(Api.get(COORDINATOR, asked + "&limit=2&cursor=" + page.getString("next"))
                         .getList("items.id"))
@@ -137,8 +137,8 @@ class RoadSurveyResourceTest {
         String path = "/api/road-surveys/" + id;
         Api.correct(OFFICER, path, "{\"speedKmh\":30,\"toChainageMetres\":4000,\"reason\":\"read again\"}")
                 .statusCode(200)
-                .body("speedKmh", equalTo(30.0f))
-                .body("toChainageMetres", equalTo(4000.0f))
+                .body("speedKmh", equalTo(30.0))
+                .body("toChainageMetres", equalTo(4000.0))
                 .body("record.revision", equalTo(2));
         for (String[] wrong : new String[][] {
             {"\"endedAt\":\"1990-01-06T00:59:00Z\"", "endedAt"},
@@ -264,12 +264,12 @@ class RoadSurveyResourceTest {
 
         // From ten in the evening until one in the morning of the first one's day, in the region's zone
         surveys.add(survey(0, 9400, dayBefore + "T12:00:00Z", dayBefore + "T15:00:00Z", ""));
-        JsonPath night = result("");
+        Json night = result("");
         assertThat(night.getInt("inputs.collisionsCounted")).isEqualTo(1);
         assertThat(night.getList("hotspots")).isEmpty();
 
         days.forEach(day -> surveys.add(daily(0, 9400, day, "")));
-        JsonPath even = result("");
+        Json even = result("");
         assertThat(even.getInt("inputs.collisionsCounted")).isEqualTo(days.size());
         int leftOut = leftOut(even).get("not on ground that was surveyed on its day");
         assertThat(leftOut).isGreaterThan(20);
@@ -292,7 +292,7 @@ class RoadSurveyResourceTest {
         for (int i = 0; i < 150; i++) {
             surveys.add(daily(4720, 4920, days.get(i % days.size()), ""));
         }
-        JsonPath uneven = result("");
+        Json uneven = result("");
         assertThat(uneven.getInt("inputs.collisionsCounted")).isEqualTo(days.size());
         assertThat(uneven.getString("inputs.sha256")).isNotEqualTo(even.getString("inputs.sha256"));
         assertThat(uneven.getString("errorRate.sentence")).contains("(151 surveys, 39 km)");
@@ -306,7 +306,7 @@ class RoadSurveyResourceTest {
                 .statusCode(200));
     }
 
-    private static Map<String, Integer> leftOut(JsonPath result) {
+    private static Map<String, Integer> leftOut(Json result) {
         Map<String, Integer> leftOut = new java.util.HashMap<>();
         for (Map<String, Object> reason : result.<Map<String, Object>>getList("leftOut")) {
             leftOut.put((String) reason.get("reason"), (Integer) reason.get("incidents"));
@@ -323,14 +323,14 @@ class RoadSurveyResourceTest {
                 .getString("id");
     }
 
-    private static JsonPath result(String more) {
+    private static Json result(String more) {
         String id = EvidenceRuns.wallabies(BY_SURVEYS + more);
         return Api.get(COORDINATOR, "/api/hotspot-runs/" + id + "/result");
     }
 
     private static String failure(String more) {
         String id = EvidenceRuns.wallabies(BY_SURVEYS + more);
-        JsonPath run = Api.get(ROADS_AUTHORITY, "/api/hotspot-runs/" + id);
+        Json run = Api.get(ROADS_AUTHORITY, "/api/hotspot-runs/" + id);
         assertThat(run.getString("state")).isEqualTo("failed");
         Api.as(ROADS_AUTHORITY)
                 .get("/api/hotspot-runs/" + id + "/result")

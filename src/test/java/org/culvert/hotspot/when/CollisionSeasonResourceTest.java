@@ -15,7 +15,6 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -24,6 +23,7 @@ import java.util.Objects;
 import java.util.stream.IntStream;
 import org.culvert.hotspot.EvidenceRuns;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
@@ -76,8 +76,8 @@ class CollisionSeasonResourceTest {
         for (int month = 1; month <= 12; month++) {
             for (int i = 0; i < 11; i++) {
                 Api.make(DISPATCHER, "/api/calls", text("""
-                        {"receivedAt":"%d-%02d-1%dT01:00:00Z","cause":"orphaned"}
-                        """, CALLED, month, i % 10));
+                    {"receivedAt":"%d-%02d-1%dT01:00:00Z","cause":"orphaned"}
+                    """, CALLED, month, i % 10));
             }
         }
         for (int i = 0; i < 5; i++) {
@@ -94,11 +94,11 @@ class CollisionSeasonResourceTest {
 
     private static void group(String key, String species) {
         Api.post(ADMIN, "/api/taxon-groups", text("""
-                        [{"key":"%s","name":"%s","pouch":false,"clutches":false,"introduced":false}]
-                        """, key, key)).statusCode(200);
+            [{"key":"%s","name":"%s","pouch":false,"clutches":false,"introduced":false}]
+            """, key, key)).statusCode(200);
         Api.post(ADMIN, "/api/taxa", text("""
-                        [{"scientificName":"%s","vernacularName":"%s","taxonRank":"species","taxonGroup":"%s"}]
-                        """, species, key, key)).statusCode(200);
+            [{"scientificName":"%s","vernacularName":"%s","taxonRank":"species","taxonGroup":"%s"}]
+            """, species, key, key)).statusCode(200);
     }
 
     private static String happened(String at) {
@@ -111,23 +111,23 @@ class CollisionSeasonResourceTest {
 
     private static void collision(String species, String times) {
         Api.make(DISPATCHER, "/api/calls", text("""
-                {%s,"cause":"collisionWithVehicle","animals":[{"scientificName":"%s"}],
-                 "place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.02"}}}
-                """, times, species));
+            {%s,"cause":"collisionWithVehicle","animals":[{"scientificName":"%s"}],
+             "place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.02"}}}
+            """, times, species));
     }
 
     private static String text(String format, Object... values) {
         return String.format(Locale.ROOT, format, values);
     }
 
-    private static JsonPath told(String role, int year, String more) {
+    private static Json told(String role, int year, String more) {
         return Api.get(role, text("/api/collision-seasons?periodFrom=%d-01-01&periodTo=%d-12-31%s", year, year, more));
     }
 
-    private static Map<String, Float> statistics(JsonPath told) {
-        Map<String, Float> statistics = new java.util.HashMap<>();
+    private static Map<String, Double> statistics(Json told) {
+        Map<String, Double> statistics = new java.util.HashMap<>();
         for (Map<String, Object> test : told.<Map<String, Object>>getList("season.year.tests")) {
-            statistics.put((String) test.get("test"), ((Number) test.get("statistic")).floatValue());
+            statistics.put((String) test.get("test"), ((Number) test.get("statistic")).doubleValue());
         }
         return statistics;
     }
@@ -135,12 +135,12 @@ class CollisionSeasonResourceTest {
     /** Two days 20 apart: R = cos(10 / 365 * 2 pi) = 0.9852, sd = sqrt(-2 ln R) = 10.0 days, z = 12 R^2 = 11.65. */
     @Test
     void twoDaysThreeWeeksApartAreOneSeasonBetweenThem() {
-        JsonPath told = told(COORDINATOR, GATHERED, "&taxonGroup=two-days");
+        Json told = told(COORDINATOR, GATHERED, "&taxonGroup=two-days");
         assertThat(told.getInt("season.collisions")).isEqualTo(12);
         assertThat(told.getString("season.year.meanDay")).isEqualTo("--06-20");
         assertThat(told.getDouble("season.year.resultantLength")).isEqualTo(0.985);
         assertThat(told.getDouble("season.year.circularStandardDeviationDays")).isEqualTo(10.0);
-        assertThat(statistics(told).get("Rayleigh")).isEqualTo(11.6f);
+        assertThat(statistics(told).get("Rayleigh")).isEqualTo(11.6);
         assertThat(told.getString("season.year.peaks")).isEqualTo("one");
         assertThat(told.getString("season.inWords")).contains("One season", "20 June");
         assertThat(told.getList("season.months", Integer.class)).containsExactly(0, 0, 0, 0, 0, 12, 0, 0, 0, 0, 0, 0);
@@ -150,7 +150,7 @@ class CollisionSeasonResourceTest {
     /** Two peaks half a year apart cancel out, and the doubled directions find them. */
     @Test
     void twoSeasonsAreToldAsTwoAndTheirMeanDayIsNotToBeUsed() {
-        JsonPath told = told(COORDINATOR, GATHERED, "&taxonGroup=both-ends");
+        Json told = told(COORDINATOR, GATHERED, "&taxonGroup=both-ends");
         assertThat(told.getString("season.year.peaks")).isEqualTo("two");
         assertThat(told.getDouble("season.year.resultantLength")).isLessThan(0.05);
         assertThat(told.getList("season.year.peakDays", String.class))
@@ -158,13 +158,13 @@ class CollisionSeasonResourceTest {
                 .anyMatch(day -> day.startsWith("--04-0"))
                 .anyMatch(day -> day.startsWith("--10-0"));
         assertThat(told.getString("season.inWords")).contains("Two seasons", "April", "October", "not to be used");
-        assertThat(told.<Float>get("season.year.tests.find { it.test == 'Rayleigh' }.p"))
-                .isGreaterThan(0.05f);
+        assertThat(told.<Double>get("season.year.tests.find { it.test == 'Rayleigh' }.p"))
+                .isGreaterThan(0.05);
     }
 
     @Test
     void groupsStruckHalfAYearApartAreToldApart() {
-        JsonPath told = told(COORDINATOR, GATHERED, "&taxonGroup=two-days&comparedWith=december");
+        Json told = told(COORDINATOR, GATHERED, "&taxonGroup=two-days&comparedWith=december");
         assertThat(told.getInt("comparedWith.collisions")).isEqualTo(6);
         assertThat(told.getDouble("comparison.test.p")).isCloseTo(0.001, within(1e-9));
         assertThat(told.getInt("comparison.inBothLeftOut")).isZero();
@@ -174,12 +174,12 @@ class CollisionSeasonResourceTest {
     /** Eleven calls in each month but sixteen in June: chi-square = 25 / (5 * 16 / 137) - 5 = 37.8. */
     @Test
     void monthsAreHeldAgainstTheCallsWhereThereAreEnough() {
-        JsonPath told = told(COORDINATOR, CALLED, "&taxonGroup=two-days");
+        Json told = told(COORDINATOR, CALLED, "&taxonGroup=two-days");
         assertThat(told.getList("season.effort.calls", Integer.class))
                 .containsExactly(11, 11, 11, 11, 11, 16, 11, 11, 11, 11, 11, 11);
         assertThat(told.getDouble("season.effort.test.statistic")).isCloseTo(37.8, within(1e-6));
         assertThat(told.getDouble("season.effort.test.p")).isLessThanOrEqualTo(0.01);
-        JsonPath few = told(COORDINATOR, GATHERED, "&taxonGroup=two-days");
+        Json few = told(COORDINATOR, GATHERED, "&taxonGroup=two-days");
         assertThat(few.<Object>get("season.effort.test")).isNull();
         assertThat(few.getString("season.effort.inWords")).contains("too few calls", "bare year");
     }
@@ -187,7 +187,7 @@ class CollisionSeasonResourceTest {
     /** Sydney is ten hours ahead in June: 2 h UTC is noon, and 13 to 17 h UTC are 23 to 3 h of the night. */
     @Test
     void whatIsNotKnownOfLightAndHourStaysUnknown() {
-        JsonPath known = told(COORDINATOR, GATHERED, "&taxonGroup=two-days");
+        Json known = told(COORDINATOR, GATHERED, "&taxonGroup=two-days");
         assertThat(known.getInt("season.light.classes.find { it.light == 'day' }.collisions"))
                 .isEqualTo(12);
         assertThat(known.getInt("season.light.unknown")).isZero();
@@ -198,7 +198,7 @@ class CollisionSeasonResourceTest {
                 .sum();
         assertThat(shares).isCloseTo(1, within(0.03));
 
-        JsonPath apart = told(COORDINATOR, HELD_APART, "&taxonGroup=two-days");
+        Json apart = told(COORDINATOR, HELD_APART, "&taxonGroup=two-days");
         assertThat(apart.getInt("season.collisions")).isEqualTo(5);
         assertThat(apart.getInt("season.countedOnDayOfReport")).isEqualTo(3);
         assertThat(apart.<Integer>get("season.leftOut.find { it.reason.contains('31 days') }.incidents"))
@@ -226,9 +226,9 @@ class CollisionSeasonResourceTest {
     void whatEachOwnersRoadsHaveIsAllThereIsOnRoads() {
         EvidenceRuns.make();
         int year = EvidenceRuns.year();
-        JsonPath all = told(COORDINATOR, year, "&taxonGroup=macropods");
-        JsonPath upper = told(COORDINATOR, year, "&taxonGroup=macropods&owner=Upper Shire");
-        JsonPath lower = told(COORDINATOR, year, "&taxonGroup=macropods&owner=Lower Shire");
+        Json all = told(COORDINATOR, year, "&taxonGroup=macropods");
+        Json upper = told(COORDINATOR, year, "&taxonGroup=macropods&owner=Upper Shire");
+        Json lower = told(COORDINATOR, year, "&taxonGroup=macropods&owner=Lower Shire");
         assertThat(lower.getInt("season.collisions")).isGreaterThanOrEqualTo(8);
         // Without a place, and far from any road: two wallabies are on no road of either
         assertThat(upper.getInt("season.collisions") + lower.getInt("season.collisions"))
@@ -280,30 +280,30 @@ class CollisionSeasonResourceTest {
 
     @Test
     void aRoadsAuthorityIsToldNoSmallNumbers() {
-        JsonPath told = told(ROADS_AUTHORITY, GATHERED, "&taxonGroup=both-ends");
+        Json told = told(ROADS_AUTHORITY, GATHERED, "&taxonGroup=both-ends");
         assertThat(told.getInt("smallestCount")).isEqualTo(5);
         assertThat(told.getInt("season.collisions")).isEqualTo(18);
         assertThat(told.getInt("season.months[3]")).isEqualTo(9);
-        JsonPath apart = told(ROADS_AUTHORITY, HELD_APART, "&taxonGroup=two-days");
+        Json apart = told(ROADS_AUTHORITY, HELD_APART, "&taxonGroup=two-days");
         List<Integer> all = new ArrayList<>(apart.getList("season.hours.counts", Integer.class));
         all.addAll(apart.getList("season.reportHours.counts", Integer.class));
         all.addAll(apart.getList("season.months", Integer.class));
         all.addAll(apart.getList("season.light.classes.collisions", Integer.class));
         all.add(apart.get("season.countedOnDayOfReport"));
         assertThat(all.stream().filter(Objects::nonNull)).allMatch(count -> count == 0 || count >= 5);
-        JsonPath none = told(ROADS_AUTHORITY, 1960, "&taxonGroup=two-days");
+        Json none = told(ROADS_AUTHORITY, 1960, "&taxonGroup=two-days");
         assertThat(none.getInt("season.collisions")).isZero();
     }
 
     @Test
     void aGroupTooSmallToBeToldIsNotToldByItsCircleEither() {
         IntStream.range(0, 4).forEach(i -> collision(DECEMBER, happened(text("1964-12-1%dT14:00:00Z", i))));
-        JsonPath told = told(ROADS_AUTHORITY, 1964, "&taxonGroup=december&comparedWith=two-days");
+        Json told = told(ROADS_AUTHORITY, 1964, "&taxonGroup=december&comparedWith=two-days");
         assertThat(told.<Object>get("season.collisions")).isNull();
         assertThat(told.<Object>get("season.year")).isNull();
         assertThat(told.getList("season.months")).containsOnlyNulls();
         assertThat(told.getString("season.inWords")).contains("too few collisions to be told");
-        JsonPath whole = told(COORDINATOR, 1964, "&taxonGroup=december");
+        Json whole = told(COORDINATOR, 1964, "&taxonGroup=december");
         assertThat(whole.getInt("season.collisions")).isEqualTo(4);
         assertThat(whole.<Object>get("season.year")).isNull();
         assertThat(whole.getString("season.inWords")).contains("it takes 5");
@@ -316,7 +316,8 @@ class CollisionSeasonResourceTest {
         settle(taxon, "{\"gridDegrees\":0,\"reason\":\"for this test\",\"reviewBy\":\"2090-01-01\"}");
         try {
             String path = text(
-                    "/api/collision-seasons?periodFrom=%d-01-01&periodTo=%d-12-31&taxonGroup=december&owner=Upper Shire",
+                    "/api/collision-seasons?periodFrom=%d-01-01&periodTo=%d-12-31&taxonGroup=december&owner=Upper"
+                            + " Shire",
                     GATHERED, GATHERED);
             Api.as(ROADS_AUTHORITY)
                     .get(path)

@@ -7,10 +7,10 @@ import static org.culvert.platform.Role.ROADS_AUTHORITY;
 import static org.hamcrest.Matchers.hasItem;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import java.util.Arrays;
 import java.util.List;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -25,11 +25,11 @@ class BurdenResourceTest {
 
     @Test
     void windowsAreRankedByExcessAndShareNoRoad() {
-        JsonPath burden = Api.get(COORDINATOR, TURTLES);
+        Json burden = Api.get(COORDINATOR, TURTLES);
         // Seven turtles within 300 m on the eleventh kilometre; on Works Road one every 150 m
         assertThat(burden.getString("windows[0].road")).isIn("Works Road", "Long Road");
-        List<Float> excess = burden.getList("windows.excess");
-        assertThat(excess).isSortedAccordingTo((one, other) -> Float.compare(other, one));
+        List<Double> excess = burden.getList("windows.excess");
+        assertThat(excess).isSortedAccordingTo((one, other) -> Double.compare(other, one));
         assertThat(excess).allMatch(value -> value > 0);
         assertThat(burden.getInt("windows[0].incidents")).isEqualTo(7);
         double k = burden.getDouble("model.overdispersion");
@@ -46,13 +46,13 @@ class BurdenResourceTest {
 
     @Test
     void peaksAreThoseOfGreatEnoughPrecisionAndResidualsEndAtTheirSum() {
-        JsonPath burden = Api.get(COORDINATOR, TURTLES + "&largestVariation=0.45");
+        Json burden = Api.get(COORDINATOR, TURTLES + "&largestVariation=0.45");
         assertThat(burden.getList("peaks.road")).contains("Long Road", "Works Road");
-        assertThat(burden.<Float>getList("peaks.coefficientOfVariation").stream()
+        assertThat(burden.<Double>getList("peaks.coefficientOfVariation").stream()
                         .filter(java.util.Objects::nonNull)
                         .toList())
                 .isNotEmpty()
-                .allMatch(variation -> variation <= 0.45f);
+                .allMatch(variation -> variation <= 0.45);
         assertThat(burden.getString("residuals.by")).isEqualTo("lengthMetres");
         int steps = burden.getList("residuals.steps").size();
         assertThat(burden.getDouble("residuals.steps[" + (steps - 1) + "].bound"))
@@ -63,17 +63,17 @@ class BurdenResourceTest {
 
     @Test
     void aSeasonCountsItsMonthsAlone() {
-        JsonPath october = Api.get(COORDINATOR, TURTLES + "&months=10");
+        Json october = Api.get(COORDINATOR, TURTLES + "&months=10");
         assertThat(october.getInt("basis.collisionsCounted")).isEqualTo(6);
         assertThat(october.getList("windows.road")).containsOnly("Works Road");
     }
 
     @Test
     void aRoadsAuthorityIsToldNoSmallNumbersAndNothingOfASensitiveSpecies() {
-        JsonPath told = Api.get(ROADS_AUTHORITY, TURTLES);
+        Json told = Api.get(ROADS_AUTHORITY, TURTLES);
         assertThat(told.<Integer>getList("windows.incidents")).isNotEmpty().allMatch(incidents -> incidents >= 5);
         assertThat(told.getString("informationWithheld")).contains("fewer than 5");
-        JsonPath rare = Api.get(ROADS_AUTHORITY, TURTLES.replace("turtles", "occulta"));
+        Json rare = Api.get(ROADS_AUTHORITY, TURTLES.replace("turtles", "occulta"));
         assertThat(rare.getList("windows")).isEmpty();
         assertThat(rare.getString("informationWithheld")).contains("sensitive");
         assertThat(Api.get(COORDINATOR, TURTLES.replace("turtles", "occulta")).getList("windows"))
@@ -103,7 +103,7 @@ class BurdenResourceTest {
 
     @Test
     void everyCollisionOnTheRoadsIsInTheModel() {
-        JsonPath burden = Api.get(COORDINATOR, TURTLES);
+        Json burden = Api.get(COORDINATOR, TURTLES);
         assertThat(burden.getInt("basis.collisionsCounted"))
                 .isEqualTo(Arrays.stream(WorksWorld.LONG_ROAD).sum()
                         + WorksWorld.INSIDE_BEFORE

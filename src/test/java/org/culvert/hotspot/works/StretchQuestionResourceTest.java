@@ -7,24 +7,24 @@ import static org.culvert.platform.Role.ROADS_AUTHORITY;
 import static org.hamcrest.Matchers.hasItem;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import java.util.Arrays;
 import java.util.List;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
 class StretchQuestionResourceTest {
-    private static final String FENCED =
-            "\"road\":\"Works Road\",\"fromChainageMetres\":2000,\"toChainageMetres\":4000,\"yearFrom\":2016,\"yearTo\":2018";
+    private static final String FENCED = "\"road\":\"Works"
+            + " Road\",\"fromChainageMetres\":2000,\"toChainageMetres\":4000,\"yearFrom\":2016,\"yearTo\":2018";
 
     @BeforeEach
     void makeWorld() {
         WorksWorld.make();
     }
 
-    private static JsonPath ask(String role, String question) {
+    private static Json ask(String role, String question) {
         return Api.post(role, "/api/stretch-questions", "{" + question + "}")
                 .statusCode(200)
                 .extract()
@@ -33,7 +33,7 @@ class StretchQuestionResourceTest {
 
     @Test
     void countsAreByYearMonthAndGroup() {
-        JsonPath answer = ask(COORDINATOR, FENCED);
+        Json answer = ask(COORDINATOR, FENCED);
         // Twelve turtles, two wallabies, six hidden tortoises
         assertThat(answer.getInt("incidents")).isEqualTo(20);
         assertThat(answer.getList("byYear.of")).containsExactly("2016", "2017", "2018");
@@ -52,7 +52,7 @@ class StretchQuestionResourceTest {
     /** Hauer and others 2002, Transportation Research Record 1784, 126-131, by hand from the counts of the world. */
     @Test
     void whatIsExpectedFollowsByHand() {
-        JsonPath answer = ask(COORDINATOR, FENCED + ",\"taxonGroup\":\"turtles\",\"chosenBeforeLooking\":true");
+        Json answer = ask(COORDINATOR, FENCED + ",\"taxonGroup\":\"turtles\",\"chosenBeforeLooking\":true");
         int all = Arrays.stream(WorksWorld.LONG_ROAD).sum()
                 + WorksWorld.INSIDE_BEFORE
                 + WorksWorld.ENDS_BEFORE
@@ -85,7 +85,7 @@ class StretchQuestionResourceTest {
 
     @Test
     void whatIsNeverReportedIsKeptApartWithItsSource() {
-        JsonPath answer = ask(COORDINATOR, FENCED + ",\"taxonGroup\":\"turtles\"");
+        Json answer = ask(COORDINATOR, FENCED + ",\"taxonGroup\":\"turtles\"");
         assertThat(answer.getDouble("unreported[0].multiplierLow")).isEqualTo(2);
         assertThat(answer.getDouble("unreported[0].perYearLow")).isEqualTo(8);
         assertThat(answer.getDouble("unreported[0].perYearHigh")).isEqualTo(40);
@@ -95,7 +95,7 @@ class StretchQuestionResourceTest {
     @Test
     void whatWorksDidElsewhereComesWithItsCitation() {
         assertThat(ask(COORDINATOR, FENCED).getList("elsewhere")).hasSizeGreaterThan(10);
-        JsonPath fences = ask(COORDINATOR, FENCED + ",\"worksKind\":\"fence\"");
+        Json fences = ask(COORDINATOR, FENCED + ",\"worksKind\":\"fence\"");
         assertThat(fences.getDouble("elsewhere[0].reductionPercent")).isEqualTo(52.7);
         assertThat(fences.getDouble("elsewhere[0].reductionHighPercent")).isEqualTo(94);
         assertThat(fences.getString("elsewhere[0].source")).contains("Huijser");
@@ -108,12 +108,12 @@ class StretchQuestionResourceTest {
 
     @Test
     void theChanceOfSeeingAnEffectIsSaidForOneToTenYears() {
-        JsonPath power = ask(COORDINATOR, FENCED + ",\"taxonGroup\":\"turtles\",\"reductionPercent\":80")
-                .setRootPath("power");
+        Json power = ask(COORDINATOR, FENCED + ",\"taxonGroup\":\"turtles\",\"reductionPercent\":80")
+                .under("power");
         assertThat(power.getList("years.yearsAfter")).containsExactly(1, 2, 3, 4, 5, 6, 7, 8, 9, 10);
-        List<Float> chances = power.getList("years.power");
+        List<Double> chances = power.getList("years.power");
         assertThat(chances).isSorted();
-        assertThat(chances.get(9)).isBetween(0.5f, 1f);
+        assertThat(chances.get(9)).isBetween(0.5, 1.0);
         assertThat(power.getString("sentence")).contains("80 %", "after 1 year", "after 10");
     }
 
@@ -121,12 +121,12 @@ class StretchQuestionResourceTest {
     @Test
     void aBusinessCaseIsOfTheAskersFigures() {
         String costs = """
-                ,"businessCase":{"currency":"AUD","priceYear":2025,"collisionsPerYear":{"best":4},
-                 "shareAvoided":{"low":0,"best":0.5,"high":0.94},
-                 "unitCosts":[{"name":"vehicle","perCollision":{"best":5000},"source":"the insurer"}],
-                 "building":{"best":100000},"upkeepPerYear":{"best":1000},"discountRate":{"best":0.04},"lifeYears":25}
-                """;
-        JsonPath worth = ask(COORDINATOR, FENCED + costs).setRootPath("businessCase");
+            ,"businessCase":{"currency":"AUD","priceYear":2025,"collisionsPerYear":{"best":4},
+             "shareAvoided":{"low":0,"best":0.5,"high":0.94},
+             "unitCosts":[{"name":"vehicle","perCollision":{"best":5000},"source":"the insurer"}],
+             "building":{"best":100000},"upkeepPerYear":{"best":1000},"discountRate":{"best":0.04},"lifeYears":25}
+            """;
+        Json worth = ask(COORDINATOR, FENCED + costs).under("businessCase");
         double annuity = (1 - Math.pow(1.04, -25)) / 0.04;
         assertThat(worth.getDouble("benefits.best")).isCloseTo(10_000 * annuity, within(0.5));
         assertThat(worth.getDouble("costs.best")).isCloseTo(100_000 + 1000 * annuity, within(0.5));
@@ -135,7 +135,7 @@ class StretchQuestionResourceTest {
                 .isCloseTo(10_000 * annuity / (100_000 + 1000 * annuity), within(1e-3));
         assertThat(worth.getBoolean("collisionsAreTheAskers")).isTrue();
         assertThat(worth.getString("sentence")).contains("AUD", "25 years");
-        JsonPath expected = ask(COORDINATOR, FENCED + costs.replace("\"collisionsPerYear\":{\"best\":4},", ""));
+        Json expected = ask(COORDINATOR, FENCED + costs.replace("\"collisionsPerYear\":{\"best\":4},", ""));
         assertThat(expected.getDouble("businessCase.collisionsPerYear.best"))
                 .isCloseTo(expected.getDouble("expected.estimate") / 3, within(1e-3));
         assertThat(expected.getDouble("businessCase.collisionsPerYear.low"))
@@ -184,19 +184,19 @@ class StretchQuestionResourceTest {
 
     @Test
     void aRoadsAuthorityIsToldNoSmallNumbersAndNothingOfASensitiveSpecies() {
-        JsonPath few = ask(ROADS_AUTHORITY, FENCED + ",\"taxonGroup\":\"macropods\"");
+        Json few = ask(ROADS_AUTHORITY, FENCED + ",\"taxonGroup\":\"macropods\"");
         assertThat(few.<Object>get("incidents")).isNull();
         assertThat(few.<Object>get("expected")).isNull();
         assertThat(few.<Object>get("power")).isNull();
         assertThat(few.getList("byYear")).isEmpty();
         assertThat(few.getString("sentence")).startsWith("A few collisions").doesNotContain("2 collisions");
-        JsonPath turtles = ask(ROADS_AUTHORITY, FENCED + ",\"taxonGroup\":\"turtles\"");
+        Json turtles = ask(ROADS_AUTHORITY, FENCED + ",\"taxonGroup\":\"turtles\"");
         assertThat(turtles.getInt("incidents")).isEqualTo(12);
         // 8, 0 and 4: the 4 is small, and would follow from the others
         assertThat(turtles.getList("byYear.incidents")).contains((Object) null);
         assertThat(turtles.<Object>get("byYear[2].incidents")).isNull();
         assertThat(turtles.<Object>get("byYear[0].incidents")).isNull();
-        JsonPath rare = ask(ROADS_AUTHORITY, FENCED + ",\"taxonGroup\":\"occulta\"");
+        Json rare = ask(ROADS_AUTHORITY, FENCED + ",\"taxonGroup\":\"occulta\"");
         assertThat(rare.<Object>get("incidents")).isNull();
         assertThat(rare.<Object>get("basis")).isNull();
         assertThat(rare.getString("informationWithheld")).contains("sensitive");

@@ -15,10 +15,10 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import java.util.List;
 import org.apache.commons.numbers.gamma.LogGamma;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -45,7 +45,7 @@ class WorksResourceTest {
                 .path("id");
         assertThat(Api.get(COORDINATOR, "/api/works?limit=1").getList("items.id"))
                 .containsExactly(id);
-        JsonPath read = Api.get(ADMIN, "/api/works/" + id);
+        Json read = Api.get(ADMIN, "/api/works/" + id);
         assertThat(read.getString("kind")).isEqualTo("fence");
         assertThat(read.getInt("networkNumber"))
                 .isEqualTo(Api.get(ADMIN, "/api/road-networks").getInt("[0].number"));
@@ -129,8 +129,7 @@ class WorksResourceTest {
      */
     @Test
     void thePlantedEffectIsFoundAndFollowsByHand() {
-        JsonPath effect =
-                effect(COORDINATOR, fence(",\"publicityChange\":\"a sign with the number since 2020\""), TURTLES);
+        Json effect = effect(COORDINATOR, fence(",\"publicityChange\":\"a sign with the number since 2020\""), TURTLES);
         assertThat(effect.getString("beforeFrom") + " " + effect.getString("beforeTo"))
                 .isEqualTo("2016-01-01 2018-12-31");
         assertThat(effect.getString("afterFrom") + " " + effect.getString("afterTo"))
@@ -140,7 +139,7 @@ class WorksResourceTest {
         assertThat(effect.getInt("comparisonAfter")).isEqualTo(reference);
         double kilometres = (WorksWorld.longRoadMetres() + WorksWorld.worksRoadMetres() - 5000) / 1000;
         double predicted = reference / (kilometres * 3) * 2 * 3;
-        JsonPath inside = part(effect, "inside");
+        Json inside = part(effect, "inside");
         assertThat(inside.getInt("before")).isEqualTo(WorksWorld.INSIDE_BEFORE);
         assertThat(inside.getInt("after")).isEqualTo(WorksWorld.INSIDE_AFTER);
         assertThat(inside.getDouble("predictedBefore")).isCloseTo(predicted, within(2e-4));
@@ -204,9 +203,8 @@ class WorksResourceTest {
 
     @Test
     void whereNoneCameAfterThereIsABoundAndNoEstimate() {
-        JsonPath effect =
-                effect(COORDINATOR, fence(""), "taxonGroup=turtles&yearsBefore=3&yearsAfter=1&beyondMetres=100");
-        JsonPath inside = part(effect, "inside");
+        Json effect = effect(COORDINATOR, fence(""), "taxonGroup=turtles&yearsBefore=3&yearsAfter=1&beyondMetres=100");
+        Json inside = part(effect, "inside");
         assertThat(inside.getInt("after")).isZero();
         assertThat(inside.<Object>get("ratio")).isNull();
         assertThat(inside.<Object>get("reductionPercent")).isNull();
@@ -219,7 +217,7 @@ class WorksResourceTest {
     @Test
     void stretchesToCompareWithCanBeChosenButNotAtWorks() {
         String id = fence("");
-        JsonPath effect = effect(COORDINATOR, id, TURTLES + "&comparison=Long Road:10000-16000");
+        Json effect = effect(COORDINATOR, id, TURTLES + "&comparison=Long Road:10000-16000");
         // Kilometres 10 to 15 have 7 + 1 + 3
         assertThat(effect.getInt("comparisonBefore")).isEqualTo(11);
         assertThat(effect.getString("comparison")).isEqualTo("Long Road from 10000 to 16000 m");
@@ -249,7 +247,7 @@ class WorksResourceTest {
         String underWay = Api.make(
                         COORDINATOR, "/api/works", WorksWorld.entry("Back Road", 1000, 2000, "2019-01-01", "null", ""))
                 .getString("id");
-        JsonPath effect = effect(COORDINATOR, underWay, TURTLES);
+        Json effect = effect(COORDINATOR, underWay, TURTLES);
         assertThat(effect.getList("parts")).isEmpty();
         assertThat(effect.getString("saidPlainly[0]")).startsWith("The works are still under way");
         String shortLived = Api.make(
@@ -270,7 +268,7 @@ class WorksResourceTest {
                         "/api/works",
                         WorksWorld.entry("Back Road", 900, 1100, "2019-01-01", "\"2019-12-31\"", ""))
                 .getString("id");
-        JsonPath effect = effect(COORDINATOR, id, TURTLES + "&beyondMetres=10");
+        Json effect = effect(COORDINATOR, id, TURTLES + "&beyondMetres=10");
         assertThat(effect.getList("parts")).isEmpty();
         assertThat(effect.getList("saidPlainly").toString())
                 .contains("do not tell what is usual", "counts alone are not shown");
@@ -279,8 +277,8 @@ class WorksResourceTest {
     @Test
     void aRoadsAuthorityHearsTheVerdictWithoutSmallNumbersAndNothingOfASensitiveSpecies() {
         String id = fence("");
-        JsonPath told = effect(ROADS_AUTHORITY, id, TURTLES);
-        JsonPath inside = part(told, "inside");
+        Json told = effect(ROADS_AUTHORITY, id, TURTLES);
+        Json inside = part(told, "inside");
         assertThat(inside.<Object>get("after")).isNull();
         assertThat(inside.<Object>get("ratio")).isNull();
         assertThat(inside.<Object>get("expected")).isNull();
@@ -290,7 +288,7 @@ class WorksResourceTest {
                 .then()
                 .statusCode(400)
                 .body("errors.field", hasItem("comparison"));
-        JsonPath withheld = effect(ROADS_AUTHORITY, id, "taxonGroup=occulta&yearsBefore=3&yearsAfter=3");
+        Json withheld = effect(ROADS_AUTHORITY, id, "taxonGroup=occulta&yearsBefore=3&yearsAfter=3");
         assertThat(withheld.getList("parts")).isEmpty();
         assertThat(withheld.<Object>get("basis")).isNull();
         assertThat(withheld.getString("informationWithheld")).contains("sensitive");
@@ -303,11 +301,11 @@ class WorksResourceTest {
         return Api.make(COORDINATOR, "/api/works", WorksWorld.fence(more)).getString("id");
     }
 
-    private static JsonPath effect(String role, String id, String query) {
+    private static Json effect(String role, String id, String query) {
         return Api.get(role, "/api/works/" + id + "/effect?" + query);
     }
 
-    private static JsonPath part(JsonPath effect, String name) {
-        return JsonPath.from(effect.prettify()).setRootPath("parts.find { it.part == '" + name + "' }");
+    private static Json part(Json effect, String name) {
+        return Json.from(effect.prettify()).under("parts.find { it.part == '" + name + "' }");
     }
 }

@@ -10,12 +10,12 @@ import static org.hamcrest.Matchers.notNullValue;
 import static org.hamcrest.Matchers.nullValue;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.RestAssured;
-import io.restassured.path.json.JsonPath;
 import java.net.URI;
 import java.util.UUID;
 import org.culvert.platform.FormSignIn;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
+import org.culvert.support.Request;
 import org.junit.jupiter.api.Test;
 
 /** A bcrypt hash takes no more than 72 bytes of a password (from memory). */
@@ -24,21 +24,21 @@ class AccountResourceTest {
     private static final String GOOD = "nine turtles on one bend";
 
     private static URI server() {
-        return URI.create("http://localhost:" + RestAssured.port + "/");
+        return URI.create(Request.server() + "/");
     }
 
     private static String fresh() {
         return "desk-" + UUID.randomUUID();
     }
 
-    private static JsonPath account(String username, String role) {
+    private static Json account(String username, String role) {
         return Api.make(ADMIN, "/api/accounts", """
-                {"username":"%s","password":"%s","roles":["%s"]}
-                """.formatted(username, GOOD, role));
+            {"username":"%s","password":"%s","roles":["%s"]}
+            """.formatted(username, GOOD, role));
     }
 
     private static int statusOf(String token, String path) {
-        return RestAssured.given()
+        return Request.given()
                 .header("Authorization", "Bearer " + token)
                 .get(path)
                 .statusCode();
@@ -69,8 +69,8 @@ class AccountResourceTest {
         String[] wrong = {"short", "é".repeat(37), "password1234", "x-the-name-x", "1234567890123"};
         for (String password : wrong) {
             Api.post(ADMIN, "/api/accounts", """
-                            {"username":"the-name","password":"%s","roles":["carer"]}
-                            """.formatted(password))
+                {"username":"the-name","password":"%s","roles":["carer"]}
+                """.formatted(password))
                     .statusCode(400)
                     .body("errors[0].field", equalTo("password"))
                     .body("errors[0].wanted", containsString("12"));
@@ -80,8 +80,9 @@ class AccountResourceTest {
     @Test
     void aLinkSetsAPasswordOnceAndAlone() {
         String username = fresh();
-        JsonPath made = Api.make(ADMIN, "/api/accounts", """
-                {"username":"%s","roles":["dispatcher"]}""".formatted(username));
+        Json made = Api.make(ADMIN, "/api/accounts", """
+            {"username":"%s","roles":["dispatcher"]}\
+            """.formatted(username));
         String link = made.getString("invitation");
         var person = new FormSignIn(server());
         assertThat(person.signIn(username, GOOD).statusCode()).isEqualTo(401);
@@ -168,13 +169,13 @@ class AccountResourceTest {
         account(username, "coordinator");
         String token = FormSignIn.makeToken(server(), username, GOOD, "incidents:read tokens:read tokens:write");
         assertThat(statusOf(token, "/api/incidents")).isEqualTo(200);
-        RestAssured.given()
+        Request.given()
                 .header("Authorization", "Bearer " + token)
                 .get("/api/cases")
                 .then()
                 .statusCode(403)
                 .body("detail", containsString("cases:read"));
-        RestAssured.given()
+        Request.given()
                 .header("Authorization", "Bearer " + token)
                 .contentType("application/json")
                 .body("{}")
@@ -183,7 +184,7 @@ class AccountResourceTest {
                 .statusCode(403)
                 .body("detail", containsString("incidents:write"));
         assertThat(statusOf(token, "/hotspots")).isEqualTo(403);
-        String id = RestAssured.given()
+        String id = Request.given()
                 .header("Authorization", "Bearer " + token)
                 .get("/api/tokens")
                 .then()
@@ -194,7 +195,7 @@ class AccountResourceTest {
                 .path("[0].id");
         Api.post("carer", "/api/tokens/" + id + "/revocation", "{}").statusCode(404);
         assertThat(statusOf(token, "/api/incidents")).isEqualTo(200);
-        RestAssured.given()
+        Request.given()
                 .header("Authorization", "Bearer " + token)
                 .contentType("application/json")
                 .body("{}")
@@ -240,7 +241,7 @@ class AccountResourceTest {
         account(username, "admin");
         String narrow =
                 FormSignIn.makeToken(server(), username, GOOD, "tokens:write incidents:read pages:read pages:write");
-        RestAssured.given()
+        Request.given()
                 .header("Authorization", "Bearer " + narrow)
                 .contentType("application/json")
                 .body("{\"name\":\"wider\",\"scopes\":[\"*:read\"]}")
@@ -249,7 +250,7 @@ class AccountResourceTest {
                 .statusCode(400)
                 .body("errors[0].field", equalTo("scopes"));
         // Nor by a form, with a secret that it gave itself.
-        RestAssured.given()
+        Request.given()
                 .header("Authorization", "Bearer " + narrow)
                 .cookie("culvert-form", "mine")
                 .formParam("csrf", "mine")
@@ -258,7 +259,7 @@ class AccountResourceTest {
                 .post("/account/tokens")
                 .then()
                 .statusCode(403);
-        RestAssured.given()
+        Request.given()
                 .header("Authorization", "Bearer " + narrow)
                 .contentType("application/json")
                 .body("{\"name\":\"as narrow\",\"scopes\":[\"incidents:read\"]}")

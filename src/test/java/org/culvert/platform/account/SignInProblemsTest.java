@@ -1,14 +1,13 @@
 package org.culvert.platform.account;
 
-import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.nullValue;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.http.ContentType;
 import org.culvert.platform.Role;
 import org.culvert.support.Api;
+import org.culvert.support.Request;
 import org.junit.jupiter.api.Test;
 
 /** Challenges as RFC 7617, section 2, wants them; Bearer as RFC 6750, section 2.1; problems as RFC 9457. */
@@ -18,7 +17,8 @@ class SignInProblemsTest {
 
     @Test
     void whoHasNotSignedInIsAskedTo() {
-        given().contentType(ContentType.JSON)
+        Request.given()
+                .contentType(Request.JSON)
                 .body("{}")
                 .put("/api/region")
                 .then()
@@ -32,16 +32,12 @@ class SignInProblemsTest {
     @Test
     void aTokenComesAsBearerOrAsThePasswordOfBasic() {
         String token = Api.token(Role.CARER);
-        given().header("Authorization", "Bearer " + token)
+        Request.given()
+                .header("Authorization", "Bearer " + token)
                 .get("/api/cases")
                 .then()
                 .statusCode(200);
-        given().auth()
-                .preemptive()
-                .basic("test-carer", token)
-                .get("/api/cases")
-                .then()
-                .statusCode(200);
+        Request.given().basic("test-carer", token).get("/api/cases").then().statusCode(200);
     }
 
     @Test
@@ -54,8 +50,7 @@ class SignInProblemsTest {
             {"test-carer", ""}
         };
         for (String[] each : wrong) {
-            given().auth()
-                    .preemptive()
+            Request.given()
                     .basic(each[0], each[1])
                     .get("/api/region")
                     .then()
@@ -65,7 +60,11 @@ class SignInProblemsTest {
                     .body("detail", containsString("No account has this name and token."));
         }
         for (String header : new String[] {"Bearer x", "Basic not-base64!", "Basic bm9jb2xvbg==", "Negotiate abc"}) {
-            given().header("Authorization", header).get("/api/region").then().statusCode(401);
+            Request.given()
+                    .header("Authorization", header)
+                    .get("/api/region")
+                    .then()
+                    .statusCode(401);
         }
     }
 
@@ -75,13 +74,15 @@ class SignInProblemsTest {
         for (String[] header : new String[][] {
             {"Sec-Fetch-Mode", "cors"}, {"X-Requested-With", "XMLHttpRequest"}, {"Cookie", "culvert=one-that-has-ended"}
         }) {
-            given().header(header[0], header[1])
+            Request.given()
+                    .header(header[0], header[1])
                     .get("/api/cases")
                     .then()
                     .statusCode(401)
                     .header("WWW-Authenticate", equalTo("Bearer realm=\"Culvert\""))
                     .body("type", equalTo("/problems/not-signed-in"));
-            given().header(header[0], header[1])
+            Request.given()
+                    .header(header[0], header[1])
                     .header("Authorization", "Bearer x")
                     .get("/api/cases")
                     .then()
@@ -92,8 +93,8 @@ class SignInProblemsTest {
 
     @Test
     void aPersonWhoAsksForAPageIsLedToTheForm() {
-        given().redirects()
-                .follow(false)
+        Request.given()
+                .withoutRedirects()
                 .accept("text/html")
                 .get("/hotspots?cursor=x")
                 .then()
@@ -104,7 +105,7 @@ class SignInProblemsTest {
 
     @Test
     void figuresOfTheServerAreForAdministrators() {
-        given().get("/q/metrics").then().statusCode(401);
+        Request.given().get("/q/metrics").then().statusCode(401);
         Api.as(Role.COORDINATOR).get("/q/metrics").then().statusCode(403);
         Api.as(Role.ADMIN).accept("text/plain").get("/q/metrics").then().statusCode(200);
     }

@@ -5,8 +5,6 @@ import static org.culvert.platform.Role.ADMIN;
 import static org.hamcrest.Matchers.equalTo;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.RestAssured;
-import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.net.URI;
 import java.net.http.HttpResponse;
@@ -19,7 +17,9 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.sql.DataSource;
 import org.culvert.platform.FormSignIn;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Request;
 import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -38,14 +38,14 @@ class SignInResourceTest {
     DataSource database;
 
     private static URI server() {
-        return URI.create("http://localhost:" + RestAssured.port + "/");
+        return URI.create(Request.server() + "/");
     }
 
     private static String person() {
         String username = "person-" + UUID.randomUUID();
         Api.make(ADMIN, "/api/accounts", """
-                {"username":"%s","password":"%s","roles":["roads-authority"]}
-                """.formatted(username, GOOD));
+            {"username":"%s","password":"%s","roles":["roads-authority"]}
+            """.formatted(username, GOOD));
         return username;
     }
 
@@ -58,21 +58,20 @@ class SignInResourceTest {
         }
     }
 
-    private Response openForm() {
-        return RestAssured.given().accept("text/html").get("/sign-in");
+    private Answer openForm() {
+        return Request.given().accept("text/html").get("/sign-in");
     }
 
-    private static String secretIn(Response page) {
+    private static String secretIn(Answer page) {
         Matcher secret = CSRF.matcher(page.asString());
         assertThat(secret.find()).isTrue();
         return secret.group(1);
     }
 
-    private Response send(String username, String password, String next) {
-        Response form = openForm();
-        return RestAssured.given()
-                .redirects()
-                .follow(false)
+    private Answer send(String username, String password, String next) {
+        Answer form = openForm();
+        return Request.given()
+                .withoutRedirects()
                 .cookies(form.cookies())
                 .formParam("csrf", secretIn(form))
                 .formParam("username", username)
@@ -83,10 +82,10 @@ class SignInResourceTest {
 
     @Test
     void theCookieOfASessionIsKeptFromScriptsAndOtherSites() {
-        Response in = send(person(), GOOD, "/hotspots");
+        Answer in = send(person(), GOOD, "/hotspots");
         in.then().statusCode(303);
         assertThat(in.header("Location")).endsWith("/hotspots");
-        String cookie = in.headers().getValues("Set-Cookie").stream()
+        String cookie = in.headers("Set-Cookie").stream()
                 .filter(each -> each.startsWith("culvert="))
                 .findFirst()
                 .orElseThrow();
@@ -98,10 +97,9 @@ class SignInResourceTest {
     void aSessionIsANewOneAtEachSignInAndEndsAtSigningOut() {
         String username = person();
         String first = send(username, GOOD, "/").cookie("culvert");
-        Response form = RestAssured.given().cookie("culvert", first).get("/sign-in");
-        Response again = RestAssured.given()
-                .redirects()
-                .follow(false)
+        Answer form = Request.given().cookie("culvert", first).get("/sign-in");
+        Answer again = Request.given()
+                .withoutRedirects()
                 .cookie("culvert", first)
                 .formParam("csrf", secretIn(form))
                 .formParam("username", username)
@@ -113,10 +111,9 @@ class SignInResourceTest {
         assertThat(pageWith(second)).isEqualTo(200);
         // One that was laid by somebody else is nobody's.
         assertThat(pageWith("laid-by-somebody-else")).isEqualTo(303);
-        String csrf = secretIn(RestAssured.given().cookie("culvert", second).get("/account"));
-        RestAssured.given()
-                .redirects()
-                .follow(false)
+        String csrf = secretIn(Request.given().cookie("culvert", second).get("/account"));
+        Request.given()
+                .withoutRedirects()
                 .cookie("culvert", second)
                 .formParam("csrf", csrf)
                 .post("/sign-out")
@@ -126,9 +123,8 @@ class SignInResourceTest {
     }
 
     private static int pageWith(String session) {
-        return RestAssured.given()
-                .redirects()
-                .follow(false)
+        return Request.given()
+                .withoutRedirects()
                 .accept("text/html")
                 .cookie("culvert", session)
                 .get("/account")
@@ -139,12 +135,12 @@ class SignInResourceTest {
     void aFormThatWasNotOnOurPageIsRefused() {
         String username = person();
         String session = send(username, GOOD, "/").cookie("culvert");
-        String othersSecret = secretIn(RestAssured.given()
+        String othersSecret = secretIn(Request.given()
                 .cookie("culvert", send(person(), GOOD, "/").cookie("culvert"))
                 .get("/account"));
-        String own = secretIn(RestAssured.given().cookie("culvert", session).get("/account"));
+        String own = secretIn(Request.given().cookie("culvert", session).get("/account"));
         for (String csrf : List.of("", "wrong", othersSecret)) {
-            RestAssured.given()
+            Request.given()
                     .cookie("culvert", session)
                     .formParam("csrf", csrf)
                     .formParam("name", "forged")
@@ -153,7 +149,7 @@ class SignInResourceTest {
                     .then()
                     .statusCode(403)
                     .body("type", equalTo("/problems/forged"));
-            RestAssured.given()
+            Request.given()
                     .cookie("culvert", session)
                     .contentType("application/json")
                     .header("X-CSRF-Token", csrf.isEmpty() ? "none" : csrf)
@@ -163,17 +159,13 @@ class SignInResourceTest {
                     .statusCode(403)
                     .body("type", equalTo("/problems/forged"));
         }
-        RestAssured.given()
-                .formParam("username", username)
-                .post("/sign-in")
-                .then()
-                .statusCode(403);
-        assertThat((List<?>) RestAssured.given()
+        Request.given().formParam("username", username).post("/sign-in").then().statusCode(403);
+        assertThat((List<?>) Request.given()
                         .cookie("culvert", session)
                         .get("/api/tokens")
                         .path(""))
                 .isEmpty();
-        RestAssured.given()
+        Request.given()
                 .cookie("culvert", session)
                 .contentType("application/json")
                 .header("X-CSRF-Token", own)
@@ -194,9 +186,9 @@ class SignInResourceTest {
                 "javascript:alert(1)",
                 "/ /elsewhere",
                 "account")) {
-            Response in = send(username, GOOD, next);
+            Answer in = send(username, GOOD, next);
             in.then().statusCode(303);
-            assertThat(in.header("Location")).as(next).isEqualTo("http://localhost:" + RestAssured.port + "/");
+            assertThat(in.header("Location")).as(next).isEqualTo(Request.server() + "/");
         }
         assertThat(send(username, GOOD, "/hotspots?cursor=a%2Fb").header("Location"))
                 .endsWith("/hotspots?cursor=a%2Fb");
@@ -208,11 +200,11 @@ class SignInResourceTest {
         String unknown = "nobody-" + UUID.randomUUID();
         for (String username : List.of(known, unknown)) {
             for (int i = 1; i <= SignInTries.TRIES_OF_A_NAME; i++) {
-                Response wrong = send(username, "a wrong password " + i, "/");
+                Answer wrong = send(username, "a wrong password " + i, "/");
                 assertThat(wrong.statusCode()).as(username + " " + i).isEqualTo(401);
                 assertThat(wrong.asString()).contains("No account has this name and password.");
             }
-            Response waits = send(username, GOOD, "/");
+            Answer waits = send(username, GOOD, "/");
             assertThat(waits.statusCode()).as(username).isEqualTo(429);
             assertThat(Integer.parseInt(waits.header("Retry-After"))).isBetween(1, 60);
             assertThat(waits.cookie("culvert")).isNull();
@@ -313,17 +305,14 @@ class SignInResourceTest {
         letTheAddressTryAgain();
         String username = person();
         for (int i = 0; i < SignInTries.WRONG_TOKENS_OF_A_SOURCE; i++) {
-            var asked = RestAssured.given();
-            Response wrong = i % 2 == 0
+            var asked = Request.given();
+            Answer wrong = i % 2 == 0
                     ? asked.header("Authorization", "Bearer cvt_guess-" + i).get("/api/region")
-                    : asked.auth()
-                            .preemptive()
-                            .basic("test-carer", "guess-" + i)
-                            .get("/api/region");
+                    : asked.basic("test-carer", "guess-" + i).get("/api/region");
             assertThat(wrong.statusCode()).as("token " + i).isEqualTo(401);
         }
-        Response waits =
-                RestAssured.given().header("Authorization", "Bearer cvt_guess").get("/api/region");
+        Answer waits =
+                Request.given().header("Authorization", "Bearer cvt_guess").get("/api/region");
         waits.then().statusCode(429).body("type", equalTo("/problems/too-many-tries"));
         assertThat(Integer.parseInt(waits.header("Retry-After"))).isBetween(1, 900);
         Api.as(ADMIN).get("/api/accounts").then().statusCode(200);

@@ -1,6 +1,5 @@
 package org.culvert.platform.database;
 
-import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.greaterThan;
@@ -10,6 +9,7 @@ import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.sql.SQLException;
 import javax.sql.DataSource;
+import org.culvert.support.Request;
 import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
@@ -21,7 +21,8 @@ class HealthResourceTest {
     @Test
     void serverIsReadyOnARealDatabaseWithTheNewestRoads() {
         World.shared();
-        given().get("/q/health/ready")
+        Request.given()
+                .get("/q/health/ready")
                 .then()
                 .statusCode(200)
                 .body("status", equalTo("UP"))
@@ -33,8 +34,8 @@ class HealthResourceTest {
 
     @Test
     void liveAndStartedWantNoDatabase() {
-        given().get("/q/health/live").then().statusCode(200).body("checks.size()", equalTo(0));
-        given().get("/q/health/started").then().statusCode(200).body("checks.size()", equalTo(0));
+        Request.given().get("/q/health/live").then().statusCode(200).body("checks.size()", equalTo(0));
+        Request.given().get("/q/health/started").then().statusCode(200).body("checks.size()", equalTo(0));
     }
 
     /** As the database says itself; it would be on wherever nobody switched it off. */

@@ -5,7 +5,6 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.nullValue;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.RestAssured;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.Socket;
@@ -15,6 +14,7 @@ import java.util.List;
 import java.util.UUID;
 import org.culvert.platform.Role;
 import org.culvert.support.Api;
+import org.culvert.support.Request;
 import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -142,7 +142,12 @@ class EdgeResourceTest {
                 "GET /" + "x".repeat(9_000) + " HTTP/1.1\r\nHost: localhost\r\n\r\n",
                 "GET / HTTP/1.1\r\nHost: localhost\r\nX-Long: " + "x".repeat(20_000) + "\r\n\r\n",
                 "GET / HTTP/1.1\r\nHost: localhost\r\nContent-Length: -5\r\n\r\n",
-                "GET / HTTP/1.1\r\nHost: localhost\r\nContent-Length: 5\r\nTransfer-Encoding: chunked\r\nConnection: close\r\n\r\n0\r\n\r\n",
+                "GET / HTTP/1.1\r\n"
+                        + "Host: localhost\r\n"
+                        + "Content-Length: 5\r\n"
+                        + "Transfer-Encoding: chunked\r\n"
+                        + "Connection: close\r\n\r\n"
+                        + "0\r\n\r\n",
                 "POST /api/calls HTTP/1.1\r\nHost: localhost\r\nTransfer-Encoding: chunked\r\n" + authorisation()
                         + "\r\nzz\r\n",
                 "GET /api/calls/a|b HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n" + authorisation() + "\r\n",
@@ -163,7 +168,7 @@ class EdgeResourceTest {
                 assertThat(answer).as(request).startsWith("HTTP/").doesNotMatch("(?s)HTTP/\\d.\\d 5.*");
                 assertThat(answer).as(request).doesNotContain("java.", "Exception");
             }
-            assertThat(RestAssured.get("/problems").statusCode())
+            assertThat(Request.given().get("/problems").statusCode())
                     .as("after " + request)
                     .isEqualTo(200);
         }
@@ -245,7 +250,7 @@ class EdgeResourceTest {
 
     /** Sends octets as they are, and reads what comes until the other side ends it or says nothing for a while. */
     private static String raw(String request) throws IOException {
-        try (var socket = new Socket("localhost", RestAssured.port)) {
+        try (var socket = new Socket("localhost", Request.port())) {
             socket.setSoTimeout(3_000);
             var answer = new StringBuilder();
             try {

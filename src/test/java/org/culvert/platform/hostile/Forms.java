@@ -1,6 +1,5 @@
 package org.culvert.platform.hostile;
 
-import io.restassured.RestAssured;
 import java.net.URI;
 import java.net.http.HttpResponse;
 import java.sql.SQLException;
@@ -14,6 +13,7 @@ import javax.sql.DataSource;
 import org.culvert.platform.FormSignIn;
 import org.culvert.platform.Role;
 import org.culvert.support.Api;
+import org.culvert.support.Request;
 
 /** Sends the forms of the pages, as somebody who is signed in and has every role. */
 final class Forms {
@@ -69,7 +69,7 @@ final class Forms {
             Map.entry("chance", "per-kilometre"));
 
     private final DataSource database;
-    private final FormSignIn browser = new FormSignIn(URI.create("http://localhost:" + RestAssured.port + "/"));
+    private final FormSignIn browser = new FormSignIn(URI.create(Request.server() + "/"));
     private final String secret;
 
     Forms(DataSource database) throws SQLException {

@@ -6,7 +6,6 @@ import static org.culvert.platform.Role.COORDINATOR;
 import static org.culvert.platform.Role.DISPATCHER;
 import static org.culvert.platform.Role.RESCUER;
 
-import io.restassured.path.json.JsonPath;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -15,6 +14,7 @@ import java.util.function.Supplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.Pictures;
 import org.culvert.support.World;
 
@@ -138,16 +138,16 @@ final class HostileWorld {
 
     HostileWorld() {
         Api.post(ADMIN, "/api/taxon-groups", """
-                [{"key":"hostile","name":"hostile animals","pouch":false,"clutches":true,"introduced":false}]
-                """).statusCode(200);
+            [{"key":"hostile","name":"hostile animals","pouch":false,"clutches":true,"introduced":false}]
+            """).statusCode(200);
         Api.post(ADMIN, "/api/taxa", """
-                [{"scientificName":"%s","vernacularName":"hostile one","taxonRank":"species","taxonGroup":"hostile"}]
-                """.formatted(TAXON)).statusCode(200);
+            [{"scientificName":"%s","vernacularName":"hostile one","taxonRank":"species","taxonGroup":"hostile"}]
+            """.formatted(TAXON)).statusCode(200);
         Api.make(COORDINATOR, "/api/release-rules", """
-                {"jurisdiction":"XH","kind":"code","scientificName":"%s","test":"foundPlaceFirst","words":"where it was found",
-                 "allowedGrounds":[{"key":"works","words":"building works"}],"source":"made for a test",
-                 "readOn":"2020-01-01","reviewBy":"2090-01-01","validFrom":"2020-01-01"}
-                """.formatted(TAXON));
+            {"jurisdiction":"XH","kind":"code","scientificName":"%s","test":"foundPlaceFirst","words":"where it was found",
+             "allowedGrounds":[{"key":"works","words":"building works"}],"source":"made for a test",
+             "readOn":"2020-01-01","reviewBy":"2090-01-01","validFrom":"2020-01-01"}
+            """.formatted(TAXON));
         for (String member : java.util.List.of(world.carer, world.helper, world.incubatorKeeper)) {
             world.authorise(member, "hostile");
         }
@@ -203,8 +203,8 @@ final class HostileWorld {
         makers.put("deadCase", this::deadCase);
         makers.put(
                 "unheldCase", () -> Api.make(RESCUER, "/api/cases", filled("""
-                        {"incidentId":"{incident}","animal":{"scientificName":"{taxonName}"},"foundAt":"2026-01-04T10:00:00Z"}
-                        """)).getString("id"));
+                    {"incidentId":"{incident}","animal":{"scientificName":"{taxonName}"},"foundAt":"2026-01-04T10:00:00Z"}
+                    """)).getString("id"));
         makers.put("releasable", this::liveCase);
         makers.put("linkId", () -> ofCase("custody[0].id"));
         makers.put("animal", () -> ofCase("animal.id"));
@@ -283,14 +283,14 @@ final class HostileWorld {
         makers.put(
                 "unknownClinic",
                 () -> Api.make(ADMIN, "/api/organisations", """
-                        {"kind":"clinic","name":"Hostile clinic %s","xRay":false,"surgery":false}
-                        """.formatted(UUID.randomUUID()))
+                    {"kind":"clinic","name":"Hostile clinic %s","xRay":false,"surgery":false}
+                    """.formatted(UUID.randomUUID()))
                         .getString("id"));
         makers.put(
                 "newCarer",
                 () -> Api.make(ADMIN, "/api/members", """
-                        {"organisationId":"%s","callSign":"H%s","name":"A Carer","attends":false,"cares":true}
-                        """.formatted(id("organisation"), UUID.randomUUID()))
+                    {"organisationId":"%s","callSign":"H%s","name":"A Carer","attends":false,"cares":true}
+                    """.formatted(id("organisation"), UUID.randomUUID()))
                         .getString("id"));
         makers.put("carerProfile", () -> make(COORDINATOR, "/api/carer-profiles", "POST /api/carer-profiles"));
         makers.put(
@@ -372,17 +372,17 @@ final class HostileWorld {
         makers.put(
                 "exposure",
                 () -> Api.make(RESCUER, "/api/exposures", filled("""
-                        {"kind":"scratch","exposed":{"memberId":"{rescuer}"},"caseId":"{case}","washed":"yes",
-                         "happenedAt":"2026-01-05T10:00:00Z"}
-                        """)).getString("id"));
+                    {"kind":"scratch","exposed":{"memberId":"{rescuer}"},"caseId":"{case}","washed":"yes",
+                     "happenedAt":"2026-01-05T10:00:00Z"}
+                    """)).getString("id"));
         makers.put("toldExposure", () -> make(RESCUER, "/api/exposures", "POST /api/exposures"));
         makers.put(
                 "condition", () -> make(COORDINATOR, "/api/notifiable-conditions", "POST /api/notifiable-conditions"));
         makers.put(
                 "untoldSuspicion",
                 () -> Api.make(RESCUER, "/api/cases/" + liveCase() + "/disease-suspicions", """
-                        {"conditionId":"%s","signs":"it lies on its side","suspectedBy":"Dr Vet","told":null}
-                        """.formatted(
+                    {"conditionId":"%s","signs":"it lies on its side","suspectedBy":"Dr Vet","told":null}
+                    """.formatted(
                                         id("condition")))
                         .getString("id"));
         makers.put(
@@ -517,7 +517,7 @@ final class HostileWorld {
     }
 
     private String call() {
-        JsonPath call = World.call(TAXON, 150.0512, "");
+        Json call = World.call(TAXON, 150.0512, "");
         made.remove("placingPhotograph");
         made.put("incident", call.getString("incidentId"));
         return call.getString("callId");
@@ -533,9 +533,9 @@ final class HostileWorld {
     /** It is at the clinic for a day, so that the clinic may record visits of it. */
     private String liveCase() {
         String live = Api.make(RESCUER, "/api/cases", filled("""
-                        {"incidentId":"{incident}","animal":{"scientificName":"{taxonName}","sex":"female"},
-                         "foundAt":"2026-01-04T10:00:00Z","holder":{"memberId":"{rescuer}"}}
-                        """)).getString("id");
+            {"incidentId":"{incident}","animal":{"scientificName":"{taxonName}","sex":"female"},
+             "foundAt":"2026-01-04T10:00:00Z","holder":{"memberId":"{rescuer}"}}
+            """)).getString("id");
         Api.post(RESCUER, "/api/cases/" + live + "/whereabouts", filled("{\"organisationId\":\"{clinic}\"}"))
                 .statusCode(200);
         return live;
@@ -681,10 +681,10 @@ final class HostileWorld {
     private String person() {
         String phone = "hostile " + UUID.randomUUID();
         Api.make(DISPATCHER, "/api/calls", filled("""
-                {"cause":"unknown","caller":{"name":"Hostile Driver","phone":"%s"},
-                 "animals":[{"scientificName":"{taxonName}"}],
-                 "place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.05"}}}
-                """.formatted(phone)));
+            {"cause":"unknown","caller":{"name":"Hostile Driver","phone":"%s"},
+             "animals":[{"scientificName":"{taxonName}"}],
+             "place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.05"}}}
+            """.formatted(phone)));
         return Api.post(COORDINATOR, "/api/people/search", "{\"phone\":\"%s\"}".formatted(phone))
                 .extract()
                 .path("[0].id");

@@ -1,7 +1,6 @@
 package org.culvert.platform.hostile;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import io.restassured.RestAssured;
 import java.io.IOException;
 import java.net.http.HttpResponse;
 import java.util.ArrayList;
@@ -10,14 +9,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.culvert.support.Request;
 import org.jspecify.annotations.Nullable;
 
 /** Says what is wrong with an answer to something hostile. */
 final class Judge {
     /** What a stack, a class or a statement would show. The tables of hostile values hold none of these words. */
     private static final Pattern INSIDES = Pattern.compile(
-            "java\\.|jakarta\\.|org\\.(culvert|hibernate|postgresql|jboss)|com\\.fasterxml|Exception|\\bat [a-z]+\\.[a-z]+"
-                    + "|(?i:insert into|update \\w+ set|select .* from)|Entry\\b|Correction\\b|RESTEASY");
+            "java\\.|jakarta\\.|org\\.(culvert|hibernate|postgresql|jboss)|com\\.fasterxml|Exception|\\bat"
+                    + " [a-z]+\\.[a-z]+|(?i:insert into|update \\w+ set|select .* from)|Entry\\b|Correction\\b|RESTEASY");
 
     private final Map<String, Boolean> pages = new HashMap<>();
 
@@ -76,7 +76,7 @@ final class Judge {
     }
 
     private static boolean isPage(String type) {
-        return type.startsWith("/problems/") && RestAssured.get(type).statusCode() == 200;
+        return type.startsWith("/problems/") && Request.given().get(type).statusCode() == 200;
     }
 
     /** The texts of a field, wherever in an answer it is. */

@@ -1,6 +1,5 @@
 package org.culvert.platform.hostile;
 
-import io.restassured.RestAssured;
 import java.io.IOException;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -14,6 +13,7 @@ import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.culvert.support.Api;
+import org.culvert.support.Request;
 
 /** Sends whatever it is told, with a key of its own for each change, and the tag of the record that it is about. */
 final class Sender {
@@ -50,7 +50,7 @@ final class Sender {
     }
 
     private static HttpRequest.Builder to(String path, String role) {
-        URI server = URI.create("http://localhost:" + RestAssured.port);
+        URI server = URI.create(Request.server());
         return HttpRequest.newBuilder(path.startsWith("/") ? URI.create(server + path) : URI.create(path))
                 .header("Authorization", basic(role));
     }

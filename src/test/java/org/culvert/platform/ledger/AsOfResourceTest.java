@@ -10,11 +10,11 @@ import static org.hamcrest.Matchers.notNullValue;
 import static org.hamcrest.Matchers.nullValue;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
-import io.restassured.response.ValidatableResponse;
 import java.time.Instant;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Clocks;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -34,7 +34,7 @@ class AsOfResourceTest {
     @Test
     void aRecordThatWasNotThereYetIsNotThere() {
         Instant before = Clocks.now();
-        JsonPath call = World.call(TURTLE, 150.021, "");
+        Json call = World.call(TURTLE, 150.021, "");
         Instant after = Clocks.now();
         String incident = "/api/incidents/" + call.getString("incidentId");
         asOf(incident, before).statusCode(404);
@@ -48,7 +48,7 @@ class AsOfResourceTest {
         String kept = World.call(TURTLE, 150.022, "").getString("incidentId");
         String other = World.call(TURTLE, 150.0221, "").getString("incidentId");
         Instant apart = Clocks.now();
-        JsonPath joined = Api.as(DISPATCHER)
+        Json joined = Api.as(DISPATCHER)
                 .body("{\"incidentId\":\"%s\",\"reason\":\"same turtle\"}".formatted(other))
                 .post("/api/incidents/" + kept + "/joins")
                 .then()
@@ -141,7 +141,7 @@ class AsOfResourceTest {
         }
     }
 
-    private static ValidatableResponse asOf(String path, Instant instant) {
+    private static Answer asOf(String path, Instant instant) {
         return Api.as(DISPATCHER)
                 .queryParam("asOf", instant.toString())
                 .get(path)

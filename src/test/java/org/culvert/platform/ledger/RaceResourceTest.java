@@ -5,7 +5,6 @@ import static org.culvert.platform.Role.COORDINATOR;
 import static org.culvert.platform.Role.DISPATCHER;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.RestAssured;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -23,6 +22,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.function.Supplier;
 import org.culvert.support.Api;
+import org.culvert.support.Request;
 import org.culvert.support.World;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -135,8 +135,8 @@ class RaceResourceTest {
             String id = aCase();
             String handOver = "/api/hand-overs/"
                     + Api.make(COORDINATOR, "/api/cases/" + id + "/hand-overs", """
-                            {"taker":{"memberId":"%s"}}
-                            """.formatted(world.helper))
+                        {"taker":{"memberId":"%s"}}
+                        """.formatted(world.helper))
                             .getString("id");
             String tag = Api.tag(COORDINATOR, handOver);
             List<HttpResponse<String>> answers = together(
@@ -173,8 +173,8 @@ class RaceResourceTest {
             List<HttpResponse<String>> answers = together(
                     post(path + "/fate", COORDINATOR, key(), tag, "{\"fate\":\"died\"}"),
                     post(path + "/hand-overs", COORDINATOR, key(), null, """
-                            {"taker":{"memberId":"%s"}}
-                            """.formatted(world.helper)));
+                        {"taker":{"memberId":"%s"}}
+                        """.formatted(world.helper)));
             assertThat(count(answers, 200) + count(answers, 201)).isEqualTo(1);
             assertThat(count(answers, 409) + count(answers, 412)).isEqualTo(1);
             return answers;
@@ -187,9 +187,9 @@ class RaceResourceTest {
             String incident = World.call(TURTLE, 150.05, "").getString("incidentId");
             String path = "/api/attendances/"
                     + Api.make(DISPATCHER, "/api/incidents/" + incident + "/attendances", """
-                            {"leadMemberId":"%s","helperMemberIds":["%s"],"at":"2026-01-10T02:00:00Z",
-                             "policeReference":"E-1","overrideReason":"race"}
-                            """.formatted(
+                        {"leadMemberId":"%s","helperMemberIds":["%s"],"at":"2026-01-10T02:00:00Z",
+                         "policeReference":"E-1","overrideReason":"race"}
+                        """.formatted(
                                             world.rescuer, world.helper))
                             .getString("id");
             String tag = Api.tag(COORDINATOR, path);
@@ -271,8 +271,7 @@ class RaceResourceTest {
     private static HttpRequest request(String method, String path, String role, String key, String tag, String body) {
         Supplier<String> basic = () -> Base64.getEncoder()
                 .encodeToString(("test-" + role + ':' + Api.token(role)).getBytes(StandardCharsets.UTF_8));
-        HttpRequest.Builder request = HttpRequest.newBuilder(
-                        URI.create(RestAssured.baseURI + ":" + RestAssured.port + path))
+        HttpRequest.Builder request = HttpRequest.newBuilder(URI.create(Request.server() + path))
                 .header("Authorization", "Basic " + basic.get())
                 .header("Content-Type", method.equals("PATCH") ? "application/merge-patch+json" : "application/json")
                 .header("Idempotency-Key", key)
@@ -286,9 +285,9 @@ class RaceResourceTest {
     private String aCase() {
         String incident = World.call(TURTLE, 150.05, "").getString("incidentId");
         return Api.make(COORDINATOR, "/api/cases", """
-                        {"incidentId":"%s","foundAt":"2021-11-20T08:00:00Z","animal":{"scientificName":"%s"},
-                         "holder":{"memberId":"%s"}}
-                        """.formatted(incident, TURTLE, world.rescuer))
+            {"incidentId":"%s","foundAt":"2021-11-20T08:00:00Z","animal":{"scientificName":"%s"},
+             "holder":{"memberId":"%s"}}
+            """.formatted(incident, TURTLE, world.rescuer))
                 .getString("id");
     }
 }

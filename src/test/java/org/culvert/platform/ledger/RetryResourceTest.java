@@ -8,8 +8,6 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.nullValue;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.response.Response;
-import io.restassured.specification.RequestSpecification;
 import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import java.sql.Connection;
@@ -18,8 +16,9 @@ import java.sql.Statement;
 import java.util.UUID;
 import javax.sql.DataSource;
 import org.culvert.platform.DailyJob;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
-import org.culvert.support.RetryKeys;
+import org.culvert.support.Request;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -44,7 +43,7 @@ class RetryResourceTest {
     @Test
     void aChangeWithoutKeyIsRefused() {
         Api.as(DISPATCHER)
-                .header(RetryKeys.WITHOUT, "")
+                .withoutKey()
                 .body(call("x"))
                 .post("/api/calls")
                 .then()
@@ -66,7 +65,7 @@ class RetryResourceTest {
     @Test
     void aQuestionNeedsNoKey() {
         Api.as(DISPATCHER)
-                .header(RetryKeys.WITHOUT, "")
+                .withoutKey()
                 .body("{\"decimalDegrees\":{\"latitude\":\"-30.5\",\"longitude\":\"150.02\"}}")
                 .post("/api/places/readings")
                 .then()
@@ -77,8 +76,8 @@ class RetryResourceTest {
     void aRetryHearsTheFirstAnswerToTheByteAndKeepsNothingMore() {
         String key = UUID.randomUUID().toString();
         String words = "words " + key;
-        Response first = with(DISPATCHER, key).body(call(words)).post("/api/calls");
-        Response again = with(DISPATCHER, '"' + key + '"').body(call(words)).post("/api/calls");
+        Answer first = with(DISPATCHER, key).body(call(words)).post("/api/calls");
+        Answer again = with(DISPATCHER, '"' + key + '"').body(call(words)).post("/api/calls");
         first.then().statusCode(201).header("Idempotency-Replayed", nullValue());
         again.then().statusCode(201).header("Idempotency-Replayed", equalTo("true"));
         assertThat(again.asByteArray()).isEqualTo(first.asByteArray());
@@ -145,8 +144,8 @@ class RetryResourceTest {
     void aStreamedFileIsHeldAgainstTheKeyToo() {
         String key = UUID.randomUUID().toString();
         String name = "retried " + key;
-        Response first = importRoads(key, name, 50);
-        Response again = importRoads(key, name, 50);
+        Answer first = importRoads(key, name, 50);
+        Answer again = importRoads(key, name, 50);
         first.then().statusCode(201);
         again.then().statusCode(201).header("Idempotency-Replayed", equalTo("true"));
         assertThat(again.asByteArray()).isEqualTo(first.asByteArray());
@@ -178,21 +177,21 @@ class RetryResourceTest {
         assertThat(daily.stream().map(DailyJob::name)).doesNotHaveDuplicates().contains("forget-idempotency-keys");
     }
 
-    private static Response importRoads(String key, String name, int limit) {
+    private static Answer importRoads(String key, String name, int limit) {
         return with(ADMIN, key)
                 .contentType("application/geo+json")
                 .queryParam("name", name)
                 .queryParam("roadName", "name")
                 .queryParam("speedLimit", "limit")
                 .body("""
-                        {"type":"FeatureCollection","features":[{"type":"Feature","properties":{"name":"A","limit":%d},
-                         "geometry":{"type":"LineString","coordinates":[[150.0,-30.5],[150.1,-30.5]]}}]}
-                        """.formatted(limit))
+                    {"type":"FeatureCollection","features":[{"type":"Feature","properties":{"name":"A","limit":%d},
+                     "geometry":{"type":"LineString","coordinates":[[150.0,-30.5],[150.1,-30.5]]}}]}
+                    """.formatted(limit))
                 .post("/api/road-networks");
     }
 
-    private static RequestSpecification with(String role, String key) {
-        return Api.as(role).header(RetryKeys.HEADER, key);
+    private static Request with(String role, String key) {
+        return Api.as(role).header(Request.KEY, key);
     }
 
     private static String call(String words) {

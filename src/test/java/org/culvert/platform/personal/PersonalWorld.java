@@ -4,7 +4,6 @@ import static org.culvert.platform.Role.ADMIN;
 import static org.culvert.platform.Role.COORDINATOR;
 import static org.culvert.platform.Role.DISPATCHER;
 
-import io.restassured.path.json.JsonPath;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -15,6 +14,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import javax.sql.DataSource;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 
 /** People for tests, rules for them, and a look into every table. */
 public final class PersonalWorld {
@@ -28,14 +28,14 @@ public final class PersonalWorld {
 
     private static void duty(String kind, String jurisdiction, int years, String source) {
         Api.make(ADMIN, "/api/retention-rules", """
-                {"jurisdiction":"%s","kind":"%s","years":%d,"source":"%s","readOn":"2026-09-01","validFrom":"2000-01-01"}
-                """.formatted(jurisdiction, kind, years, source));
+            {"jurisdiction":"%s","kind":"%s","years":%d,"source":"%s","readOn":"2026-09-01","validFrom":"2000-01-01"}
+            """.formatted(jurisdiction, kind, years, source));
     }
 
     /** Erases whoever is due, however many that are; says how many were. */
     public static int eraseWhoIsDue() {
         int erased = 0;
-        JsonPath round;
+        Json round;
         do {
             round = Api.post(ADMIN, "/api/erasures", "")
                     .statusCode(200)
@@ -63,14 +63,14 @@ public final class PersonalWorld {
     /** A call about a turtle, by somebody; returns its identifier. */
     public static String call(String receivedAt, String caller, String words) {
         return Api.make(DISPATCHER, "/api/calls", """
-                        {"receivedAt":"%s","people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
-                         "animals":[{"scientificName":"Chelodina longicollis","vitality":"alive"}],
-                         "caller":%s,"words":"%s"}
-                        """.formatted(receivedAt, caller, words))
+            {"receivedAt":"%s","people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
+             "animals":[{"scientificName":"Chelodina longicollis","vitality":"alive"}],
+             "caller":%s,"words":"%s"}
+            """.formatted(receivedAt, caller, words))
                 .getString("callId");
     }
 
-    public static JsonPath callView(String id) {
+    public static Json callView(String id) {
         return Api.get(DISPATCHER, "/api/calls/" + id);
     }
 
@@ -111,10 +111,9 @@ public final class PersonalWorld {
     private static List<String> tables(Connection connection) throws SQLException {
         List<String> tables = new ArrayList<>();
         try (Statement statement = connection.createStatement();
-                ResultSet rows =
-                        statement.executeQuery("select table_schema || '.' || table_name from information_schema.tables"
-                                + " where table_schema in ('public', 'personal', 'as_it_was') and table_type = 'BASE TABLE'"
-                                + " order by 1")) {
+                ResultSet rows = statement.executeQuery("select table_schema || '.' || table_name from"
+                        + " information_schema.tables where table_schema in ('public', 'personal', 'as_it_was')"
+                        + " and table_type = 'BASE TABLE' order by 1")) {
             while (rows.next()) {
                 tables.add(rows.getString(1));
             }

@@ -8,11 +8,11 @@ import static org.culvert.platform.Role.COORDINATOR;
 import static org.culvert.platform.Role.RESCUER;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -31,22 +31,22 @@ class OwnAnimalsResourceTest {
 
     private static String shelter() {
         return Api.make(ADMIN, "/api/organisations", """
-                        {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
-                        """.formatted(UUID.randomUUID()))
+            {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
+            """.formatted(UUID.randomUUID()))
                 .getString("id");
     }
 
-    private static JsonPath caseHeldBy(String organisation) {
+    private static Json caseHeldBy(String organisation) {
         String incident = World.call(TURTLE, 150.071, "").getString("incidentId");
         return Api.make(COORDINATOR, "/api/cases", """
-                {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
-                 "holder":{"organisationId":"%s"}}
-                """.formatted(incident, TURTLE, organisation));
+            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
+             "holder":{"organisationId":"%s"}}
+            """.formatted(incident, TURTLE, organisation));
     }
 
     @Test
     void whatAnotherOrganisationHoldsIsNotThere() {
-        JsonPath theirs = caseHeldBy(shelter());
+        Json theirs = caseHeldBy(shelter());
         String path = "/api/cases/" + theirs.getString("id");
         for (String role : List.of(RESCUER, CARER, CLINIC)) {
             Api.as(role).get(path).then().statusCode(404);
@@ -60,21 +60,21 @@ class OwnAnimalsResourceTest {
         Api.as(CLINIC).get(path + "/visits").then().statusCode(404);
         Api.post(RESCUER, path + "/whereabouts", "{\"words\":\"in the shed\"}").statusCode(404);
         Api.post(CARER, "/api/assessments", """
-                {"caseId":"%s","position":{"jurisdiction":"XZ","decimalLatitude":-30.5,"decimalLongitude":150.03,
-                 "coordinateUncertaintyInMeters":10}}
-                """.formatted(theirs.getString("id")))
+            {"caseId":"%s","position":{"jurisdiction":"XZ","decimalLatitude":-30.5,"decimalLongitude":150.03,
+             "coordinateUncertaintyInMeters":10}}
+            """.formatted(theirs.getString("id")))
                 .statusCode(404);
         Api.post(CLINIC, "/api/clutches", """
-                {"motherCaseId":"%s","holder":{"memberId":"%s"},
-                 "eggs":{"recovered":1,"setToIncubate":1,"broken":0,"discarded":0}}
-                """.formatted(theirs.getString("id"), world.incubatorKeeper))
+            {"motherCaseId":"%s","holder":{"memberId":"%s"},
+             "eggs":{"recovered":1,"setToIncubate":1,"broken":0,"discarded":0}}
+            """.formatted(theirs.getString("id"), world.incubatorKeeper))
                 .statusCode(404);
         assertThat(Api.get(COORDINATOR, path).getString("id")).isEqualTo(theirs.getString("id"));
     }
 
     @Test
     void whoIsAskedToTakeAnAnimalSeesItAndAccepts() {
-        JsonPath theirs = caseHeldBy(shelter());
+        Json theirs = caseHeldBy(shelter());
         String path = "/api/cases/" + theirs.getString("id");
         Api.as(CLINIC).get(path).then().statusCode(404);
         String handOver = Api.make(
@@ -82,7 +82,7 @@ class OwnAnimalsResourceTest {
                         path + "/hand-overs",
                         "{\"taker\":{\"organisationId\":\"%s\"}}".formatted(world.clinic))
                 .getString("id");
-        JsonPath offered = Api.get(CLINIC, path);
+        Json offered = Api.get(CLINIC, path);
         assertThat(offered.getString("animal.scientificName")).isEqualTo(TURTLE);
         assertThat(offered.getString("foundPlace.roadName")).isEqualTo("Mill Road");
         Api.as(RESCUER).get(path).then().statusCode(404);
@@ -92,7 +92,7 @@ class OwnAnimalsResourceTest {
 
     @Test
     void whoRefusesAnAnimalSeesItNoMore() {
-        JsonPath theirs = caseHeldBy(shelter());
+        Json theirs = caseHeldBy(shelter());
         String handOver = Api.make(
                         COORDINATOR,
                         "/api/cases/" + theirs.getString("id") + "/hand-overs",
@@ -111,7 +111,7 @@ class OwnAnimalsResourceTest {
             caseHeldBy(shelter());
         }
         List<String> read = new ArrayList<>();
-        JsonPath page = Api.get(CLINIC, "/api/cases?limit=2");
+        Json page = Api.get(CLINIC, "/api/cases?limit=2");
         while (read.size() < 5) {
             assertThat(page.getList("items")).hasSizeBetween(1, 2);
             read.addAll(page.getList("items.id", String.class));
@@ -127,7 +127,7 @@ class OwnAnimalsResourceTest {
         List<String> all = new ArrayList<>();
         String next = "";
         while (next != null) {
-            JsonPath page = Api.get(role, "/api/cases?limit=1000" + next);
+            Json page = Api.get(role, "/api/cases?limit=1000" + next);
             all.addAll(page.getList("items.id", String.class));
             next = page.getString("next") == null ? null : "&cursor=" + page.getString("next");
         }

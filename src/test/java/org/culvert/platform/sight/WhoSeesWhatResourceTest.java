@@ -5,9 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.RestAssured;
-import io.restassured.response.Response;
-import io.restassured.specification.RequestSpecification;
 import java.io.IOException;
 import java.lang.reflect.Method;
 import java.nio.file.Files;
@@ -18,7 +15,9 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
 import org.culvert.platform.Role;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Request;
 import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.Test;
 
@@ -47,7 +46,7 @@ class WhoSeesWhatResourceTest {
             Method method = methods.get(operation);
             assertThat(method).as("a method behind %s", operation).isNotNull();
             for (String role : roles) {
-                Response response = ask(operation, role, known);
+                Answer response = ask(operation, role, known);
                 asked++;
                 wrong.addAll(judge(operation, role, response));
                 String type = response.contentType();
@@ -70,7 +69,7 @@ class WhoSeesWhatResourceTest {
         assertThat(walk.kinds()).as("kinds of field that were met").isGreaterThan(150);
     }
 
-    private static List<String> judge(String operation, String role, Response response) {
+    private static List<String> judge(String operation, String role, Answer response) {
         int status = response.statusCode();
         boolean may = TABLE.rolesOf(operation).contains(role);
         // A form that was not on a page of ours is refused to everybody, whoever may send it.
@@ -98,11 +97,11 @@ class WhoSeesWhatResourceTest {
     }
 
     /** A body that no operation can read: who may not call it must be told so before anybody reads it. */
-    private static Response ask(String operation, String role, Map<String, String> known) {
+    private static Answer ask(String operation, String role, Map<String, String> known) {
         String verb = operation.substring(0, operation.indexOf(' '));
         String path = filled(operation.substring(operation.indexOf(' ') + 1), known);
-        RequestSpecification request = role.equals(SightTable.PUBLIC) ? RestAssured.given() : Api.as(role);
-        request.redirects().follow(false);
+        Request request = role.equals(SightTable.PUBLIC) ? Request.given() : Api.as(role);
+        request.withoutRedirects();
         if (verb.equals("GET")) {
             return request.get(path);
         }

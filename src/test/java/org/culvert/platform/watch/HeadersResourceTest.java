@@ -5,10 +5,6 @@ import static org.culvert.platform.Role.ADMIN;
 import static org.culvert.platform.Role.DISPATCHER;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.RestAssured;
-import io.restassured.path.json.JsonPath;
-import io.restassured.response.Response;
-import io.restassured.specification.RequestSpecification;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -17,8 +13,10 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
-import org.culvert.support.RetryKeys;
+import org.culvert.support.Json;
+import org.culvert.support.Request;
 import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
@@ -62,10 +60,9 @@ class HeadersResourceTest {
         Set<String> paths = paths();
         for (String path : paths) {
             for (boolean signedIn : new boolean[] {true, false}) {
-                RequestSpecification request = signedIn ? Api.as(ADMIN) : RestAssured.given();
-                Response response = request.accept(path.startsWith("/api") ? "*/*" : "text/html")
-                        .redirects()
-                        .follow(false)
+                Request request = signedIn ? Api.as(ADMIN) : Request.given();
+                Answer response = request.accept(path.startsWith("/api") ? "*/*" : "text/html")
+                        .withoutRedirects()
                         .get(path);
                 statuses.add(response.statusCode());
                 wrong.addAll(judge("GET " + path + (signedIn ? " as admin" : " as nobody"), response, false));
@@ -79,32 +76,27 @@ class HeadersResourceTest {
     @Test
     void refusalsAndWhatTheFrameworkAnswersHaveThemToo() {
         List<String> wrong = new ArrayList<>();
-        wrong.addAll(judge("nothing there", RestAssured.get("/nothing/is/here"), false));
+        wrong.addAll(judge("nothing there", Request.given().get("/nothing/is/here"), false));
         wrong.addAll(judge("no such operation", Api.as(DISPATCHER).delete("/api/calls"), false));
-        wrong.addAll(judge(
-                "no key",
-                Api.as(DISPATCHER).header(RetryKeys.WITHOUT, "x").body("{}").post("/api/calls"),
-                false));
+        wrong.addAll(judge("no key", Api.as(DISPATCHER).withoutKey().body("{}").post("/api/calls"), false));
         wrong.addAll(judge("not JSON", Api.as(DISPATCHER).body("[").post("/api/calls"), false));
         wrong.addAll(judge(
                 "not spoken",
                 Api.as(DISPATCHER).contentType("text/csv").body("a,b").post("/api/calls"),
                 false));
         wrong.addAll(judge(
-                "a token that fits nobody",
-                RestAssured.given().auth().preemptive().basic("a", "b").get("/"),
-                false));
-        wrong.addAll(judge("health", RestAssured.get("/q/health"), false));
+                "a token that fits nobody", Request.given().basic("a", "b").get("/"), false));
+        wrong.addAll(judge("health", Request.given().get("/q/health"), false));
         wrong.addAll(judge("figures", Api.as(ADMIN).get("/q/metrics"), false));
-        wrong.addAll(judge("contract", RestAssured.get("/q/openapi"), false));
-        wrong.addAll(judge("a file", RestAssured.get("/culvert.css"), true));
-        wrong.addAll(judge("a library", RestAssured.get("/webjars/leaflet/1.9.4/dist/leaflet.js"), true));
+        wrong.addAll(judge("contract", Request.given().get("/q/openapi"), false));
+        wrong.addAll(judge("a file", Request.given().get("/culvert.css"), true));
+        wrong.addAll(judge("a library", Request.given().get("/webjars/leaflet/1.9.4/dist/leaflet.js"), true));
         assertThat(wrong).isEmpty();
     }
 
     @Test
     void whoAskedOverAnOpenConnectionIsNotBoundToSecretOnes() {
-        assertThat(RestAssured.get("/").header("Strict-Transport-Security")).isNull();
+        assertThat(Request.given().get("/").header("Strict-Transport-Security")).isNull();
     }
 
     @Test
@@ -115,34 +107,34 @@ class HeadersResourceTest {
                         .get("/api/region")
                         .header("X-Request-Id"))
                 .isEqualTo(id);
-        Response problem = Api.as(DISPATCHER)
+        Answer problem = Api.as(DISPATCHER)
                 .header("X-Request-Id", id)
                 .body("{\"colour\":1}")
                 .post("/api/calls");
         assertThat(problem.header("X-Request-Id")).isEqualTo(id);
         assertThat(problem.jsonPath().getString("requestId")).isEqualTo(id);
-        Response unnamed = Api.as(DISPATCHER).get("/api/calls/" + UUID.randomUUID());
+        Answer unnamed = Api.as(DISPATCHER).get("/api/calls/" + UUID.randomUUID());
         assertThat(unnamed.statusCode()).isEqualTo(404);
         assertThat(unnamed.jsonPath().getString("requestId"))
                 .isEqualTo(unnamed.header("X-Request-Id"))
                 .isNotEmpty();
     }
 
-    private static List<String> judge(String what, Response response, boolean file) {
+    private static List<String> judge(String what, Answer response, boolean file) {
         List<String> wrong = new ArrayList<>();
         EVERYWHERE.forEach((name, value) -> {
-            if (!response.headers().getValues(name).equals(List.of(value))) {
-                wrong.add(what + ": " + name + " is " + response.headers().getValues(name));
+            if (!response.headers(name).equals(List.of(value))) {
+                wrong.add(what + ": " + name + " is " + response.headers(name));
             }
         });
-        List<String> policies = response.headers().getValues("Content-Security-Policy");
+        List<String> policies = response.headers("Content-Security-Policy");
         if (policies.size() != 1 || !Set.of(policies.get(0).split(";\\s*")).equals(POLICY)) {
             wrong.add(what + ": Content-Security-Policy is " + policies);
         }
-        if (response.headers().getValues("X-Request-Id").size() != 1) {
+        if (response.headers("X-Request-Id").size() != 1) {
             wrong.add(what + " has not one name");
         }
-        List<String> caching = response.headers().getValues("Cache-Control");
+        List<String> caching = response.headers("Cache-Control");
         boolean kept = !caching.equals(List.of("no-store"));
         if (kept != file && !caching.equals(List.of("private, max-age=31536000, immutable"))) {
             wrong.add(what + ": Cache-Control is " + caching);
@@ -152,7 +144,7 @@ class HeadersResourceTest {
             for (Pattern pattern : List.of(INLINE, ELSEWHERE)) {
                 // Links of layers are whole addresses, of this server
                 Matcher found =
-                        pattern.matcher(response.asString().replace("=\"http://localhost:" + RestAssured.port, "=\""));
+                        pattern.matcher(response.asString().replace("=\"" + Request.server(), "=\""));
                 if (found.find()) {
                     wrong.add(what + " holds " + found.group());
                 }
@@ -163,7 +155,7 @@ class HeadersResourceTest {
 
     /** Everything that can be read, with identifiers of nothing. */
     private static Set<String> paths() {
-        JsonPath contract = RestAssured.given().get("/q/openapi?format=json").jsonPath();
+        Json contract = Request.given().get("/q/openapi?format=json").jsonPath();
         Map<String, Map<String, Object>> operations = contract.getMap("paths");
         Set<String> paths = new LinkedHashSet<>();
         operations.forEach((path, verbs) -> {

@@ -6,8 +6,6 @@ import static org.culvert.platform.Role.COORDINATOR;
 import static org.culvert.platform.Role.DISPATCHER;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.RestAssured;
-import io.restassured.response.Response;
 import java.io.IOException;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
@@ -22,7 +20,9 @@ import java.util.stream.Stream;
 import org.culvert.platform.FormSignIn;
 import org.culvert.platform.Patience;
 import org.culvert.platform.database.TestDatabase;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Request;
 import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
@@ -39,10 +39,10 @@ class LogsResourceTest {
     private static final String PHONE = "0491-570-" + MARK;
     private static final String WORDS = "a wombat by the letterbox of " + MARK;
     private static final String CALL = """
-            {"people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
-             "caller":{"name":"%s","phone":"%s"},"words":"%s",
-             "place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.02"}}}
-            """.formatted(NAME, PHONE, WORDS);
+        {"people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
+         "caller":{"name":"%s","phone":"%s"},"words":"%s",
+         "place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.02"}}}
+        """.formatted(NAME, PHONE, WORDS);
 
     private World world;
 
@@ -57,11 +57,11 @@ class LogsResourceTest {
         Set<Integer> statuses = new TreeSet<>();
         List<String> lines;
         try (ConsoleLog log = ConsoleLog.listen()) {
-            for (Response response : tell()) {
+            for (Answer response : tell()) {
                 ids.add(response.header(RequestId.HEADER));
                 statuses.add(response.statusCode());
             }
-            var browser = new FormSignIn(URI.create("http://localhost:" + RestAssured.port + "/"));
+            var browser = new FormSignIn(URI.create(Request.server() + "/"));
             assertThat(browser.signIn(NAME, WORDS).statusCode()).isEqualTo(401);
             assertThat(browser.get("/invitation/" + MARK + "secret").statusCode())
                     .isEqualTo(404);
@@ -80,8 +80,8 @@ class LogsResourceTest {
         assertThat(inTheDatabasesLog()).isEmpty();
     }
 
-    private List<Response> tell() {
-        List<Response> answers = new ArrayList<>();
+    private List<Answer> tell() {
+        List<Answer> answers = new ArrayList<>();
         answers.add(Api.as(DISPATCHER).body(CALL).post("/api/calls"));
         String id = answers.get(0).jsonPath().getString("callId");
         answers.add(Api.as(DISPATCHER).get("/api/calls/" + id));
@@ -110,10 +110,9 @@ class LogsResourceTest {
                 .body(member(NAME + "3")
                         .replace(world.network, UUID.randomUUID().toString()))
                 .post("/api/members"));
-        answers.add(RestAssured.given().auth().preemptive().basic(NAME, PHONE).get("/api/calls"));
-        answers.add(
-                RestAssured.given().header("Authorization", "Bearer " + MARK).get("/api/calls"));
-        answers.add(RestAssured.given().header("Authorization", NAME).get("/api/calls"));
+        answers.add(Request.given().basic(NAME, PHONE).get("/api/calls"));
+        answers.add(Request.given().header("Authorization", "Bearer " + MARK).get("/api/calls"));
+        answers.add(Request.given().header("Authorization", NAME).get("/api/calls"));
         answers.add(Api.as(DISPATCHER).header("If-Match", MARK).body("{}").patch("/api/calls/" + id));
         answers.add(Api.as(DISPATCHER)
                 .header("Idempotency-Key", MARK + "\u00e9")
@@ -143,9 +142,9 @@ class LogsResourceTest {
 
     private String member(String name) {
         return """
-                {"organisationId":"%s","callSign":"%s","name":"%s","homeLatitude":-30.49,"homeLongitude":150.01,
-                 "attends":true,"cares":false}
-                """.formatted(world.network, NAME, name);
+            {"organisationId":"%s","callSign":"%s","name":"%s","homeLatitude":-30.49,"homeLongitude":150.01,
+             "attends":true,"cares":false}
+            """.formatted(world.network, NAME, name);
     }
 
     /** Its own one alone: what a network's own PostgreSQL logs is for that network to say. */

@@ -5,14 +5,13 @@ import static org.culvert.platform.Role.ADMIN;
 import static org.culvert.platform.Role.DISPATCHER;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.RestAssured;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.culvert.support.Api;
-import org.culvert.support.RetryKeys;
+import org.culvert.support.Request;
 import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
@@ -33,13 +32,13 @@ class MetersResourceTest {
     void whatTheServerDoesIsCounted() {
         Map<String, Double> before = figures();
         String call = """
-                {"people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
-                 "place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.021"}}}
-                """;
+            {"people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
+             "place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.021"}}}
+            """;
         String key = UUID.randomUUID().toString();
         for (int i = 0; i < 3; i++) {
             Api.as(DISPATCHER)
-                    .header(RetryKeys.HEADER, key)
+                    .header(Request.KEY, key)
                     .body(call)
                     .post("/api/calls")
                     .then()
@@ -62,7 +61,7 @@ class MetersResourceTest {
         String mark = "m" + UUID.randomUUID().toString().substring(0, 8);
         ask(mark + "0");
         // Once, since wrong ones are counted against the address of all these tests
-        RestAssured.given().auth().preemptive().basic(mark, mark).get("/api/region");
+        Request.given().basic(mark, mark).get("/api/region");
         int before = figures().size();
         for (int i = 1; i <= 20; i++) {
             ask(mark + i);
@@ -82,7 +81,7 @@ class MetersResourceTest {
             "/webjars/leaflet/" + word, "/api/region?asOf=" + word
         }) {
             Api.as(DISPATCHER).get(path);
-            RestAssured.given().get(path);
+            Request.given().get(path);
             Api.as(DISPATCHER).delete(path);
             Api.as(DISPATCHER).request(word.toUpperCase(java.util.Locale.ROOT), path);
         }

@@ -13,7 +13,6 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -25,6 +24,7 @@ import javax.sql.DataSource;
 import org.culvert.release.rules.Approval;
 import org.culvert.release.rules.Approval.Of;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -53,17 +53,17 @@ class ApprovalResourceTest {
 
     private static String site() {
         return Api.make(COORDINATOR, "/api/release-sites", """
-                        {"name":"Lagoon %s","jurisdiction":"XY","decimalLatitude":-30.52,"decimalLongitude":150.035,
-                         "coordinateUncertaintyInMeters":20,"habitat":"wetland"}
-                        """.formatted(UUID.randomUUID()))
+            {"name":"Lagoon %s","jurisdiction":"XY","decimalLatitude":-30.52,"decimalLongitude":150.035,
+             "coordinateUncertaintyInMeters":20,"habitat":"wetland"}
+            """.formatted(UUID.randomUUID()))
                 .getString("id");
     }
 
     private String newCase() {
         return Api.make(RESCUER, "/api/cases", """
-                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
-                         "holder":{"memberId":"%s"}}
-                        """.formatted(
+            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
+             "holder":{"memberId":"%s"}}
+            """.formatted(
                                 World.call(TURTLE, 150.06, "").getString("incidentId"), TURTLE, world.rescuer))
                 .getString("id");
     }
@@ -76,7 +76,7 @@ class ApprovalResourceTest {
     void anApprovalOfASiteStandsFromItsDayToItsLast() {
         String site = site();
         UUID siteId = UUID.fromString(site);
-        JsonPath made = Api.post(
+        Json made = Api.post(
                         COORDINATOR,
                         "/api/release-sites/" + site + "/approvals",
                         answer(
@@ -166,8 +166,8 @@ class ApprovalResourceTest {
                 .then()
                 .statusCode(404);
         String theirs = Api.make(COORDINATOR, "/api/cases", """
-                        {"incidentId":"%s","animal":{"scientificName":"%s"},"holder":{"memberId":"%s"}}
-                        """.formatted(
+            {"incidentId":"%s","animal":{"scientificName":"%s"},"holder":{"memberId":"%s"}}
+            """.formatted(
                                 World.call(TURTLE, 150.06, "").getString("incidentId"), TURTLE, world.incubatorKeeper))
                 .getString("id");
         Api.make(COORDINATOR, "/api/cases/" + theirs + "/release-approvals", body);

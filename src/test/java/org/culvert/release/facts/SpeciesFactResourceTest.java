@@ -11,7 +11,6 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -21,6 +20,7 @@ import java.util.List;
 import javax.sql.DataSource;
 import org.culvert.release.rules.SpeciesFact;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
@@ -35,9 +35,9 @@ class SpeciesFactResourceTest {
 
     private static String fact(String kind, String name, String more) {
         return """
-                {"kind":"%s","scientificName":"%s","words":"as the test says","source":"made for a test",
-                 "readOn":"2020-01-01","reviewBy":"2030-01-01","validFrom":"2020-01-01"%s}
-                """.formatted(kind, name, more);
+            {"kind":"%s","scientificName":"%s","words":"as the test says","source":"made for a test",
+             "readOn":"2020-01-01","reviewBy":"2030-01-01","validFrom":"2020-01-01"%s}
+            """.formatted(kind, name, more);
     }
 
     /**
@@ -48,7 +48,7 @@ class SpeciesFactResourceTest {
     @Test
     void whatIsShippedIsWhatWasReadAndSaysThatItIsNoLaw() {
         String shipped = "findAll { it.id.startsWith('01920000-0000-7000-8000-') }";
-        JsonPath all = Api.get(RESCUER, "/api/species-facts");
+        Json all = Api.get(RESCUER, "/api/species-facts");
         assertThat(all.getList(shipped)).hasSize(6);
         assertThat(all.getList(shipped + ".words", String.class))
                 .allSatisfy(words -> assertThat(words)

@@ -15,7 +15,6 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -31,6 +30,7 @@ import org.culvert.geo.Shapes;
 import org.culvert.release.rules.Land;
 import org.culvert.support.Api;
 import org.culvert.support.Clocks;
+import org.culvert.support.Json;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
@@ -70,7 +70,7 @@ class LandResourceTest {
                 .extract()
                 .path("id");
         String path = "/api/land-areas/" + id;
-        JsonPath read = Api.get(CARER, path);
+        Json read = Api.get(CARER, path);
         assertThat(read.getString("name")).isEqualTo(name);
         assertThat(read.getString("from")).isEqualTo("2020-01-01");
         assertThat(read.<Object>get("until")).isNull();
@@ -96,7 +96,7 @@ class LandResourceTest {
                 .body("record.revision", equalTo(2));
         assertThat(Api.get(OFFICER, "/api/records/" + id + "/revisions").getList("reason"))
                 .containsExactly(null, "regrown");
-        JsonPath past = Api.get(CARER, path + "?asOf=" + before);
+        Json past = Api.get(CARER, path + "?asOf=" + before);
         assertThat(past.<Object>get("until")).isNull();
         assertThat(past.getMap("geometry")).isEqualTo(read.getMap("geometry"));
     }
@@ -151,7 +151,7 @@ class LandResourceTest {
                 .isEqualTo(ids);
         assertThat(Api.get(CLINIC, asked + "&day=2019-12-31").getList("items.id"))
                 .isEmpty();
-        JsonPath page = Api.get(CLINIC, asked + "&kind=water&limit=2");
+        Json page = Api.get(CLINIC, asked + "&kind=water&limit=2");
         assertThat(page.getList("items.id")).isEqualTo(ids.subList(0, 2));
         assertThat(Api.get(CLINIC, asked + "&kind=water&limit=2&cursor=" + page.getString("next"))
                         .getList("items.id"))
@@ -202,7 +202,7 @@ class LandResourceTest {
                                 "{\"type\":\"Polygon\",\"coordinates\":[[[-31,144],[-31,145],[-30,145],[-31,144]]]}",
                                 ""))
                 .statusCode(400)
-                .body("errors[0].otherReading.decimalLatitude", equalTo(-31.0f));
+                .body("errors[0].otherReading.decimalLatitude", equalTo(-31.0));
     }
 
     @Test
