@@ -63,7 +63,8 @@ class HouseTest {
         "org.culvert.care.incubation..",
         "org.culvert.care.growth.curve..",
         "org.culvert.care.clock.limit..",
-        "org.culvert.exchange.annualreturn.tally.."
+        "org.culvert.exchange.annualreturn.tally..",
+        "org.culvert.exchange.reading.."
     };
 
     @ArchTest
@@ -106,6 +107,7 @@ class HouseTest {
                     "org.culvert.care.clock.limit..",
                     "org.culvert.care.growth.curve..",
                     "org.culvert.exchange.annualreturn.tally..",
+                    "org.culvert.exchange.reading..",
                     "java.lang..",
                     "java.util..",
                     "java.math..",

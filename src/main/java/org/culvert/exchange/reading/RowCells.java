@@ -1,0 +1,75 @@
+package org.culvert.exchange.reading;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** The cells of one row by what they hold, and what is found in them. */
+final class RowCells {
+    private static final Headings.Field[] FIELDS = Headings.Field.values();
+
+    private final int[] columns = new int[FIELDS.length];
+    private List<String> cells = List.of();
+    private @Nullable List<Finding> findings;
+
+    RowCells(Map<Headings.Field, Integer> columnsByField) {
+        for (Headings.Field field : FIELDS) {
+            columns[field.ordinal()] = columnsByField.getOrDefault(field, -1);
+        }
+    }
+
+    void turnTo(List<String> next) {
+        cells = next;
+        findings = null;
+    }
+
+    boolean has(Headings.Field field) {
+        return columns[field.ordinal()] >= 0;
+    }
+
+    /** The cell without blanks at its ends; null where it says nothing or there is none. */
+    @Nullable
+    String told(Headings.Field field) {
+        int column = columns[field.ordinal()];
+        if (column < 0 || column >= cells.size()) {
+            return null;
+        }
+        String text = Missing.strip(cells.get(column));
+        return Missing.isWordFor(text) ? null : text;
+    }
+
+    void note(Finding.Kind kind, Headings.@Nullable Field field, String detail) {
+        add(Finding.note(kind, column(field), detail));
+    }
+
+    void doubt(Finding.Kind kind, Headings.@Nullable Field field, String detail, String wanted) {
+        add(Finding.doubt(kind, column(field), detail, wanted));
+    }
+
+    void refuse(Finding.Kind kind, Headings.@Nullable Field field, String detail, String wanted) {
+        add(Finding.refusal(kind, column(field), detail, wanted));
+    }
+
+    private @Nullable Integer column(Headings.@Nullable Field field) {
+        return field == null || columns[field.ordinal()] < 0 ? null : columns[field.ordinal()];
+    }
+
+    private void add(Finding finding) {
+        if (findings == null) {
+            findings = new ArrayList<>(4);
+        }
+        findings.add(finding);
+    }
+
+    List<Finding> findings() {
+        return findings == null ? List.of() : findings;
+    }
+
+    /** A cell within a sentence: no longer than somebody reads. */
+    static String quoted(String cell) {
+        int most = 60;
+        String shown = cell.length() > most ? cell.substring(0, most) + "…" : cell;
+        return "\"" + shown.replace('\n', ' ').replace('\r', ' ') + "\"";
+    }
+}

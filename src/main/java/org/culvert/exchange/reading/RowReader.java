@@ -1,0 +1,343 @@
+package org.culvert.exchange.reading;
+
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.culvert.exchange.reading.Headings.Field;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Reads rows as was decided. What a row does not tell is null, what its cells tell in an odd way is in its findings, and nothing
+ * is left out without one. A reader is of one thread, and remembers words that come again.
+ */
+public final class RowReader {
+    private static final int MOST_ANIMALS = 1000;
+    private static final Pattern TOTAL =
+            Pattern.compile("(?iu)(?:grand\\s+)?(?:totals?|sum|summe|gesamt|subtotal|count|totaux|suma)\\b.*");
+    private static final Pattern COUNT_WITH_DOUBT =
+            Pattern.compile("[~<>≈±]?\\s*(\\d{1,4})\\s*(?:\\+|\\?|[-–]\\s*\\d{1,4}|\\(.*\\)|x)?");
+
+    private final ReadingSettings settings;
+    private final List<String> headings;
+    private final RowCells row;
+    private final DayCells days;
+    private final SpotCells spots;
+    private final RoadCells roads;
+    private final int lastColumn;
+    private final Remembered<Boolean> domestic = new Remembered<>(Domestic::isNamedBy);
+    private final Remembered<Optional<String>> animals;
+    private final Remembered<Optional<String>> causes;
+
+    /**
+     * A reader of one file.
+     *
+     * @param headings of the columns: a row of as many cells is whole
+     * @param latest a day after which nothing in the file lies, such as that on which it is read
+     * @param zone of hours that tell another offset from UTC
+     */
+    public RowReader(ReadingSettings settings, List<String> headings, LocalDate latest, ZoneId zone) {
+        this.settings = settings;
+        this.headings = List.copyOf(headings);
+        this.row = new RowCells(settings.columns());
+        this.days = new DayCells(settings, latest, zone);
+        this.spots = new SpotCells(settings);
+        this.roads = new RoadCells(settings);
+        this.lastColumn = settings.columns().values().stream()
+                .mapToInt(Integer::intValue)
+                .max()
+                .orElse(-1);
+        this.animals =
+                new Remembered<>(words -> Optional.ofNullable(settings.animals().get(ReadingSettings.wordKey(words))));
+        this.causes =
+                new Remembered<>(words -> Optional.ofNullable(settings.causes().get(ReadingSettings.wordKey(words))));
+    }
+
+    /** Reads a row whose quotes are right. */
+    public ReadRow read(long number, String original, List<String> cells) {
+        return read(number, original, cells, false);
+    }
+
+    /**
+     * Reads one row.
+     *
+     * @param number line of the table as a spreadsheet counts it
+     * @param original its text as in the file
+     * @param quoteBroken whether a quote was taken for a letter, since it does not close
+     */
+    public ReadRow read(long number, String original, List<String> cells, boolean quoteBroken) {
+        row.turnTo(cells);
+        String kept = original;
+        if (original.indexOf('\0') >= 0) {
+            kept = original.replace('\0', '␀');
+            row.note(Finding.Kind.unreadableCharacters, null, "It holds characters of no meaning (NUL), shown as ␀.");
+        }
+        if (original.indexOf('\ufffd') >= 0) {
+            row.doubt(
+                    Finding.Kind.unreadableCharacters,
+                    null,
+                    "It holds characters that are not of the encoding of the file.",
+                    "the file in one encoding, best in UTF-8");
+        }
+        if (quoteBroken) {
+            row.doubt(
+                    Finding.Kind.brokenQuote,
+                    null,
+                    "A quote does not close where its cell ends, and is taken for a letter.",
+                    "quotes around whole cells, and doubled within them (RFC 4180)");
+        }
+        if (isNoRecord(cells)) {
+            return new ReadRow(
+                    number,
+                    kept,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    1,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    row.findings());
+        }
+        checkCells(cells);
+        DayCells.When when = days.read(row);
+        Spot spot = spots.read(row);
+        RoadCells.Where where = roads.read(row, spot != null);
+        checkPlace(spot, where);
+        String animal = row.told(Field.scientificName);
+        String decided = animal == null ? null : animals.of(animal).orElse(null);
+        checkAnimal(animal, decided);
+        return new ReadRow(
+                number,
+                kept,
+                row.told(Field.identifier),
+                when.day(),
+                when.time(),
+                when.year(),
+                spot,
+                where.road(),
+                where.chainageMetres(),
+                where.precisionMetres(),
+                where.direction(),
+                where.crossingRoad(),
+                where.locality(),
+                spots.uncertainty(row),
+                animal,
+                decided,
+                count(),
+                vitality(),
+                row.told(Field.lifeStage),
+                sex(),
+                cause(),
+                row.told(Field.remarks),
+                row.findings());
+    }
+
+    /** The heading once more, and sums at the end, are refused as what they are. */
+    private boolean isNoRecord(List<String> cells) {
+        if (Missing.strip(cells.get(0)).equals(headings.get(0))
+                && TableStart.headings(cells, headings.size()).equals(headings)) {
+            row.refuse(Finding.Kind.noRecord, null, "It is the row of headings once more.", "a record");
+            return true;
+        }
+        String first = null;
+        int told = 0;
+        for (String cell : cells) {
+            String text = Missing.strip(cell);
+            if (!text.isEmpty()) {
+                told++;
+                first = first == null ? text : first;
+            }
+        }
+        if (first == null) {
+            row.refuse(Finding.Kind.noRecord, null, "All its cells are empty.", "a record");
+            return true;
+        }
+        String day = row.told(Field.day);
+        boolean few = told <= 1 + headings.size() / 2 && (day == null || day.equals(first))
+                || told == 1 && headings.size() > 2;
+        if (few && (TOTAL.matcher(first).matches() || told == 1)) {
+            row.refuse(
+                    Finding.Kind.noRecord,
+                    null,
+                    "It is a line of words or a sum: " + RowCells.quoted(first) + ".",
+                    "a record");
+            return true;
+        }
+        return false;
+    }
+
+    private void checkCells(List<String> cells) {
+        int wanted = headings.size();
+        if (cells.size() < wanted) {
+            String detail = "It has " + cells.size() + " cells of " + wanted + ".";
+            if (cells.size() > lastColumn) {
+                row.note(Finding.Kind.cellsMissing, null, detail);
+            } else {
+                row.doubt(Finding.Kind.cellsMissing, null, detail, "as many cells as the heading has");
+            }
+        } else if (cells.size() > wanted) {
+            for (int i = wanted; i < cells.size(); i++) {
+                if (!Missing.strip(cells.get(i)).isEmpty()) {
+                    row.refuse(
+                            Finding.Kind.cellsTooMany,
+                            null,
+                            "It has " + cells.size() + " cells, and the heading " + wanted
+                                    + ": its cells may stand under other headings than their own.",
+                            "as many cells as the heading has; quotes around a cell that holds the separator");
+                    return;
+                }
+            }
+        }
+    }
+
+    private void checkPlace(@Nullable Spot spot, RoadCells.Where where) {
+        if (spot != null || where.chainageMetres() != null || where.road() != null && where.crossingRoad() != null) {
+            return;
+        }
+        if (where.road() != null) {
+            row.note(
+                    Finding.Kind.routeOnly,
+                    Field.road,
+                    "The road alone is told: it counts, and is in no analysis of places.");
+        } else if (where.locality() != null) {
+            row.doubt(
+                    Finding.Kind.localityOnly,
+                    Field.locality,
+                    "The place is told in words alone: " + RowCells.quoted(where.locality()) + ".",
+                    "coordinates, or a road and a chainage");
+        } else if (row.findings().stream().noneMatch(finding -> finding.weight() == Finding.Weight.refusal)) {
+            row.doubt(Finding.Kind.missingPlace, null, "No place is told.", "coordinates, or a road and a chainage");
+        }
+    }
+
+    private void checkAnimal(@Nullable String animal, @Nullable String decided) {
+        if (animal == null) {
+            row.doubt(
+                    Finding.Kind.missingAnimal,
+                    Field.scientificName,
+                    "No animal is told.",
+                    "what it was, or at least its group");
+        } else if (decided == null ? domestic.of(animal) : decided.equals(ReadingSettings.DOMESTIC)) {
+            row.note(
+                    Finding.Kind.domestic,
+                    Field.scientificName,
+                    RowCells.quoted(animal)
+                            + " is an animal that people keep: it is kept apart, and is no evidence of wildlife.");
+        } else if (ReadingSettings.UNDECIDED.equals(decided)) {
+            row.doubt(
+                    Finding.Kind.undecidedAnimal,
+                    Field.scientificName,
+                    "What " + RowCells.quoted(animal) + " is was left undecided.",
+                    "a taxon or a group");
+        }
+    }
+
+    private int count() {
+        String cell = row.told(Field.individualCount);
+        if (cell == null) {
+            return 1;
+        }
+        String plain = Numbers.normal(cell, settings.decimalMark());
+        if (plain == null) {
+            String word = WordTables.count(cell);
+            if (word != null) {
+                return Integer.parseInt(word);
+            }
+            var doubted = COUNT_WITH_DOUBT.matcher(cell);
+            if (doubted.matches() && within(Double.parseDouble(doubted.group(1)))) {
+                row.doubt(
+                        Finding.Kind.unreadableCount,
+                        Field.individualCount,
+                        "The number " + RowCells.quoted(cell) + " is taken as " + doubted.group(1) + ".",
+                        "a whole number");
+                return Integer.parseInt(doubted.group(1));
+            }
+        } else {
+            double number = Double.parseDouble(plain);
+            if (number == Math.rint(number) && within(number)) {
+                return (int) number;
+            }
+            if (number == 0) {
+                row.refuse(
+                        Finding.Kind.unreadableCount,
+                        Field.individualCount,
+                        "It tells of no animal: the number is nought.",
+                        "a whole number from 1 to " + MOST_ANIMALS);
+                return 1;
+            }
+        }
+        row.refuse(
+                Finding.Kind.unreadableCount,
+                Field.individualCount,
+                "The number " + RowCells.quoted(cell) + " is none of animals.",
+                "a whole number from 1 to " + MOST_ANIMALS);
+        return 1;
+    }
+
+    private static boolean within(double number) {
+        return number >= 1 && number <= MOST_ANIMALS;
+    }
+
+    private @Nullable String vitality() {
+        String cell = row.told(Field.vitality);
+        if (cell == null) {
+            return null;
+        }
+        String decided = settings.vitalities().get(ReadingSettings.wordKey(cell));
+        String vitality = decided != null ? decided : WordTables.vitality(cell);
+        if (vitality == null) {
+            row.note(
+                    Finding.Kind.unknownWord,
+                    Field.vitality,
+                    "Whether it lived is not understood from " + RowCells.quoted(cell) + ", and is not known.");
+        }
+        return "unknown".equals(vitality) ? null : vitality;
+    }
+
+    private @Nullable String sex() {
+        String cell = row.told(Field.sex);
+        if (cell == null) {
+            return null;
+        }
+        String sex = WordTables.sex(cell);
+        if (sex == null) {
+            row.note(
+                    Finding.Kind.unknownWord,
+                    Field.sex,
+                    "The sex is not understood from " + RowCells.quoted(cell) + ", and is not known.");
+        }
+        return sex;
+    }
+
+    /** A cause that nobody decided is not that of the file: it would be evidence that nobody gave. */
+    private @Nullable String cause() {
+        String cell = row.told(Field.cause);
+        if (cell == null) {
+            return settings.cause();
+        }
+        String decided = causes.of(cell).orElse(null);
+        if (decided == null) {
+            row.doubt(
+                    Finding.Kind.unknownWord,
+                    Field.cause,
+                    "What cause " + RowCells.quoted(cell) + " is was not decided.",
+                    "a cause of the network, decided for this word");
+        }
+        return decided;
+    }
+}
