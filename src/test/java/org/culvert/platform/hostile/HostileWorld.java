@@ -6,6 +6,7 @@ import static org.culvert.platform.Role.COORDINATOR;
 import static org.culvert.platform.Role.DISPATCHER;
 import static org.culvert.platform.Role.RESCUER;
 
+import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -89,6 +90,8 @@ final class HostileWorld {
             Map.entry("/api/placement-proposals/", "proposal"),
             Map.entry("/api/placements/", "placement"),
             Map.entry("/api/plan-templates/", "planTemplate"),
+            Map.entry("/api/record-files/", "recordFile"),
+            Map.entry("/api/record-files/{id}/reading", "decidedFile"),
             Map.entry("/api/records/", "case"),
             Map.entry("/api/referrals/", "referral"),
             Map.entry("/api/release-approvals/", "approval"),
@@ -115,7 +118,7 @@ final class HostileWorld {
             + "|non-release-decisions|plan-templates|aftercare-plans|care-entries"
             + "|absences|keeping-rules|placement-proposals|clock-extensions|clock-notices"
             + "|photographs|surges|keeping-ties|growth-tables|body-measurements"
-            + "|annual-returns";
+            + "|annual-returns|record-files";
 
     private static final Set<String> SPENT = Set.of(("attendance join handOver visit dischargedVisit clutch"
                     + " agreement eventSubscription case deadCase unheldCase incident call"
@@ -128,7 +131,7 @@ final class HostileWorld {
                     + " newCarer proposal heldCase entryId failureId clockExtension"
                     + " clockNotice photograph placingPhotograph surge keepingTie growthTable"
                     + " tableAdoptionId bodyMeasurement"
-                    + " annualReturn returnForm")
+                    + " annualReturn returnForm recordFile decidedFile")
             .split(" "));
 
     private final World world = World.shared();
@@ -185,6 +188,8 @@ final class HostileWorld {
                         COORDINATOR,
                         "/api/cases/" + id("case") + "/body-measurements",
                         "POST /api/cases/{id}/body-measurements"));
+        makers.put("recordFile", this::recordFile);
+        makers.put("decidedFile", this::decidedFile);
         makers.put("call", this::call);
         makers.put("surge", this::surge);
         makers.put("incident", this::incident);
@@ -671,6 +676,26 @@ final class HostileWorld {
                 .statusCode(201)
                 .extract()
                 .path(path);
+    }
+
+    /** A small file of old records, each another one. */
+    private String recordFile() {
+        return Api.as(COORDINATOR)
+                .contentType("text/csv")
+                .body(("Date,Road,km,Species,Notes\n2024-03-09,Mill Road,12.4,fox," + UUID.randomUUID() + "\n")
+                        .getBytes(StandardCharsets.UTF_8))
+                .post("/api/record-files?fileName=old.csv")
+                .then()
+                .statusCode(201)
+                .extract()
+                .path("id");
+    }
+
+    private String decidedFile() {
+        String file = recordFile();
+        Api.post(COORDINATOR, "/api/record-files/" + file + "/reading", body("POST /api/record-files/{id}/reading"))
+                .statusCode(201);
+        return file;
     }
 
     private String hatching() {
