@@ -26,9 +26,9 @@ public final class Headings {
         year(Kind.number, "year jahr ano año annee jaar"),
         month(Kind.any, "month monat mes mois maand"),
         dayOfMonth(Kind.number, "day dayofmonth tag dia jour dag"),
-        decimalLatitude(Kind.degrees, "decimallatitude latitude lat y breite latitud ycoord gpslat"),
+        decimalLatitude(Kind.degrees, "decimallatitude latitude lat y breite latitud ycoord gpslat gpss gpsn"),
         decimalLongitude(
-                Kind.degrees, "decimallongitude longitude long lon lng x lange laenge longitud xcoord gpslong gpslon"),
+                Kind.degrees, "decimallongitude longitude long lon lng x lange laenge longitud xcoord gpslong gpslon gpse gpsw"),
         coordinates(Kind.any, "verbatimcoordinates coordinates coords latlong latlon gps position koordinaten"),
         easting(Kind.metres, "easting x xcoord rechtswert east utme utmx mgae"),
         northing(Kind.metres, "northing y ycoord hochwert north utmn utmy mgan"),
@@ -43,16 +43,16 @@ public final class Headings {
         locality(Kind.any, "locality location place address ort lugar lieu site wo where"),
         scientificName(
                 Kind.any,
-                "scientificname species taxon animal speciesname vernacularname commonname tier tierart wildart art what especie espece"),
+                "scientificname species sp taxon animal speciesname vernacularname commonname tier tierart wildart art what especie espece"),
         individualCount(
-                Kind.number, "individualcount count number anzahl quantity qty no n nr num numanimals howmany animals"),
+                Kind.number, "individualcount count number anzahl quantity qty no n nr num nos numanimals howmany animals"),
         vitality(Kind.any, "vitality condition alive dead status fate deadalive zustand outcome"),
         lifeStage(Kind.any, "lifestage age ageclass stage"),
         sex(Kind.any, "sex gender geschlecht sexo sexe"),
         cause(Kind.any, "cause reason causeofinjury ursache encountertype"),
         identifier(
                 Kind.any,
-                "occurrenceid catalognumber id objectid oid fid gid recordid recordnumber caseid incidentid ref refno"),
+                "occurrenceid catalognumber id objectid oid fid gid recordid recordnumber recordno caseno caseid incidentid incidentno jobno ref refno"),
         remarks(Kind.any, "occurrenceremarks remarks comments comment notes note description bemerkung observations");
 
         private final Kind kind;
@@ -163,7 +163,7 @@ public final class Headings {
             return false;
         }
         return switch (field.kind) {
-            case any -> true;
+            case any -> field != Field.coordinates || ways.shareOfNumbers() < 1 - MOST;
             case number -> ways.shareOfNumbers() >= (field == Field.individualCount ? MOST_DAYS : MOST);
             case degrees -> ways.shareOfDegrees() >= MOST;
             case metres -> ways.shareOfNumbers() >= MOST && ways.shareOfDegrees() < 1 - MOST;

@@ -168,9 +168,10 @@ public final class RowReader {
             return true;
         }
         String day = row.told(Field.day);
-        boolean few = told <= 1 + headings.size() / 2 && (day == null || day.equals(first))
-                || told == 1 && headings.size() > 2;
-        if (few && (TOTAL.matcher(first).matches() || told == 1)) {
+        boolean noDay = day == null || day.equals(first) && first.chars().noneMatch(Character::isDigit);
+        boolean isSum = told <= 1 + headings.size() / 2 && noDay && TOTAL.matcher(first).matches();
+        boolean isWords = told == 1 && headings.size() > 2 && noDay;
+        if (isSum || isWords) {
             row.refuse(
                     Finding.Kind.noRecord,
                     null,

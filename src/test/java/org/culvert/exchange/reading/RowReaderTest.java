@@ -636,6 +636,9 @@ class RowReaderTest {
             assertThat(kinds(readLine(cells))).as(cells[0]).containsExactly(Kind.noRecord);
         }
         assertThat(kinds(readLine("2024-03-09", "", "Total Road", "", ""))).doesNotContain(Kind.noRecord);
+        assertThat(kinds(readLine("2024-03-09", "", "", "", "")))
+                .as("a day alone is a record that lacks much")
+                .containsExactly(Kind.missingPlace, Kind.missingAnimal);
     }
 
     @Test

@@ -199,6 +199,35 @@ class RecordFileResourceTest {
         bring(octets).statusCode(201);
     }
 
+    @Inject
+    RecordFileSweeper sweeper;
+
+    @Test
+    void aFileThatNobodyTakesInIsForgottenInTime() {
+        String id = brought("Date,Road,Species", i -> "2020-01-01,Mill Road,fox", 3).getString("id");
+        sweeper.run();
+        assertThat(octetsKept(id)).as("its day has not come").isEqualTo(1);
+        letTimePass(id);
+        sweeper.run();
+        assertThat(octetsKept(id)).isZero();
+        Api.as(COORDINATOR)
+                .get(FILES + "/" + id)
+                .then()
+                .statusCode(200)
+                .body("erasedAt", notNullValue())
+                .body("inspection", nullValue())
+                .body("sha256", notNullValue());
+        Api.post(COORDINATOR, FILES + "/" + id + "/reading", "{\"columns\":{\"day\":0},\"cause\":\"unknown\"}")
+                .statusCode(409);
+    }
+
+    @Transactional
+    void letTimePass(String id) {
+        entities.createNativeQuery("update record_files set keep_until = '2020-01-01', version = version + 1 where id = ?1")
+                .setParameter(1, UUID.fromString(id))
+                .executeUpdate();
+    }
+
     @Transactional
     long octetsKept(String id) {
         return ((Number) entities.createNativeQuery("select count(p.octets) from personal.record_file_parts p"
