@@ -16,16 +16,11 @@ import org.culvert.geo.Position;
 import org.culvert.platform.Rows;
 
 /**
- * Finds incidents that may be the same: near in space, time and kind. It offers; it never joins.
- *
- * <p>Near in space: closer than the two uncertainties together and a margin. Near in time: reported within two nights of
- * each other. Near in kind: the same taxon group, or one of the two does not say. How wide these are is a choice of ours
- * (common practice, no source): wide enough that two drivers who name the nearest kilometre post still meet.
+ * Finds incidents that may be the same: near in space and time (see {@link Nearness}) and in kind: the same taxon group, or one
+ * of the two does not say. It offers; it never joins.
  */
 @ApplicationScoped
 class SameIncidentFinder {
-    private static final double MARGIN_METRES = 500;
-    private static final Duration WINDOW = Duration.ofHours(36);
     private static final int OFFERED_AT_MOST = 5;
 
     private final EntityManager entities;
@@ -49,10 +44,10 @@ class SameIncidentFinder {
         for (Seen other : seen(
                 "i.id <> :id",
                 incidentId,
-                asked.reportedAt().minus(WINDOW),
-                asked.reportedAt().plus(WINDOW))) {
+                asked.reportedAt().minus(Nearness.WINDOW),
+                asked.reportedAt().plus(Nearness.WINDOW))) {
             double metres = Geodesy.metresBetween(asked.position(), other.position());
-            boolean near = metres <= asked.uncertaintyMetres() + other.uncertaintyMetres() + MARGIN_METRES;
+            boolean near = metres <= Nearness.reachMetres(asked.uncertaintyMetres(), other.uncertaintyMetres());
             if (near && alike(asked.groups(), other.groups())) {
                 double hours = Math.abs(Duration.between(asked.reportedAt(), other.reportedAt())
                                 .toMinutes())
@@ -66,8 +61,8 @@ class SameIncidentFinder {
                 found.add(new CallReceipt.Candidate(other.id(), other.number(), metres, hours, why));
             }
         }
-        found.sort(Comparator.comparingDouble(
-                candidate -> candidate.metresApart() / MARGIN_METRES + candidate.hoursApart() / WINDOW.toHours()));
+        found.sort(Comparator.comparingDouble(candidate ->
+                candidate.metresApart() / Nearness.MARGIN_METRES + candidate.hoursApart() / Nearness.WINDOW.toHours()));
         return found.subList(0, Math.min(OFFERED_AT_MOST, found.size()));
     }
 

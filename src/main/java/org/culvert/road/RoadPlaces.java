@@ -30,16 +30,18 @@ final class RoadPlaces {
     /** Who names a crossing means somewhere by it: common practice, no source. */
     private static final double BY_A_CROSSING_METRES = 100;
 
-    private static final int MOST_SUGGESTIONS = 8;
+    private static final int MOST_RANGES = 8;
 
     private final CurrentRoads roads;
     private final RoadNetwork network;
     private final RoadFinder finder;
+    private final RoadLookup lookup;
 
-    RoadPlaces(CurrentRoads roads) {
+    RoadPlaces(CurrentRoads roads, RoadLookup lookup) {
         this.roads = roads;
         this.network = roads.network();
         this.finder = new RoadFinder(network);
+        this.lookup = lookup;
     }
 
     /** The road at or near a position, the others that may be meant, and whether that is in doubt. */
@@ -153,25 +155,21 @@ final class RoadPlaces {
                 all.subList(1, all.size()));
     }
 
+    /** Whether a name means a road of a label. */
+    boolean mayMean(String name, String label) {
+        return lookup.find(name).stream().anyMatch(road -> road.label().equals(label));
+    }
+
     private List<Road> requireRoads(String field, String name) {
-        List<Road> found = network.findRoads(name);
+        List<Road> found = lookup.find(name);
         if (!found.isEmpty()) {
             return found;
         }
-        String known = network.suggestRoads(firstWord(name), MOST_SUGGESTIONS).stream()
-                .map(Road::label)
-                .distinct()
-                .collect(Collectors.joining(", "));
+        String known = lookup.labelsBeginningLike(name);
         throw InvalidException.of(
                 field,
                 "There is no road called " + name.strip() + " in the current network.",
                 known.isEmpty() ? "the name or number of a road of the network" : "perhaps one of: " + known);
-    }
-
-    private static String firstWord(String name) {
-        String stripped = name.strip();
-        int blank = stripped.indexOf(' ');
-        return blank < 0 ? stripped : stripped.substring(0, blank);
     }
 
     private List<Road> ofCarriageway(List<Road> found, @Nullable String carriageway, @Nullable String direction) {
@@ -203,7 +201,7 @@ final class RoadPlaces {
         List<String> texts = new ArrayList<>();
         for (Road road : meant) {
             double[] ranges = finder.chainageRanges(road);
-            for (int i = 0; i < ranges.length && texts.size() < MOST_SUGGESTIONS; i += 2) {
+            for (int i = 0; i < ranges.length && texts.size() < MOST_RANGES; i += 2) {
                 texts.add(String.format(
                         Locale.ROOT, "%s km %.3f to %.3f", road.fullLabel(), ranges[i] / 1000, ranges[i + 1] / 1000));
             }

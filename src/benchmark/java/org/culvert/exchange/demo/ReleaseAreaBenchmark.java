@@ -16,10 +16,7 @@ import org.culvert.release.rules.area.LandBetweenRoads;
 import org.culvert.release.rules.area.Limit;
 import org.culvert.release.rules.area.ReleaseArea;
 import org.culvert.release.rules.area.SiteRanking;
-import org.culvert.road.network.NetworkBuilder;
-import org.culvert.road.network.RoadAttributes;
 import org.culvert.road.network.RoadCrossings;
-import org.culvert.road.network.RoadLine;
 import org.culvert.road.network.RoadNetwork;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
@@ -54,21 +51,7 @@ public class ReleaseAreaBenchmark {
 
     @Setup
     public void build() {
-        NetworkBuilder builder = NetworkBuilder.geographic();
-        List<Road> roads = DemoRegion.committed().roads();
-        for (Road road : roads) {
-            for (Road.Piece piece : road.pieces()) {
-                double[] vertices = new double[2 * (piece.toVertex() - piece.fromVertex() + 1)];
-                for (int i = piece.fromVertex(); i <= piece.toVertex(); i++) {
-                    vertices[2 * (i - piece.fromVertex())] = road.spots().get(i).longitude();
-                    vertices[2 * (i - piece.fromVertex()) + 1] =
-                            road.spots().get(i).latitude();
-                }
-                builder.add(new RoadLine(
-                        road.number() + "/" + piece.fromVertex(), RoadAttributes.named(road.name()), null, vertices));
-            }
-        }
-        network = builder.build().network();
+        network = RoadsForBenchmark.network();
         land = LandBetweenRoads.of(network, 10);
         var random = new Random(1);
         origins = new ArrayList<>();

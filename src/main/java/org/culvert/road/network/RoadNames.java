@@ -106,15 +106,36 @@ public final class RoadNames {
 
     /** Whether a name that someone gave means a road of this name and number. */
     public static boolean matches(String given, Road road) {
-        String wanted = comparable(given);
-        if (wanted.isEmpty()) {
-            return false;
+        return new Wanted(given).means(Known.of(road));
+    }
+
+    /** A name that someone gave, in the forms in which names and numbers are compared. */
+    record Wanted(String name, String ref) {
+        Wanted(String given) {
+            this(comparable(given), comparableRef(given));
         }
-        if (road.named() && comparable(road.label()).equals(wanted)) {
-            return true;
+
+        boolean means(Known road) {
+            return !name.isEmpty() && (name.equals(road.name) || road.refs.contains(ref));
         }
-        String ref = road.ref();
-        return (road.named() && refsOf(road.label()).contains(comparableRef(given)))
-                || (ref != null && refsOf(ref).contains(comparableRef(given)));
+    }
+
+    /**
+     * What a road is called, in the same forms: worked out once, it is compared quickly with many names.
+     *
+     * @param name empty for a road that nobody has a name for
+     */
+    record Known(String name, List<String> refs) {
+        static Known of(Road road) {
+            List<String> refs = new ArrayList<>();
+            if (road.named()) {
+                refs.addAll(refsOf(road.label()));
+            }
+            String ref = road.ref();
+            if (ref != null) {
+                refs.addAll(refsOf(ref));
+            }
+            return new Known(road.named() ? comparable(road.label()) : "", List.copyOf(refs));
+        }
     }
 }

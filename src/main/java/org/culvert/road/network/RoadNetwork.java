@@ -30,6 +30,7 @@ public final class RoadNetwork {
     private final double[] y;
     private final double[] measure;
     private final List<Road> roads;
+    private final List<RoadNames.Known> namesOfRoads;
     private final int[] roadOfLink;
     private final SegmentIndex index;
 
@@ -55,6 +56,7 @@ public final class RoadNetwork {
         this.graph = new RoadGraph(nodeCount, from, to, length);
         this.roadOfLink = new int[count];
         this.roads = Collections.unmodifiableList(roadsOf(links, roadOfLink));
+        this.namesOfRoads = roads.stream().map(RoadNames.Known::of).toList();
         this.index = new SegmentIndex(x, y, firstVertex);
     }
 
@@ -262,13 +264,22 @@ public final class RoadNetwork {
 
     /** Roads that a name or number given by someone may mean, every carriageway of it, in the order of the source. */
     public List<Road> findRoads(String given) {
-        return roads.stream().filter(road -> RoadNames.matches(given, road)).toList();
+        var wanted = new RoadNames.Wanted(given);
+        return roads.stream()
+                .filter(road -> wanted.means(namesOfRoads.get(road.number())))
+                .toList();
+    }
+
+    /** Whether a name or number that someone gave means a road. */
+    boolean isCalled(int road, RoadNames.Wanted wanted) {
+        return wanted.means(namesOfRoads.get(road));
     }
 
     /** Named roads that begin with, or else contain, what someone has typed so far. */
     public List<Road> suggestRoads(String typed, int limit) {
         String wanted = RoadNames.comparable(typed);
         String start = typed.strip().toLowerCase(Locale.ROOT);
+        var exactly = new RoadNames.Wanted(typed);
         if (wanted.isEmpty()) {
             return List.of();
         }
@@ -278,9 +289,9 @@ public final class RoadNetwork {
             if (!road.named()) {
                 continue;
             }
-            String name = RoadNames.comparable(road.label());
+            String name = namesOfRoads.get(road.number()).name();
             String plain = road.label().toLowerCase(Locale.ROOT);
-            if (name.startsWith(wanted) || plain.startsWith(start) || RoadNames.matches(typed, road)) {
+            if (name.startsWith(wanted) || plain.startsWith(start) || isCalled(road.number(), exactly)) {
                 beginning.add(road);
             } else if (name.contains(wanted) || plain.contains(start)) {
                 containing.add(road);

@@ -73,8 +73,9 @@ final class Snapper {
         List<SnapCandidate> competing = found;
         String name = hints.roadName();
         if (name != null) {
+            var wanted = new RoadNames.Wanted(name);
             List<SnapCandidate> ofThatName = found.stream()
-                    .filter(candidate -> RoadNames.matches(name, network.road(candidate.road())))
+                    .filter(candidate -> network.isCalled(candidate.road(), wanted))
                     .toList();
             nameFound = !ofThatName.isEmpty();
             competing = nameFound ? ofThatName : found;

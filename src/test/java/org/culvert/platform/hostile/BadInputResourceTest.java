@@ -345,6 +345,7 @@ class BadInputResourceTest {
         if (!operation.isSafe()) {
             rowsAfter(operation, role, path, body, answer.statusCode());
             if (answer.statusCode() < 300) {
+                world.settle(operation.name(), answer.body());
                 world.spent(operation.name());
             }
         }

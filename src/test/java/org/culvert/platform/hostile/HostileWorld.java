@@ -7,6 +7,7 @@ import static org.culvert.platform.Role.DISPATCHER;
 import static org.culvert.platform.Role.RESCUER;
 
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -93,6 +94,9 @@ final class HostileWorld {
             Map.entry("/api/record-files/", "recordFile"),
             Map.entry("/api/record-files/{id}/reading", "decidedFile"),
             Map.entry("/api/records/", "case"),
+            Map.entry("POST /api/record-files/{id}/trials", "recordFileAsRead"),
+            Map.entry("/api/record-trials/", "recordTrial"),
+            Map.entry("/api/record-takings/", "recordTaking"),
             Map.entry("/api/referrals/", "referral"),
             Map.entry("/api/release-approvals/", "approval"),
             Map.entry("/api/release-rules/", "rule"),
@@ -118,7 +122,7 @@ final class HostileWorld {
             + "|non-release-decisions|plan-templates|aftercare-plans|care-entries"
             + "|absences|keeping-rules|placement-proposals|clock-extensions|clock-notices"
             + "|photographs|surges|keeping-ties|growth-tables|body-measurements"
-            + "|annual-returns|record-files";
+            + "|annual-returns|record-files|record-trials";
 
     private static final Set<String> SPENT = Set.of(("attendance join handOver visit dischargedVisit clutch"
                     + " agreement eventSubscription case deadCase unheldCase incident call"
@@ -131,7 +135,7 @@ final class HostileWorld {
                     + " newCarer proposal heldCase entryId failureId clockExtension"
                     + " clockNotice photograph placingPhotograph surge keepingTie growthTable"
                     + " tableAdoptionId bodyMeasurement"
-                    + " annualReturn returnForm recordFile decidedFile")
+                    + " annualReturn returnForm recordFile decidedFile recordTrial")
             .split(" "));
 
     private final World world = World.shared();
@@ -372,6 +376,28 @@ final class HostileWorld {
         makers.put("returnForm", () -> make(COORDINATOR, "/api/return-forms", "POST /api/return-forms"));
         makers.put("annualReturn", this::annualReturn);
         makers.put("number", () -> "1");
+        makers.put("recordFileAsRead", this::recordFileAsRead);
+        makers.put(
+                "recordTrial",
+                () -> done(
+                        "/api/record-trials/",
+                        Api.post(COORDINATOR, "/api/record-files/" + recordFileAsRead() + "/trials", "")
+                                .statusCode(202)
+                                .extract()
+                                .path("id")));
+        makers.put("recordTaking", () -> {
+            String trial = id("recordTrial");
+            made.remove("recordTrial");
+            return done(
+                    "/api/record-takings/",
+                    Api.post(
+                                    COORDINATOR,
+                                    "/api/record-trials/" + trial + "/taking",
+                                    body("POST /api/record-trials/{id}/taking"))
+                            .statusCode(202)
+                            .extract()
+                            .path("id"));
+        });
         makers.put("speciesFact", () -> make(COORDINATOR, "/api/species-facts", "POST /api/species-facts"));
         makers.put("hold", () -> make(RESCUER, "/api/cases/" + id("case") + "/holds", "POST /api/cases/{id}/holds"));
         makers.put(
@@ -439,6 +465,54 @@ final class HostileWorld {
                         .statusCode(202)
                         .extract()
                         .path("id"));
+    }
+
+    /** A file of one old record, which nobody else has, and how it is to be read. */
+    private String recordFileAsRead() {
+        String file = Api.as(COORDINATOR)
+                .contentType("text/csv")
+                .queryParam("fileName", "hostile.csv")
+                .body("date,latitude,longitude,species,remarks\r\n1961-03-04,-30.5,150.05,hostile one,%s\r\n"
+                        .formatted(UUID.randomUUID()))
+                .post("/api/record-files")
+                .then()
+                .statusCode(201)
+                .extract()
+                .path("id");
+        Api.make(COORDINATOR, "/api/record-files/" + file + "/reading", """
+                {"columns":{"day":0,"decimalLatitude":1,"decimalLongitude":2,"scientificName":3,"remarks":4},
+                 "dayOrder":"yearMonthDay","uncertaintyMetres":20,"cause":"unknown"}
+                """);
+        return file;
+    }
+
+    /** The identifier of work that is done in the background, once it is. */
+    private static String done(String path, String id) {
+        for (int i = 0; i < 600; i++) {
+            if (List.of("done", "failed")
+                    .contains(Api.get(COORDINATOR, path + id).getString("state"))) {
+                return id;
+            }
+            try {
+                Thread.sleep(100);
+            } catch (InterruptedException e) {
+                throw new IllegalStateException("interrupted", e);
+            }
+        }
+        throw new IllegalStateException(path + id + " does not end");
+    }
+
+    /** Waits for what an operation that was taken on does in the background, where it writes what others count. */
+    void settle(String operation, String answer) {
+        Map<String, String> paths = Map.of(
+                "POST /api/record-files/{id}/trials", "/api/record-trials/",
+                "POST /api/record-trials/{id}/taking", "/api/record-takings/");
+        String path = paths.get(operation);
+        Matcher id = Pattern.compile("\"id\":\"([0-9a-f-]{36})\"").matcher(answer);
+        if (path != null && id.find()) {
+            done(path, id.group(1));
+            changed = true;
+        }
     }
 
     private String body(String operation) {

@@ -34,7 +34,9 @@ final class Rows implements AutoCloseable {
                         """)) {
             while (found.next()) {
                 // These change by jobs, and by trying to sign in
-                if (!found.getString(1).matches(".*(flyway|scheduled|sign_in_tries|sessions|hotspot_run).*")) {
+                if (!found.getString(1)
+                        .matches(
+                                ".*(flyway|scheduled|sign_in_tries|sessions|hotspot_run|record_trial_|record_taking_).*")) {
                     tables.add(found.getString(1));
                 }
             }

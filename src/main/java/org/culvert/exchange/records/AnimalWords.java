@@ -1,0 +1,160 @@
+package org.culvert.exchange.records;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicLong;
+import org.culvert.exchange.reading.Finding;
+import org.culvert.exchange.reading.Names;
+import org.culvert.exchange.reading.ReadRow;
+import org.culvert.exchange.reading.ReadingSettings;
+import org.culvert.taxon.TaxonService.GroupView;
+import org.culvert.taxon.TaxonService.TaxonView;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Which animal of the register a row tells of: as somebody decided for its words, or by whole words alone. Each word is looked
+ * up once. Safe for several threads.
+ */
+final class AnimalWords {
+    /**
+     * What a row tells of.
+     *
+     * @param taxonId null where no taxon is told
+     * @param groupId null where no group is told either
+     * @param finding what somebody must know of it, or null
+     */
+    record Animal(
+            @Nullable UUID taxonId,
+            @Nullable UUID groupId,
+            @Nullable Finding finding) {
+        static final Animal UNTOLD = new Animal(null, null, null);
+    }
+
+    /**
+     * Words that name no animal of the register.
+     *
+     * @param perhaps names that are spelled nearly so, or that the words may mean
+     */
+    record Unknown(String words, long rows, List<String> perhaps) {}
+
+    private static final int MOST_REMEMBERED = 50_000;
+    private static final int MOST_PROPOSED = 5;
+    private static final String DECIDE = "decide in the reading which taxon or group of the register it is";
+
+    private record Looked(Animal animal, List<String> perhaps, AtomicLong rows) {}
+
+    private final Names names = new Names();
+    private final Map<String, Animal> byKey = new ConcurrentHashMap<>();
+    private final Map<String, Looked> byWords = new ConcurrentHashMap<>();
+
+    AnimalWords(List<TaxonView> taxa, List<GroupView> groups) {
+        for (GroupView group : groups) {
+            String key = "group:" + group.id();
+            byKey.put(key, new Animal(null, group.id(), null));
+            add(key, group.name());
+            add(key, group.key().replace('-', ' '));
+        }
+        for (TaxonView taxon : taxa) {
+            String key = "taxon:" + taxon.id();
+            byKey.put(key, new Animal(taxon.id(), taxon.taxonGroupId(), null));
+            add(key, taxon.scientificName());
+            add(key, taxon.vernacularName());
+        }
+    }
+
+    /** A name of idle words alone, such as "young", is none that a text could be found by. */
+    private void add(String key, String name) {
+        if (Names.hasWords(name)) {
+            names.add(key, name);
+        }
+    }
+
+    Animal find(ReadRow row) {
+        String words = row.animalWords();
+        String decided = row.animal();
+        if (decided != null && !decided.equals(ReadingSettings.UNDECIDED)) {
+            Animal known = byKey.get(decided);
+            return known != null ? known : undecided(words, "What was decided for it is no longer in the register.");
+        }
+        if (words == null || words.isBlank()) {
+            return Animal.UNTOLD;
+        }
+        if (decided != null) {
+            return undecided(words, "It was left undecided what this is.");
+        }
+        String key = ReadingSettings.wordKey(words);
+        Looked known = byWords.get(key);
+        if (known == null) {
+            known = look(words);
+            if (byWords.size() < MOST_REMEMBERED) {
+                byWords.put(key, known);
+            }
+        }
+        known.rows.incrementAndGet();
+        return known.animal;
+    }
+
+    private static Animal undecided(@Nullable String words, String detail) {
+        return new Animal(
+                null, null, Finding.doubt(Finding.Kind.undecidedAnimal, null, quoted(words) + ": " + detail, DECIDE));
+    }
+
+    private Looked look(String words) {
+        List<Names.Match> matches = names.find(words);
+        List<String> perhaps = matches.stream()
+                .map(Names.Match::name)
+                .distinct()
+                .limit(MOST_PROPOSED)
+                .toList();
+        Animal one = one(matches);
+        if (one == null || matches.get(0).likeness() == Names.Likeness.nearSpelling) {
+            String detail = quoted(words)
+                    + (matches.isEmpty()
+                            ? " is no animal of the register."
+                            : " may be " + String.join(", or ", perhaps) + "; nobody has decided.");
+            return new Looked(
+                    new Animal(null, null, Finding.doubt(Finding.Kind.unknownAnimal, null, detail, DECIDE)),
+                    perhaps,
+                    new AtomicLong());
+        }
+        Finding told = matches.get(0).likeness() == Names.Likeness.same
+                ? null
+                : Finding.note(
+                        Finding.Kind.unknownWord,
+                        null,
+                        quoted(words) + " is taken for " + matches.get(0).name() + ".");
+        return new Looked(new Animal(one.taxonId(), one.groupId(), told), List.of(), new AtomicLong());
+    }
+
+    /** The one that is meant; a taxon rather than the group that it is of, where both are called so. */
+    private @Nullable Animal one(List<Names.Match> matches) {
+        List<Animal> meant = matches.stream().map(match -> byKey.get(match.key())).toList();
+        List<Animal> taxa = meant.stream().filter(animal -> animal.taxonId() != null).toList();
+        if (taxa.size() == 1) {
+            Animal taxon = taxa.get(0);
+            return meant.stream().allMatch(animal -> Objects.equals(animal.groupId(), taxon.groupId())) ? taxon : null;
+        }
+        return meant.size() == 1 ? meant.get(0) : null;
+    }
+
+    /** Words of the file that name no animal, the most frequent first. */
+    List<Unknown> listUnknown(int most) {
+        return byWords.entrySet().stream()
+                .filter(entry -> entry.getValue().animal.taxonId() == null
+                        && entry.getValue().animal.groupId() == null)
+                .map(entry -> new Unknown(entry.getKey(), entry.getValue().rows.get(), entry.getValue().perhaps))
+                .sorted(Comparator.comparingLong(Unknown::rows).reversed().thenComparing(Unknown::words))
+                .limit(most)
+                .toList();
+    }
+
+    private static String quoted(@Nullable String words) {
+        return words == null
+                ? "The animal"
+                : "\"" + (words.length() > 80 ? words.substring(0, 80) + "…" : words) + "\"";
+    }
+}
