@@ -21,6 +21,9 @@ class CallConstraints implements ConstraintSentences {
                 Map.entry(
                         "undoing_a_join_has_time_author_reason",
                         "A join is undone at a time, by somebody, for a reason."),
-                Map.entry("places_on_a_link_say_where", "A place on a road says where along it."));
+                Map.entry("places_on_a_link_say_where", "A place on a road says where along it."),
+                Map.entry("a_moved_place_says_where_to", "A place that was moved says where to, and how far."),
+                Map.entry("a_failed_move_says_why", "A moving of places that failed says why."),
+                Map.entry("a_move_ends_once", "A moving of places is done or has failed, not both."));
     }
 }

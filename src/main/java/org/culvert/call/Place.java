@@ -3,6 +3,7 @@ package org.culvert.call;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
+import java.util.List;
 import java.util.UUID;
 import org.culvert.platform.Recorded;
 import org.culvert.road.PlaceUnderstood;
@@ -49,7 +50,7 @@ class Place extends Recorded {
     boolean roadIsInDoubt;
 
     @JdbcTypeCode(SqlTypes.JSON)
-    java.util.List<PlaceUnderstood.OnRoad> otherRoads;
+    List<PlaceUnderstood.OnRoad> otherRoads;
 
     protected Place() {}
 
@@ -62,18 +63,30 @@ class Place extends Recorded {
         place.coordinateUncertaintyInMeters = understood.coordinateUncertaintyInMeters();
         PlaceUnderstood.OnRoad road = understood.onRoad();
         if (road != null) {
-            place.roadLinkId = road.roadLinkId();
-            place.roadName = road.roadName();
-            place.carriageway = road.carriageway();
-            place.metresAlongLink = road.metresAlongLink();
-            place.chainageMetres = road.chainageMetres();
-            place.chainagePrecisionMetres = road.chainagePrecisionMetres();
-            place.offsetMetres = road.offsetMetres();
-            place.side = road.side();
+            place.put(road);
         }
         place.roadIsInDoubt = understood.roadInDoubt();
         place.otherRoads = understood.otherRoads();
         return place;
+    }
+
+    private void put(PlaceUnderstood.OnRoad road) {
+        roadLinkId = road.roadLinkId();
+        roadName = road.roadName();
+        carriageway = road.carriageway();
+        metresAlongLink = road.metresAlongLink();
+        chainageMetres = road.chainageMetres();
+        chainagePrecisionMetres = road.chainagePrecisionMetres();
+        offsetMetres = road.offsetMetres();
+        side = road.side();
+    }
+
+    /** Understands the same words on another version of the roads. */
+    void move(PlaceUnderstood.OnRoad road, boolean inDoubt, List<PlaceUnderstood.OnRoad> otherRoads, String because) {
+        put(road);
+        this.roadIsInDoubt = inDoubt;
+        this.otherRoads = otherRoads;
+        revisedBecause(because);
     }
 
     PlaceView view() {

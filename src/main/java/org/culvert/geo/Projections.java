@@ -26,6 +26,10 @@ public final class Projections {
     private static final Pattern CRS84_NAME = Pattern.compile(
             "(?:(?:urn:(?:x-)?ogc:def:crs:)?OGC:(?:[0-9.]*:)?|https?://www\\.opengis\\.net/def/crs/OGC/[0-9.]+/|)CRS84",
             Pattern.CASE_INSENSITIVE);
+    private static final Pattern AXIS =
+            Pattern.compile("\\s*,\\s*AXIS\\s*\\[\\s*\"[^\"]*\"\\s*,\\s*([A-Za-z]+)\\s*\\]", Pattern.CASE_INSENSITIVE);
+    private static final int LONGEST_TEXT = 20_000;
+    private static final int DEEPEST_TEXT = 20;
     private static final ConcurrentHashMap<Integer, Grid> GRIDS = new ConcurrentHashMap<>();
     private static final Grid CRS84 = new Grid("OGC:CRS84", DefaultGeographicCRS.WGS84);
 
@@ -75,6 +79,71 @@ public final class Projections {
         } catch (CoordinateException unknown) {
             throw new CoordinateException("crs", unknown.whatIsWrong(), unknown.whatWouldBeRight(), null);
         }
+    }
+
+    /**
+     * A reference system by its well-known text (OGC 01-009), e.g. of a file whose system has no number that the register
+     * knows.
+     *
+     * @param name what to call it
+     * @throws CoordinateException naming the field {@code crs} if the text is not understood, the system is of another kind,
+     *     or its axes run otherwise than to the east and the north
+     */
+    public static Grid ofText(String name, String wellKnownText) {
+        // An extension means something that only its writer knows: that of Web Mercator moves places by twenty
+        // kilometres
+        boolean extended = wellKnownText.toUpperCase(Locale.ROOT).contains("EXTENSION[");
+        if (extended || wellKnownText.length() > LONGEST_TEXT || deepest(wellKnownText) > DEEPEST_TEXT) {
+            throw notUnderstood(name);
+        }
+        Matcher axis = AXIS.matcher(wellKnownText);
+        while (axis.find()) {
+            String direction = axis.group(1).toUpperCase(Locale.ROOT);
+            if (!direction.equals("EAST") && !direction.equals("NORTH")) {
+                throw new CoordinateException(
+                        "crs",
+                        "an axis of the reference system " + name + " runs to the "
+                                + direction.toLowerCase(Locale.ROOT),
+                        "a reference system whose coordinates grow to the east and to the north",
+                        null);
+            }
+        }
+        // Without axes the first is the one to the east
+        CoordinateReferenceSystem crs;
+        try {
+            crs = CRS.parseWKT(axis.replaceAll(""));
+        } catch (FactoryException | IllegalArgumentException unreadable) {
+            throw notUnderstood(name);
+        }
+        boolean usable = crs instanceof ProjectedCRS
+                || (crs instanceof GeographicCRS && crs.getCoordinateSystem().getDimension() == 2);
+        if (!usable) {
+            throw notUnderstood(name);
+        }
+        try {
+            return new Grid(name, crs);
+        } catch (CoordinateException noWay) {
+            throw new CoordinateException("crs", noWay.whatIsWrong(), noWay.whatWouldBeRight(), null);
+        }
+    }
+
+    private static CoordinateException notUnderstood(String name) {
+        return new CoordinateException(
+                "crs",
+                "the definition of the reference system " + name + " is not understood",
+                "the name of the reference system in the crs parameter, e.g. EPSG:28356",
+                null);
+    }
+
+    private static int deepest(String text) {
+        int depth = 0;
+        int deepest = 0;
+        for (int i = 0; i < text.length(); i++) {
+            char letter = text.charAt(i);
+            depth += letter == '[' || letter == '(' ? 1 : letter == ']' || letter == ')' ? -1 : 0;
+            deepest = Math.max(deepest, depth);
+        }
+        return deepest;
     }
 
     private static CoordinateReferenceSystem decoded(int epsg) {

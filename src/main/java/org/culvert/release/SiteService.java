@@ -120,8 +120,15 @@ public class SiteService {
 
     @Transactional
     public SiteView createSite(SiteEntry entry) {
+        return createSite(entry, null);
+    }
+
+    /** @param importId of the file that it came in, or null */
+    @Transactional
+    public SiteView createSite(SiteEntry entry, @Nullable UUID importId) {
         entry.taxonGroups().forEach(key -> taxa.requireGroup("taxonGroups", key));
         ReleaseSite row = ReleaseSite.of(entry);
+        row.importedBy(importId);
         sites.persistAndFlush(row);
         return view(row);
     }

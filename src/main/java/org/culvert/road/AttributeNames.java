@@ -23,7 +23,27 @@ public record AttributeNames(
         @Nullable String bridge,
         @Nullable String tunnel,
         @Nullable String startMeasure,
-        @Nullable String startMeasureUnit) {
+        @Nullable String startMeasureUnit,
+        @Nullable String oneWay,
+        @Nullable String lanes) {
+
+    /** What an extract of OpenStreetMap calls things (wiki.openstreetmap.org, Key:highway and the keys it names). */
+    static final AttributeNames OPEN_STREET_MAP = new AttributeNames(
+            "name",
+            "ref",
+            "highway",
+            "maxspeed",
+            "km/h",
+            null,
+            null,
+            null,
+            "layer",
+            "bridge",
+            "tunnel",
+            null,
+            null,
+            "oneway",
+            "lanes");
 
     /** The attributes that are named, by what they are read as, in a fixed order. */
     Map<String, String> named() {
@@ -39,7 +59,33 @@ public record AttributeNames(
         put(named, "bridge", bridge);
         put(named, "tunnel", tunnel);
         put(named, "startMeasure", startMeasure);
+        put(named, "oneWay", oneWay);
+        put(named, "lanes", lanes);
         return named;
+    }
+
+    /** These, and what others name where these name nothing. */
+    AttributeNames or(AttributeNames others) {
+        return new AttributeNames(
+                or(roadName, others.roadName),
+                or(ref, others.ref),
+                or(roadClass, others.roadClass),
+                or(speedLimit, others.speedLimit),
+                or(speedUnit, others.speedUnit),
+                or(aadt, others.aadt),
+                or(owner, others.owner),
+                or(carriageway, others.carriageway),
+                or(level, others.level),
+                or(bridge, others.bridge),
+                or(tunnel, others.tunnel),
+                or(startMeasure, others.startMeasure),
+                or(startMeasureUnit, others.startMeasureUnit),
+                or(oneWay, others.oneWay),
+                or(lanes, others.lanes));
+    }
+
+    private static @Nullable String or(@Nullable String own, @Nullable String other) {
+        return own == null || own.isBlank() ? other : own;
     }
 
     private static void put(Map<String, String> named, String as, @Nullable String attribute) {

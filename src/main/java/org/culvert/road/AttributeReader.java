@@ -24,6 +24,25 @@ final class AttributeReader {
 
     private static final Set<String> NO = Set.of("no", "false", "0", "f", "n");
 
+    /** F and T alone mean along and against in some files, no and yes in others. */
+    private static final Map<String, Travel> TRAVEL = Map.ofEntries(
+            Map.entry("yes", Travel.ALONG),
+            Map.entry("true", Travel.ALONG),
+            Map.entry("1", Travel.ALONG),
+            Map.entry("y", Travel.ALONG),
+            Map.entry("ft", Travel.ALONG),
+            Map.entry("-1", Travel.AGAINST),
+            Map.entry("reverse", Travel.AGAINST),
+            Map.entry("tf", Travel.AGAINST),
+            Map.entry("no", Travel.BOTH_WAYS),
+            Map.entry("false", Travel.BOTH_WAYS),
+            Map.entry("0", Travel.BOTH_WAYS),
+            Map.entry("n", Travel.BOTH_WAYS),
+            Map.entry("b", Travel.BOTH_WAYS),
+            Map.entry("both", Travel.BOTH_WAYS),
+            Map.entry("reversible", Travel.BOTH_WAYS),
+            Map.entry("alternating", Travel.BOTH_WAYS));
+
     private final AttributeNames names;
     private final double measureFactor;
     private final boolean milesByDefault;
@@ -58,7 +77,30 @@ final class AttributeReader {
                 text(properties, names.owner()),
                 text(properties, names.carriageway()),
                 level(properties),
-                structure(properties));
+                structure(properties),
+                oneWay(properties) == null ? null : oneWay(properties) != Travel.BOTH_WAYS,
+                positive("lanes", number("lanes", text(properties, names.lanes()))));
+    }
+
+    /** In which direction a line is travelled. */
+    enum Travel {
+        ALONG,
+        AGAINST,
+        BOTH_WAYS
+    }
+
+    /** Null where the source does not say. */
+    @Nullable
+    Travel oneWay(JsonNode properties) {
+        String text = text(properties, names.oneWay());
+        return text == null ? null : TRAVEL.get(text.toLowerCase(Locale.ROOT));
+    }
+
+    /** To be called once a feature. */
+    void countOneWay(JsonNode properties) {
+        if (text(properties, names.oneWay()) != null && oneWay(properties) == null) {
+            count("oneWay");
+        }
     }
 
     @Nullable

@@ -14,16 +14,25 @@ public final class CurrentRoads {
     private final int number;
     private final RoadNetwork network;
     private final UUID[] linkIds;
+    private final UUID[] lastingIds;
     private final Map<UUID, Integer> linkById;
+    private final Map<UUID, Integer> linkByLastingId;
 
-    CurrentRoads(UUID networkId, int number, RoadNetwork network, UUID[] linkIds) {
+    /**
+     * @param linkIds identifiers of its links
+     * @param lastingIds identifiers under which links of older versions were the same as these; of a new link its own
+     */
+    CurrentRoads(UUID networkId, int number, RoadNetwork network, UUID[] linkIds, UUID[] lastingIds) {
         this.networkId = networkId;
         this.number = number;
         this.network = network;
         this.linkIds = linkIds.clone();
+        this.lastingIds = lastingIds.clone();
         this.linkById = new HashMap<>(2 * linkIds.length);
+        this.linkByLastingId = new HashMap<>(2 * linkIds.length);
         for (int link = 0; link < linkIds.length; link++) {
             linkById.put(linkIds[link], link);
+            linkByLastingId.put(lastingIds[link], link);
         }
     }
 
@@ -48,6 +57,17 @@ public final class CurrentRoads {
     /** The number of a link in this network by its identifier; empty for a link of another version. */
     public OptionalInt findLink(UUID linkId) {
         Integer link = linkById.get(linkId);
+        return link == null ? OptionalInt.empty() : OptionalInt.of(link);
+    }
+
+    /** The identifier that a link keeps from version to version as long as its course does not change. */
+    public UUID lastingId(int link) {
+        return lastingIds[link];
+    }
+
+    /** The number of a link in this network by its lasting identifier; empty where its course is no more. */
+    public OptionalInt findLasting(UUID lastingId) {
+        Integer link = linkByLastingId.get(lastingId);
         return link == null ? OptionalInt.empty() : OptionalInt.of(link);
     }
 }

@@ -3,6 +3,7 @@ package org.culvert.road;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Instance;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.sql.Connection;
@@ -19,9 +20,12 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.IntStream;
 import org.culvert.geo.Shapes;
 import org.culvert.platform.Actor;
+import org.culvert.platform.ConflictException;
 import org.culvert.platform.ledger.RecordViews;
+import org.culvert.road.network.LinkMatching;
 import org.culvert.road.network.NetworkBuilder;
 import org.culvert.road.network.NetworkFrame;
 import org.culvert.road.network.RoadAttributes;
@@ -41,13 +45,13 @@ class NetworkStore {
     private static final String INSERT_LINK = """
             INSERT INTO road_links (id, road_network_id, position, from_node, to_node, line_key, line_number, road_name, ref,
                 road_class, speed_limit_kmh, aadt, owner, carriageway, level, structure, from_chainage_metres,
-                length_metres, course)
-            VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+                length_metres, course, one_way, lanes, lasting_id)
+            VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
             """;
 
     private static final String SELECT_LINKS = """
             SELECT id, from_node, to_node, line_key, line_number, road_name, ref, road_class, speed_limit_kmh, aadt, owner,
-                carriageway, level, structure, from_chainage_metres, course
+                carriageway, level, structure, from_chainage_metres, course, one_way, lanes, lasting_id
             FROM road_links WHERE road_network_id = ? ORDER BY position
             """;
 
@@ -59,8 +63,16 @@ class NetworkStore {
     private final RecordViews records;
     private final Clock clock;
     private final Actor actor;
+    private final Instance<NetworkListener> listeners;
 
-    NetworkStore(Versions versions, EntityManager entityManager, RecordViews records, Clock clock, Actor actor) {
+    NetworkStore(
+            Versions versions,
+            EntityManager entityManager,
+            RecordViews records,
+            Clock clock,
+            Actor actor,
+            Instance<NetworkListener> listeners) {
+        this.listeners = listeners;
         this.versions = versions;
         this.entityManager = entityManager;
         this.records = records;
@@ -101,19 +113,27 @@ class NetworkStore {
                 .toList();
     }
 
-    /** Keeps a network as the next version. One import at a time gets a number. */
-    Kept keep(NetworkBuilder.Built built, Provenance provenance) {
+    /**
+     * Keeps a network as the next version. One import at a time gets a number.
+     *
+     * @param before the version before it, whose links keep their identity where their course is the same
+     */
+    Kept keep(NetworkBuilder.Built built, Provenance provenance, @Nullable CurrentRoads before) {
         return QuarkusTransaction.joiningExisting()
                 .timeout(LONGEST_IMPORT_SECONDS)
-                .call(() -> keepNow(built, provenance));
+                .call(() -> keepNow(built, provenance, before));
     }
 
-    private Kept keepNow(NetworkBuilder.Built built, Provenance provenance) {
+    private Kept keepNow(NetworkBuilder.Built built, Provenance provenance, @Nullable CurrentRoads before) {
         entityManager
                 .createNativeQuery("SELECT pg_advisory_xact_lock(hashtext('road_networks'))", Object.class)
                 .getSingleResult();
         int number = findNewest().map(Newest::number).orElse(0) + 1;
+        if (number != (before == null ? 1 : before.number() + 1)) {
+            throw new ConflictException("Another network was imported at the same moment; send it again.");
+        }
         RoadNetwork network = built.network();
+        int[] same = before == null ? new int[0] : LinkMatching.match(before.network(), network);
         NetworkVersion version = NetworkVersion.of(
                 number,
                 provenance.name(),
@@ -123,11 +143,20 @@ class NetworkStore {
                 network.frame().bounds(),
                 built.report(),
                 provenance.notUnderstood());
+        version.keptLinks = (int) IntStream.of(same).filter(link -> link >= 0).count();
         version.importedBy(noteImport(provenance));
         versions.persistAndFlush(version);
         UUID[] ids = new UUID[network.linkCount()];
-        entityManager.unwrap(Session.class).doWork(connection -> insertLinks(connection, version.id(), network, ids));
-        return new Kept(version.view(records), new CurrentRoads(version.id(), number, network, ids));
+        UUID[] lastingIds = new UUID[ids.length];
+        for (int link = 0; link < ids.length; link++) {
+            ids[link] = UUID.randomUUID();
+            lastingIds[link] = before == null || same[link] < 0 ? ids[link] : before.lastingId(same[link]);
+        }
+        entityManager
+                .unwrap(Session.class)
+                .doWork(connection -> insertLinks(connection, version.id(), network, ids, lastingIds));
+        listeners.forEach(listener -> listener.becameCurrent(version.id()));
+        return new Kept(version.view(records), new CurrentRoads(version.id(), number, network, ids, lastingIds));
     }
 
     private UUID noteImport(Provenance provenance) {
@@ -144,11 +173,11 @@ class NetworkStore {
         return id;
     }
 
-    private static void insertLinks(Connection connection, UUID networkId, RoadNetwork network, UUID[] ids)
+    private static void insertLinks(
+            Connection connection, UUID networkId, RoadNetwork network, UUID[] ids, UUID[] lastingIds)
             throws SQLException {
         try (PreparedStatement insert = connection.prepareStatement(INSERT_LINK)) {
             for (int link = 0; link < ids.length; link++) {
-                ids[link] = UUID.randomUUID();
                 RoadLink row = network.link(link);
                 RoadAttributes known = row.attributes();
                 insert.setObject(1, ids[link]);
@@ -170,6 +199,9 @@ class NetworkStore {
                 insert.setDouble(17, row.fromChainageMetres());
                 insert.setDouble(18, network.graph().length(link));
                 insert.setBytes(19, Shapes.wkb(Shapes.line(row.vertices())));
+                insert.setObject(20, known.oneWay(), Types.BOOLEAN);
+                insert.setObject(21, known.lanes(), Types.INTEGER);
+                insert.setObject(22, lastingIds[link]);
                 insert.addBatch();
                 if ((link + 1) % BATCH == 0) {
                     insert.executeBatch();
@@ -190,12 +222,17 @@ class NetworkStore {
         NetworkVersion version = versions.findById(networkId);
         List<RoadLink> links = new ArrayList<>(version.linkCount);
         List<UUID> ids = new ArrayList<>(version.linkCount);
-        entityManager.unwrap(Session.class).doWork(connection -> selectLinks(connection, networkId, links, ids));
+        List<UUID> lastingIds = new ArrayList<>(version.linkCount);
+        entityManager
+                .unwrap(Session.class)
+                .doWork(connection -> selectLinks(connection, networkId, links, ids, lastingIds));
         RoadNetwork network = RoadNetwork.of(NetworkFrame.geographic(version.bounds()), version.nodeCount, links);
-        return new CurrentRoads(networkId, version.number, network, ids.toArray(UUID[]::new));
+        return new CurrentRoads(
+                networkId, version.number, network, ids.toArray(UUID[]::new), lastingIds.toArray(UUID[]::new));
     }
 
-    private static void selectLinks(Connection connection, UUID networkId, List<RoadLink> links, List<UUID> ids)
+    private static void selectLinks(
+            Connection connection, UUID networkId, List<RoadLink> links, List<UUID> ids, List<UUID> lastingIds)
             throws SQLException {
         try (PreparedStatement select = connection.prepareStatement(SELECT_LINKS)) {
             select.setObject(1, networkId);
@@ -203,6 +240,7 @@ class NetworkStore {
             try (ResultSet row = select.executeQuery()) {
                 while (row.next()) {
                     ids.add(row.getObject(1, UUID.class));
+                    lastingIds.add(row.getObject(19, UUID.class));
                     links.add(linkOf(row));
                 }
             }
@@ -219,7 +257,9 @@ class NetworkStore {
                 row.getString(11),
                 row.getString(12),
                 row.getInt(13),
-                Structure.valueOf(row.getString(14).toUpperCase(Locale.ROOT)));
+                Structure.valueOf(row.getString(14).toUpperCase(Locale.ROOT)),
+                row.getObject(17, Boolean.class),
+                integer(row, 18));
         LineString course = (LineString) Shapes.fromWkb(row.getBytes(16));
         return new RoadLink(
                 row.getInt(2),

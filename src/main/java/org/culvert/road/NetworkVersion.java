@@ -33,6 +33,7 @@ class NetworkVersion extends Recorded {
     int nodeCount;
     int joinedNodes;
     int unnamedLines;
+    int keptLinks;
     double totalMetres;
 
     @JdbcTypeCode(SqlTypes.JSON)
@@ -95,6 +96,7 @@ class NetworkVersion extends Recorded {
                 nodeCount,
                 joinedNodes,
                 unnamedLines,
+                keptLinks,
                 Math.round(totalMetres) / 1000.0,
                 leftOut,
                 notUnderstood,

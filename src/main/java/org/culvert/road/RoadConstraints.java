@@ -16,6 +16,8 @@ class RoadConstraints implements ConstraintSentences {
                 Map.entry(
                         "road_networks_south_is_south",
                         "The southern edge of the network is not south of the northern."),
-                Map.entry("road_links_once_in_their_network", "A link is in the network twice."));
+                Map.entry("road_links_once_in_their_network", "A link is in the network twice."),
+                Map.entry(
+                        "road_links_last_once_in_a_network", "A link of the version before is in the network twice."));
     }
 }

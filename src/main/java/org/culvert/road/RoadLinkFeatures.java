@@ -29,6 +29,8 @@ public record RoadLinkFeatures(
      * What is known of a link; null where it is not.
      *
      * @param roadName name or label of its road
+     * @param lastingId what it is called from version to version, as long as its course does not change
+     * @param oneWay whether it is travelled along its course only
      */
     public record Properties(
             String roadName,
@@ -42,5 +44,8 @@ public record RoadLinkFeatures(
             String structure,
             double fromChainageMetres,
             double toChainageMetres,
-            double lengthMetres) {}
+            double lengthMetres,
+            @Nullable Boolean oneWay,
+            @Nullable Integer lanes,
+            String lastingId) {}
 }

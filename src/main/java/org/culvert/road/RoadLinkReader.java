@@ -77,7 +77,10 @@ public class RoadLinkReader {
                         known.structure().name().toLowerCase(Locale.ROOT),
                         millimetres(network.fromChainage(link)),
                         millimetres(network.toChainage(link)),
-                        millimetres(network.graph().length(link))));
+                        millimetres(network.graph().length(link)),
+                        known.oneWay(),
+                        known.lanes(),
+                        current.lastingId(link).toString()));
     }
 
     private static double sevenDecimals(double degrees) {

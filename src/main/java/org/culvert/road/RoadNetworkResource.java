@@ -8,11 +8,14 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import java.io.InputStream;
 import java.util.List;
 import org.culvert.platform.Role;
 import org.culvert.platform.ledger.Ledgered;
+import org.culvert.road.RoadNetworkService.Format;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jspecify.annotations.Nullable;
 
@@ -21,6 +24,12 @@ import org.jspecify.annotations.Nullable;
 @Path("/api/road-networks")
 public class RoadNetworkResource {
     static final String GEO_JSON = "application/geo+json";
+
+    /** Registered with IANA. */
+    static final String GEO_PACKAGE = "application/geopackage+sqlite3";
+
+    /** Not registered; used for extracts of OpenStreetMap in its protocol buffers. */
+    static final String OPEN_STREET_MAP = "application/x-osm-pbf";
 
     private final RoadNetworkService networks;
     private final RoadLinkReader links;
@@ -84,6 +93,14 @@ public class RoadNetworkResource {
         @Nullable
         String startMeasureUnit;
 
+        @QueryParam("oneWay")
+        @Nullable
+        String oneWay;
+
+        @QueryParam("lanes")
+        @Nullable
+        String lanes;
+
         AttributeNames names() {
             return new AttributeNames(
                     roadName,
@@ -98,7 +115,9 @@ public class RoadNetworkResource {
                     bridge,
                     tunnel,
                     startMeasure,
-                    startMeasureUnit);
+                    startMeasureUnit,
+                    oneWay,
+                    lanes);
         }
     }
 
@@ -108,16 +127,28 @@ public class RoadNetworkResource {
         return networks.listNetworks();
     }
 
+    /** Takes GeoJSON, a GeoPackage or an extract of OpenStreetMap (.osm.pbf), told apart by the type of what is sent. */
     @POST
-    @Consumes({GEO_JSON, MediaType.APPLICATION_JSON})
+    @Consumes({GEO_JSON, MediaType.APPLICATION_JSON, GEO_PACKAGE, OPEN_STREET_MAP})
     @ResponseStatus(201)
     @RolesAllowed({Role.ADMIN, Role.COORDINATOR})
     public RoadNetworkView importNetwork(
             @QueryParam("name") @Nullable String name,
             @QueryParam("crs") @Nullable String crs,
+            @QueryParam("layer") @Nullable String layer,
             @BeanParam Attributes attributes,
-            InputStream geoJson) {
-        return networks.importNetwork(name == null ? "roads" : name, crs, attributes.names(), geoJson);
+            @Context HttpHeaders headers,
+            InputStream file) {
+        return networks.importNetwork(
+                format(headers.getMediaType()), name == null ? "roads" : name, crs, layer, attributes.names(), file);
+    }
+
+    private static Format format(MediaType type) {
+        return switch (type.getType() + "/" + type.getSubtype()) {
+            case GEO_PACKAGE -> Format.GEO_PACKAGE;
+            case OPEN_STREET_MAP -> Format.OPEN_STREET_MAP;
+            default -> Format.GEO_JSON;
+        };
     }
 
     @GET

@@ -6,6 +6,7 @@ import java.io.InputStream;
 import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 import org.culvert.geo.Bounds;
@@ -14,11 +15,13 @@ import org.culvert.geo.CoordinateException;
 import org.culvert.geo.Coordinates;
 import org.culvert.geo.Grid;
 import org.culvert.geo.Position;
-import org.culvert.geo.Projections;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.RegionService;
+import org.culvert.platform.geopackage.GeoPackage;
+import org.culvert.road.network.CarriagewayPairs;
 import org.culvert.road.network.NetworkBuilder;
 import org.culvert.road.network.RoadLine;
+import org.culvert.road.osm.OsmExtract;
 import org.jspecify.annotations.Nullable;
 
 /** Imports road networks. Reading and joining happen before the database is asked for anything. */
@@ -42,18 +45,76 @@ public class RoadNetworkService {
         return store.listVersions();
     }
 
+    /** A kind of file that roads come in. */
+    public enum Format {
+        GEO_JSON,
+        GEO_PACKAGE,
+        OPEN_STREET_MAP
+    }
+
     /**
-     * Imports a GeoJSON feature collection as the next version.
+     * Imports a file of roads as the next version.
      *
      * @param name what to call it
      * @param crs reference system of its coordinates; null takes the file's own, or longitude and latitude on WGS 84
+     * @param layer layer of a GeoPackage; null where it has one only
      * @throws InvalidException naming the parameter or feature that is wrong
      */
+    public RoadNetworkView importNetwork(
+            Format format,
+            String name,
+            @Nullable String crs,
+            @Nullable String layer,
+            AttributeNames names,
+            InputStream body) {
+        return switch (format) {
+            case GEO_JSON -> importNetwork(name, crs, names, body);
+            case GEO_PACKAGE -> importGeoPackage(name, crs, layer, names, body);
+            case OPEN_STREET_MAP -> importOsm(name, crs, names, body);
+        };
+    }
+
+    /** Imports a GeoJSON feature collection as the next version. */
     public RoadNetworkView importNetwork(String name, @Nullable String crs, AttributeNames names, InputStream body) {
         MessageDigest digest = sha256();
-        GeoJsonRoads.Source source = new GeoJsonRoads(mapper, names).read(new DigestInputStream(body, digest));
+        RoadSource source = new GeoJsonRoads(mapper, names).read(new DigestInputStream(body, digest));
         String crsName = crs != null ? crs : source.crsName() != null ? source.crsName() : USUAL_CRS;
-        Grid grid = gridOf(crsName);
+        return keep(name, source, GeoPackageRoads.named(crsName), names, digest);
+    }
+
+    private RoadNetworkView importGeoPackage(
+            String name, @Nullable String crs, @Nullable String layerName, AttributeNames names, InputStream body) {
+        MessageDigest digest = sha256();
+        RoadSource source;
+        Grid grid;
+        try (GeoPackage file = GeoPackage.open(new DigestInputStream(body, digest))) {
+            GeoPackage.Layer layer = file.layer(layerName);
+            grid = GeoPackageRoads.gridOf(layer, crs);
+            source = new GeoPackageRoads(names).read(file, layer);
+        }
+        return keep(name, source, grid, names, digest);
+    }
+
+    private RoadNetworkView importOsm(String name, @Nullable String crs, AttributeNames names, InputStream body) {
+        Grid grid = GeoPackageRoads.named(crs == null ? USUAL_CRS : crs);
+        if (!isWgs84(grid)) {
+            throw InvalidException.of(
+                    "crs", "OpenStreetMap is in longitude and latitude on WGS 84.", "no crs, or " + USUAL_CRS);
+        }
+        MessageDigest digest = sha256();
+        RoadSource source;
+        try (OsmExtract extract = OsmExtract.open(new DigestInputStream(body, digest))) {
+            source = new OsmRoads(names).read(extract);
+        }
+        return keep(name, source, grid, names.or(AttributeNames.OPEN_STREET_MAP), digest);
+    }
+
+    private static boolean isWgs84(Grid grid) {
+        return grid.name().equals("OGC:CRS84") || grid.name().equals("EPSG:4326");
+    }
+
+    private RoadNetworkView keep(
+            String name, RoadSource source, Grid grid, AttributeNames names, MessageDigest digest) {
         NetworkBuilder.Built built = built(source, grid);
         checkRegion(built);
         NetworkStore.Kept kept = store.keep(
@@ -63,28 +124,19 @@ public class RoadNetworkService {
                         grid.name(),
                         HexFormat.of().formatHex(digest.digest()),
                         names.named(),
-                        source.notUnderstood()));
+                        source.notUnderstood()),
+                roads.findCurrent().orElse(null));
         roads.became(kept.roads());
         return kept.view();
     }
 
-    private static Grid gridOf(String name) {
-        try {
-            return Projections.named(name);
-        } catch (CoordinateException unknown) {
-            throw InvalidException.of(
-                    "crs", PlaceInterpreter.sentence(unknown.whatIsWrong()), unknown.whatWouldBeRight());
-        }
-    }
-
-    private static NetworkBuilder.Built built(GeoJsonRoads.Source source, Grid grid) {
-        boolean plain = grid.name().equals("OGC:CRS84") || grid.name().equals("EPSG:4326");
+    private static NetworkBuilder.Built built(RoadSource source, Grid grid) {
+        boolean plain = isWgs84(grid);
         NetworkBuilder builder = plain ? NetworkBuilder.geographic() : NetworkBuilder.in(grid);
         for (int i = 0; i < source.lines().size(); i++) {
-            RoadLine line = source.lines().get(i);
-            check(line.vertices(), plain ? null : grid, source.featureOfLine().get(i));
-            builder.add(line);
+            check(source, i, plain ? null : grid);
         }
+        withCarriageways(source.lines(), plain ? null : grid).forEach(builder::add);
         source.leftOutByKey().forEach(builder::leaveOut);
         try {
             return builder.build();
@@ -96,7 +148,43 @@ public class RoadNetworkService {
         }
     }
 
-    private static void check(double[] vertices, @Nullable Grid grid, int feature) {
+    /** Lines that are travelled one way beside one another are carriageways of one road, also where the source does not say. */
+    private static List<RoadLine> withCarriageways(List<RoadLine> lines, @Nullable Grid grid) {
+        List<RoadLine> onEarth = lines.stream()
+                .map(line ->
+                        grid == null || !Boolean.TRUE.equals(line.attributes().oneWay())
+                                ? line
+                                : new RoadLine(line.key(), line.attributes(), null, onEarth(line.vertices(), grid)))
+                .toList();
+        @Nullable String[] told = CarriagewayPairs.tell(onEarth);
+        List<RoadLine> all = new ArrayList<>(lines);
+        for (int i = 0; i < told.length; i++) {
+            if (told[i] != null) {
+                RoadLine line = lines.get(i);
+                all.set(
+                        i,
+                        new RoadLine(
+                                line.key(),
+                                line.attributes().withCarriageway(told[i]),
+                                line.startMeasureMetres(),
+                                line.vertices()));
+            }
+        }
+        return all;
+    }
+
+    private static double[] onEarth(double[] vertices, Grid grid) {
+        double[] onEarth = new double[vertices.length];
+        for (int i = 0; i < vertices.length; i += 2) {
+            Position position = grid.inverse(vertices[i], vertices[i + 1]);
+            onEarth[i] = position.longitude();
+            onEarth[i + 1] = position.latitude();
+        }
+        return onEarth;
+    }
+
+    private static void check(RoadSource source, int line, @Nullable Grid grid) {
+        double[] vertices = source.lines().get(line).vertices();
         for (int i = 0; i < vertices.length; i += 2) {
             try {
                 if (grid == null) {
@@ -106,7 +194,7 @@ public class RoadNetworkService {
                 }
             } catch (CoordinateException impossible) {
                 String swapped = impossible.otherReading() == null ? "" : "; latitude and longitude look swapped";
-                throw GeoJsonRoads.badFeature(feature, impossible.whatIsWrong() + swapped);
+                throw source.bad(line, impossible.whatIsWrong() + swapped);
             }
         }
     }

@@ -12,6 +12,7 @@ import org.culvert.platform.ledger.RecordView;
  * @param sourceCrs reference system in which the source gave its coordinates
  * @param attributeNames which attribute of the source was read as what
  * @param joinedNodes nodes at which two or more lines meet
+ * @param keptLinks links whose course is that of a link of the version before: they keep its lasting identifier
  * @param leftOut number of lines left out, by reason
  * @param notUnderstood number of values that made no sense and count as unknown, by what they should have been
  * @param bbox west, south, east, north
@@ -30,6 +31,7 @@ public record RoadNetworkView(
         int nodes,
         int joinedNodes,
         int unnamedLines,
+        int keptLinks,
         double kilometres,
         Map<String, Integer> leftOut,
         Map<String, Integer> notUnderstood,

@@ -3,6 +3,7 @@ package org.culvert.road;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.culvert.geo.CoordinateReading;
 import org.culvert.geo.Geodesy;
@@ -46,8 +47,11 @@ final class RoadPlaces {
 
     /** The road at or near a position, the others that may be meant, and whether that is in doubt. */
     PlaceUnderstood nearPosition(String way, String verbatim, CoordinateReading reading, PlaceAsGiven given) {
+        return nearPosition(way, verbatim, reading, new SnapHints(given.roadName(), given.direction()));
+    }
+
+    PlaceUnderstood nearPosition(String way, String verbatim, CoordinateReading reading, SnapHints hints) {
         Position position = reading.position();
-        SnapHints hints = new SnapHints(given.roadName(), given.direction());
         Snap snap = network.snap(position, reading.uncertaintyMetres(), hints);
         OnRoad best = snap.best().map(candidate -> onRoad(candidate)).orElse(null);
         List<OnRoad> others = new ArrayList<>();
@@ -207,6 +211,19 @@ final class RoadPlaces {
             }
         }
         return String.join("; ", texts);
+    }
+
+    /** The point of a link that is nearest to a position, if it is no further than something. */
+    Optional<OnRoad> beside(Position position, int link, double metres) {
+        return network.snap(position, metres, SnapHints.NONE).candidates().stream()
+                .filter(candidate -> candidate.link() == link)
+                .findFirst()
+                .map(this::onRoad);
+    }
+
+    /** A point on a link that was said, or measured along it. */
+    OnRoad onRoad(int link, double metres) {
+        return onRoad(link, metres, null, 0, Side.ON);
     }
 
     private OnRoad onRoad(SnapCandidate candidate) {

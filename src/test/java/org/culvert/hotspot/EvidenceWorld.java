@@ -56,35 +56,46 @@ final class EvidenceWorld {
     }
 
     private static void importRoads() {
+        importRoads(NETWORK, 0, "");
+    }
+
+    /**
+     * The same roads once more, as a survey of another year has them.
+     *
+     * @param name of the network
+     * @param north how far they lie further north, in degrees
+     * @param more features that are there besides, each after a comma
+     */
+    static void importRoads(String name, double north, String more) {
         var features = new StringBuilder();
         features.append(text(
                 "{\"type\":\"Feature\",\"properties\":{\"name\":\"Service"
                         + " Road\",\"class\":\"service\",\"aadt\":50,\"owner\":\"Upper"
                         + " Shire\",\"start\":0},\"geometry\":{\"type\":\"LineString\",\"coordinates\":"
                         + "[[%.5f,%.5f],[%.5f,%.5f]]}}",
-                WEST + 0.003, SOUTH - 0.0004, WEST + 0.012, SOUTH - 0.0004));
+                WEST + 0.003, SOUTH + north - 0.0004, WEST + 0.012, SOUTH + north - 0.0004));
         for (int line = 0; line < 6; line++) {
-            features.append(',').append(road("Row Road", line, true));
-            features.append(',').append(road("Column Road", line, false));
+            features.append(',').append(road("Row Road", line, true, north));
+            features.append(',').append(road("Column Road", line, false, north));
         }
         Api.as(ADMIN)
                 .contentType("application/geo+json")
-                .queryParam("name", NETWORK)
+                .queryParam("name", name)
                 .queryParam("roadName", "name")
                 .queryParam("roadClass", "class")
                 .queryParam("aadt", "aadt")
                 .queryParam("owner", "owner")
                 .queryParam("startMeasure", "start")
-                .body("{\"type\":\"FeatureCollection\",\"features\":[" + features + "]}")
+                .body("{\"type\":\"FeatureCollection\",\"features\":[" + features + more + "]}")
                 .post("/api/road-networks")
                 .then()
                 .statusCode(201);
     }
 
-    private static String road(String name, int line, boolean row) {
+    private static String road(String name, int line, boolean row, double north) {
         var coordinates = new StringBuilder();
         for (int i = 0; i < 6; i++) {
-            double latitude = SOUTH + STEP * (row ? line : i);
+            double latitude = SOUTH + north + STEP * (row ? line : i);
             double longitude = WEST + STEP * (row ? i : line);
             coordinates.append(i == 0 ? "" : ",").append(text("[%.5f,%.5f]", longitude, latitude));
         }

@@ -43,7 +43,9 @@ class DemoRegionLoader {
             "bridge",
             null,
             "startMeasureMetres",
-            "m");
+            "m",
+            null,
+            null);
 
     private final LoadedParts parts;
     private final AccountService accounts;

@@ -31,7 +31,8 @@ record FeatureProperty(
             long.class, "integer",
             double.class, "number",
             Double.class, "number",
-            boolean.class, "boolean");
+            boolean.class, "boolean",
+            Boolean.class, "boolean");
 
     static FeatureProperty of(RecordComponent component, String description, boolean filter) {
         Class<?> type = component.getType();

@@ -70,7 +70,13 @@ class RoadLinkSource implements FeatureSource {
                 Map.entry("structure", "none, bridge or tunnel"),
                 Map.entry("fromChainageMetres", "Chainage at which the link begins, in metres"),
                 Map.entry("toChainageMetres", "Chainage at which the link ends, in metres"),
-                Map.entry("lengthMetres", "Length along the road, in metres"));
+                Map.entry("lengthMetres", "Length along the road, in metres"),
+                Map.entry(
+                        "oneWay", "Whether it is travelled along its course only; null where the source does not say"),
+                Map.entry("lanes", "Number of lanes; null where the source does not say"),
+                Map.entry(
+                        "lastingId",
+                        "Its identifier in every version of the roads, as long as its course does not change"));
     }
 
     @Override

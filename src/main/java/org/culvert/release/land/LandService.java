@@ -130,6 +130,16 @@ public class LandService {
     /** @throws InvalidException naming the part of the geometry that is wrong, and where it lies */
     @Transactional
     public LandAreaView enter(LandEntry entry) {
+        return enter(entry, null);
+    }
+
+    /**
+     * The same from a file.
+     *
+     * @param importId of the file that it came in, or null
+     */
+    @Transactional
+    public LandAreaView enter(LandEntry entry, @Nullable UUID importId) {
         requireOrder(entry.from(), entry.until());
         if (entry.kind() == Kind.jurisdiction && !entry.name().matches(Rule.ISO_3166)) {
             throw InvalidException.of(
@@ -150,6 +160,7 @@ public class LandService {
                             : Map.of("decimalLatitude", other.latitude(), "decimalLongitude", other.longitude()));
         }
         LandArea row = LandArea.of(entry, shape);
+        row.importedBy(importId);
         rows.persistAndFlush(row);
         return view(row, true);
     }

@@ -14,6 +14,8 @@ import org.jspecify.annotations.Nullable;
  * @param carriageway which carriageway of a divided road, in the words of the source
  * @param level level above (or below) ground, 0 on it
  * @param structure bridge, tunnel or none
+ * @param oneWay whether it is travelled along its course only
+ * @param lanes number of lanes, of all directions together
  */
 public record RoadAttributes(
         @Nullable String roadName,
@@ -24,7 +26,9 @@ public record RoadAttributes(
         @Nullable String owner,
         @Nullable String carriageway,
         int level,
-        Structure structure) {
+        Structure structure,
+        @Nullable Boolean oneWay,
+        @Nullable Integer lanes) {
 
     public static final RoadAttributes UNKNOWN =
             new RoadAttributes(null, null, null, null, null, null, null, 0, Structure.NONE);
@@ -37,35 +41,62 @@ public record RoadAttributes(
         carriageway = blankAsNull(carriageway);
     }
 
+    /** Of a road of which neither direction nor lanes are known. */
+    public RoadAttributes(
+            @Nullable String roadName,
+            @Nullable String ref,
+            @Nullable String roadClass,
+            @Nullable Integer speedLimitKmh,
+            @Nullable Integer aadt,
+            @Nullable String owner,
+            @Nullable String carriageway,
+            int level,
+            Structure structure) {
+        this(roadName, ref, roadClass, speedLimitKmh, aadt, owner, carriageway, level, structure, null, null);
+    }
+
     public static RoadAttributes named(String roadName) {
         return UNKNOWN.withRoadName(roadName);
     }
 
     public RoadAttributes withRoadName(@Nullable String name) {
-        return new RoadAttributes(name, ref, roadClass, speedLimitKmh, aadt, owner, carriageway, level, structure);
+        return new RoadAttributes(
+                name, ref, roadClass, speedLimitKmh, aadt, owner, carriageway, level, structure, oneWay, lanes);
     }
 
     public RoadAttributes withRef(@Nullable String newRef) {
         return new RoadAttributes(
-                roadName, newRef, roadClass, speedLimitKmh, aadt, owner, carriageway, level, structure);
+                roadName, newRef, roadClass, speedLimitKmh, aadt, owner, carriageway, level, structure, oneWay, lanes);
     }
 
     public RoadAttributes withRoadClass(@Nullable String newClass) {
-        return new RoadAttributes(roadName, ref, newClass, speedLimitKmh, aadt, owner, carriageway, level, structure);
+        return new RoadAttributes(
+                roadName, ref, newClass, speedLimitKmh, aadt, owner, carriageway, level, structure, oneWay, lanes);
     }
 
     public RoadAttributes withCarriageway(@Nullable String newCarriageway) {
         return new RoadAttributes(
-                roadName, ref, roadClass, speedLimitKmh, aadt, owner, newCarriageway, level, structure);
+                roadName, ref, roadClass, speedLimitKmh, aadt, owner, newCarriageway, level, structure, oneWay, lanes);
     }
 
     public RoadAttributes withSpeedLimitKmh(@Nullable Integer limit) {
-        return new RoadAttributes(roadName, ref, roadClass, limit, aadt, owner, carriageway, level, structure);
+        return new RoadAttributes(
+                roadName, ref, roadClass, limit, aadt, owner, carriageway, level, structure, oneWay, lanes);
     }
 
     public RoadAttributes atLevel(int newLevel, Structure newStructure) {
         return new RoadAttributes(
-                roadName, ref, roadClass, speedLimitKmh, aadt, owner, carriageway, newLevel, newStructure);
+                roadName,
+                ref,
+                roadClass,
+                speedLimitKmh,
+                aadt,
+                owner,
+                carriageway,
+                newLevel,
+                newStructure,
+                oneWay,
+                lanes);
     }
 
     /** The level at which its interior vertices join: as given, or above (below) ground for a bridge (tunnel) without one. */

@@ -14,6 +14,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
@@ -183,14 +184,29 @@ class BadInputResourceTest {
         }
     }
 
-    /** A file of roads; what is taken becomes the network, and is replaced by that of the other tests afterwards. */
+    private static final String A_ROAD = "{\"type\":\"LineString\",\"coordinates\":[[150.0,-30.5],[150.05,-30.5]]}";
+
+    private static final String SOME_LAND =
+            "{\"type\":\"Polygon\",\"coordinates\":" + "[[[149.1,-31.9],[149.2,-31.9],[149.2,-31.8],[149.1,-31.9]]]}";
+
+    /** How each kind of file is read. */
+    private static final Map<String, String> FILES = Map.of(
+            "/api/road-networks",
+            "?name=hostile&roadName=name&speedLimit=limit",
+            "/api/land-areas/files",
+            "?kind=property&nameAttribute=name&source=hostile&from=2020-01-01",
+            "/api/release-sites/files",
+            "?nameAttribute=name&habitatAttribute=name&jurisdiction=XI&uncertaintyMetres=20");
+
+    /** A file of features; what is taken as roads is replaced by those of the other tests afterwards. */
     private void attackFile(Operation operation, List<String> roles)
             throws IOException, InterruptedException, SQLException {
-        JsonNode good = Contract.JSON.readTree("""
+        JsonNode good = Contract.JSON.readTree(
+                """
                 {"type":"FeatureCollection","features":[{"type":"Feature","properties":{"name":"Mill Road","limit":100},
-                 "geometry":{"type":"LineString","coordinates":[[150.0,-30.5],[150.05,-30.5]]}}]}
-                """);
-        String path = operation.path() + "?name=hostile&roadName=name&speedLimit=limit";
+                 "geometry":%s}]}
+                """.formatted(operation.path().equals("/api/road-networks") ? A_ROAD : SOME_LAND));
+        String path = operation.path() + FILES.getOrDefault(operation.path(), "");
         for (String body : some(BadValue.bodies(good.toString()), 12)) {
             send(operation, any(roles), path, body, operation.mediaType());
         }

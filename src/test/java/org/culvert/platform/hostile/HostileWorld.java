@@ -104,6 +104,8 @@ final class HostileWorld {
             Map.entry("/api/release-sites/", "site"),
             Map.entry("/api/releases/", "release"),
             Map.entry("/api/return-forms/", "returnForm"),
+            Map.entry("/api/road-networks/", "roadNetwork"),
+            Map.entry("/api/place-moves/", "placeMove"),
             Map.entry("/api/road-surveys/", "roadSurvey"),
             Map.entry("/api/species-facts/", "speciesFact"),
             Map.entry("/api/species-listings/", "speciesListing"),
@@ -442,6 +444,18 @@ final class HostileWorld {
                         COORDINATOR,
                         "/api/release-sites/" + id("site") + "/approvals",
                         "POST /api/release-sites/{id}/approvals"));
+        makers.put("roadNetwork", () -> Api.get(ADMIN, "/api/road-networks").getString("[0].id"));
+        makers.put(
+                "placeMove",
+                () -> Api.post(
+                                COORDINATOR,
+                                "/api/road-networks/"
+                                        + Api.get(ADMIN, "/api/road-networks").getString("[0].id")
+                                        + "/place-moves",
+                                "")
+                        .statusCode(202)
+                        .extract()
+                        .path("id"));
         makers.put("works", () -> make(COORDINATOR, "/api/works", "POST /api/works"));
         makers.put("retentionRule", () -> make(ADMIN, "/api/retention-rules", "POST /api/retention-rules"));
         makers.put(
