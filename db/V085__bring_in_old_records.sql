@@ -114,7 +114,7 @@ CREATE TABLE record_trial_progress (
         CHECK (finished_at IS NULL OR rows_read = rows_right + rows_doubtful + rows_apart + rows_refused)
 );
 
--- What became of each row, where set-based SQL takes it from. Rows leave it again, so this table may be deleted from.
+-- What became of each row, where set-based SQL takes it from. Rows leave it again when the file is tried anew or forgotten.
 CREATE TABLE personal.record_trial_rows (
     trial_id                         uuid    NOT NULL REFERENCES record_trials,
     number                           bigint  NOT NULL,
@@ -154,7 +154,6 @@ CREATE TABLE personal.record_trial_rows (
     findings                         jsonb   NOT NULL DEFAULT '[]',
     PRIMARY KEY (trial_id, number)
 );
-GRANT DELETE ON personal.record_trial_rows TO "${applicationRole}";
 
 -- Rows taken in: all of a trial, or the good ones.
 CREATE TABLE record_takings (
@@ -213,7 +212,7 @@ BEGIN
     RAISE EXCEPTION 'a row as it stood in a file is erased, and never changed otherwise'
         USING ERRCODE = 'integrity_constraint_violation';
 END $$;
-CREATE TRIGGER kept_as_it_stood BEFORE UPDATE OR DELETE ON personal.original_rows
+CREATE TRIGGER kept_until_erased BEFORE UPDATE OR DELETE ON personal.original_rows
     FOR EACH ROW EXECUTE FUNCTION personal.erase_a_row_alone();
 
 -- From which row of a file an incident came; several calls of one incident have a row each.
@@ -222,6 +221,20 @@ CREATE TABLE incident_origins (
     incident_id     uuid NOT NULL REFERENCES incidents
 );
 CREATE INDEX incident_origins_by_incident ON incident_origins (incident_id);
+
+-- Rows of the trials of a file go where it is tried anew; not where rows of it were taken, since the others are sent from there.
+CREATE FUNCTION personal.clear_trial_rows(file uuid) RETURNS void LANGUAGE plpgsql SECURITY DEFINER
+SET search_path = pg_catalog, public AS $$
+BEGIN
+    IF EXISTS (SELECT 1 FROM record_takings k JOIN record_trials t ON t.id = k.trial_id
+               JOIN record_taking_progress p ON p.taking_id = k.id
+               WHERE t.record_file_id = file AND p.finished_at IS NOT NULL) THEN
+        RAISE EXCEPTION 'rows of that file were taken in' USING ERRCODE = 'integrity_constraint_violation';
+    END IF;
+    DELETE FROM personal.record_trial_rows WHERE trial_id IN (SELECT id FROM record_trials WHERE record_file_id = file);
+END $$;
+REVOKE ALL ON FUNCTION personal.clear_trial_rows(uuid) FROM PUBLIC;
+GRANT EXECUTE ON FUNCTION personal.clear_trial_rows(uuid) TO "${applicationRole}";
 
 -- What a file was made of is forgotten: its octets, the examples, the rows of its trials. What was taken in has its own rows.
 CREATE FUNCTION personal.forget_record_file(file uuid, at timestamptz) RETURNS void LANGUAGE plpgsql SECURITY DEFINER

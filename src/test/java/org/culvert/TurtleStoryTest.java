@@ -38,13 +38,13 @@ class TurtleStoryTest {
 
         // The call: people first, then the place, however it is said.
         Json call = Api.make(DISPATCHER, "/api/calls", """
-            {"receivedAt":"2021-11-20T08:40:00Z","happenedAt":"2021-11-20T08:30:00Z",
-             "people":{"anyoneHurt":"no","offTheRoad":"yes"},
-             "caller":{"name":"A Driver","phone":"555 0101"},
-             "words":"I have a turtle in a box, she is bleeding","cause":"collisionWithVehicle",
-             "animals":[{"scientificName":"%s","vitality":"alive","lifeStage":"adult","sex":"female"}],
-             "place":{"roadAndChainage":{"road":"Mill Road","chainageKilometres":"5.1"}}}
-            """.formatted(SPECIES));
+                {"receivedAt":"2021-11-20T08:40:00Z","happenedAt":"2021-11-20T08:30:00Z",
+                 "people":{"anyoneHurt":"no","offTheRoad":"yes"},
+                 "caller":{"name":"A Driver","phone":"555 0101"},
+                 "words":"I have a turtle in a box, she is bleeding","cause":"collisionWithVehicle",
+                 "animals":[{"scientificName":"%s","vitality":"alive","lifeStage":"adult","sex":"female"}],
+                 "place":{"roadAndChainage":{"road":"Mill Road","chainageKilometres":"5.1"}}}
+                """.formatted(SPECIES));
         String incident = call.getString("incidentId");
 
         // The gate, then an attendance.
@@ -69,10 +69,10 @@ class TurtleStoryTest {
 
         // Her case; the clinic takes her over; the visit, the film, the surgery.
         String mother = Api.make(RESCUER, "/api/cases", """
-            {"incidentId":"%s","attendanceId":"%s","foundAt":"2021-11-20T09:30:00Z",
-             "animal":{"scientificName":"%s","sex":"female","lifeStage":"adult"},
-             "holder":{"memberId":"%s"}}
-            """.formatted(incident, attendance, SPECIES, world.rescuer))
+                        {"incidentId":"%s","attendanceId":"%s","foundAt":"2021-11-20T09:30:00Z",
+                         "animal":{"scientificName":"%s","sex":"female","lifeStage":"adult"},
+                         "holder":{"memberId":"%s"}}
+                        """.formatted(incident, attendance, SPECIES, world.rescuer))
                 .getString("id");
         String toClinic = Api.make(
                         RESCUER,
@@ -83,13 +83,13 @@ class TurtleStoryTest {
         Api.post(CLINIC, "/api/hand-overs/" + toClinic + "/acceptance", "{\"at\":\"2021-11-20T10:05:00Z\"}")
                 .statusCode(200);
         String visit = Api.make(CLINIC, "/api/visits", """
-            {"caseId":"%s","clinicId":"%s","arrivedAt":"2021-11-20T10:05:00Z","weightGrams":820,
-             "gravid":"yes",
-             "findings":[{"bodyPart":"carapace, rear marginal scutes","side":"left","finding":"fracture"}],
-             "readings":[{"what":"eggs","counted":9,"reader":"Dr Vet","confidence":"medium"}],
-             "procedures":[{"procedure":"eggs recovered through soft tissue","vetName":"Dr Vet",
-                            "vetRegistration":"V-1"}]}
-            """.formatted(mother, world.clinic))
+                        {"caseId":"%s","clinicId":"%s","arrivedAt":"2021-11-20T10:05:00Z","weightGrams":820,
+                         "gravid":"yes",
+                         "findings":[{"bodyPart":"carapace, rear marginal scutes","side":"left","finding":"fracture"}],
+                         "readings":[{"what":"eggs","counted":9,"reader":"Dr Vet","confidence":"medium"}],
+                         "procedures":[{"procedure":"eggs recovered through soft tissue","vetName":"Dr Vet",
+                                        "vetRegistration":"V-1"}]}
+                        """.formatted(mother, world.clinic))
                 .getString("id");
 
         // Eggs: every one accounted for; the clutch goes to somebody else, who needs papers of their own.
@@ -115,9 +115,9 @@ class TurtleStoryTest {
 
         // Discharge with the vet's own words, and a placement with a carer who may.
         Api.make(CLINIC, "/api/visits/" + visit + "/discharge", """
-            {"vetName":"Dr Vet","vetRegistration":"V-1","at":"2021-11-23T02:00:00Z","reviewOn":"2022-01-04",
-             "plan":"Dry two days, then short swims daily; stitches out at about six weeks.","limits":"no water until the 25th"}
-            """);
+                {"vetName":"Dr Vet","vetRegistration":"V-1","at":"2021-11-23T02:00:00Z","reviewOn":"2022-01-04",
+                 "plan":"Dry two days, then short swims daily; stitches out at about six weeks.","limits":"no water until the 25th"}
+                """);
         Api.post(
                         CLINIC,
                         "/api/cases/" + mother + "/placements",
@@ -151,9 +151,9 @@ class TurtleStoryTest {
 
         // Where she may go back: not into another water before her own place was recorded unsuitable.
         String site = Api.make(COORDINATOR, "/api/release-sites", """
-            {"name":"Lagoon","jurisdiction":"AU-QLD","decimalLatitude":-30.503,"decimalLongitude":150.0325,
-             "coordinateUncertaintyInMeters":20,"habitat":"wetland","taxonGroups":["turtles"]}
-            """).getString("id");
+                        {"name":"Lagoon","jurisdiction":"AU-QLD","decimalLatitude":-30.503,"decimalLongitude":150.0325,
+                         "coordinateUncertaintyInMeters":20,"habitat":"wetland","taxonGroups":["turtles"]}
+                        """).getString("id");
         Json unsigned = assess(mother, site);
         assertThat(unsigned.getString("tests.find { it.test == 'fitness' }.verdict"))
                 .isEqualTo("cantTell");
@@ -165,10 +165,10 @@ class TurtleStoryTest {
                 "/api/cases/" + mother + "/found-place-unsuitable",
                 "{\"ground\":\"hazard\",\"words\":\"the verge of a fast road\",\"seenAt\":\"2022-01-20T02:00:00Z\"}");
         Api.make(COORDINATOR, "/api/release-rules", """
-            {"jurisdiction":"network","kind":"policy","taxonGroup":"turtles","appliesTo":"any","test":"greatestDistance",
-             "greatestDistanceMetres":5000,"words":"Our own turtles go back within five kilometres.","source":"test",
-             "readOn":"2026-11-01","reviewBy":"2090-01-01","validFrom":"2010-01-01"}
-            """);
+                {"jurisdiction":"network","kind":"policy","taxonGroup":"turtles","appliesTo":"any","test":"greatestDistance",
+                 "greatestDistanceMetres":5000,"words":"Our own turtles go back within five kilometres.","source":"test",
+                 "readOn":"2026-11-01","reviewBy":"2090-01-01","validFrom":"2010-01-01"}
+                """);
         Json assessed = assess(mother, site);
         List<String> needPermits =
                 assessed.<Map<String, String>>getList("tests.findAll { it.verdict != 'pass' }").stream()
@@ -179,14 +179,13 @@ class TurtleStoryTest {
         assertThat(needPermits).isNotEmpty();
         String permits = needPermits.stream()
                 .map(key -> """
-                    {"key":"%s","number":"P-1","issuedBy":"the authority","documentName":"permit.pdf",
-                     "documentMediaType":"application/pdf","document":"JVBERi0xLjQK"}
-                    """.formatted(key))
+                        {"key":"%s","number":"P-1","issuedBy":"the authority","documentName":"permit.pdf",
+                         "documentMediaType":"application/pdf","document":"JVBERi0xLjQK"}
+                        """.formatted(key))
                 .reduce((a, b) -> a + "," + b)
                 .orElseThrow();
         String release =
-                "{\"caseIds\":[\"%s\"],\"assessmentIds\":[\"%s\"],\"at\":\"2022-02-01T02:00:00Z\",\"approvedBy\":\"Dr"
-                        + " Vet\"%s}";
+                "{\"caseIds\":[\"%s\"],\"assessmentIds\":[\"%s\"],\"at\":\"2022-02-01T02:00:00Z\",\"approvedBy\":\"Dr Vet\"%s}";
         Api.post(COORDINATOR, "/api/releases", release.formatted(mother, assessed.getString("id"), ""))
                 .statusCode(422);
         Api.make(
@@ -233,9 +232,9 @@ class TurtleStoryTest {
                 .getList("tests.findAll { it.verdict != 'pass' && it.lifting == 'byPermit' }.key", String.class)
                 .stream()
                 .map(key -> """
-                    {"key":"%s","number":"P-1","issuedBy":"the authority","documentName":"permit.pdf",
-                     "documentMediaType":"application/pdf","document":"JVBERi0xLjQK"}
-                    """.formatted(key))
+                        {"key":"%s","number":"P-1","issuedBy":"the authority","documentName":"permit.pdf",
+                         "documentMediaType":"application/pdf","document":"JVBERi0xLjQK"}
+                        """.formatted(key))
                 .collect(java.util.stream.Collectors.joining(",", ",\"permits\":[", "]"));
         String letGo = "{\"caseIds\":[\"%s\"],\"assessmentIds\":[\"%s\"],\"approvedBy\":\"Dr Vet\"%s%s}";
         Api.post(COORDINATOR, "/api/releases", letGo.formatted(young, beside.getString("id"), permitsOfYoung, ""))
@@ -254,17 +253,17 @@ class TurtleStoryTest {
 
     private static void collision(String species, String at, String chainageKilometres) {
         Api.make(DISPATCHER, "/api/calls", """
-            {"receivedAt":"%s","happenedAt":"%s","cause":"collisionWithVehicle",
-             "animals":[{"scientificName":"%s","vitality":"dead","pouchChecked":"yes","carcassSigned":true}],
-             "place":{"roadAndChainage":{"road":"Mill Road","chainageKilometres":"%s"}}}
-            """.formatted(at, at, species, chainageKilometres));
+                {"receivedAt":"%s","happenedAt":"%s","cause":"collisionWithVehicle",
+                 "animals":[{"scientificName":"%s","vitality":"dead","pouchChecked":"yes","carcassSigned":true}],
+                 "place":{"roadAndChainage":{"road":"Mill Road","chainageKilometres":"%s"}}}
+                """.formatted(at, at, species, chainageKilometres));
     }
 
     private static Json report() {
         String run = Api.post(ROADS_AUTHORITY, "/api/hotspot-runs", """
-            {"periodFrom":"2021-10-01","periodTo":"2021-12-31","taxonGroup":"turtles","simulations":199,
-             "reachMetres":300,"seed":7}
-            """)
+                        {"periodFrom":"2021-10-01","periodTo":"2021-12-31","taxonGroup":"turtles","simulations":199,
+                         "reachMetres":300,"seed":7}
+                        """)
                 .statusCode(202)
                 .extract()
                 .jsonPath()

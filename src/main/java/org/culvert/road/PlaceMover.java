@@ -33,7 +33,7 @@ public final class PlaceMover {
     public PlaceMover(CurrentRoads roads) {
         this.roads = roads;
         this.network = roads.network();
-        this.places = new RoadPlaces(roads);
+        this.places = new RoadPlaces(roads, RoadLookup.remembering(network));
     }
 
     public PlaceMoved move(PlacedBefore before) {

@@ -47,16 +47,16 @@ class CustodyBetweenResourceTest {
     private String newCase() {
         String incident = World.call("Chelodina longicollis", 150.04, "").getString("incidentId");
         return Api.make(RESCUER, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"Chelodina longicollis"},"foundAt":"%s",
-             "holder":{"memberId":"%s"}}
-            """.formatted(incident, at(0), world.rescuer))
+                        {"incidentId":"%s","animal":{"scientificName":"Chelodina longicollis"},"foundAt":"%s",
+                         "holder":{"memberId":"%s"}}
+                        """.formatted(incident, at(0), world.rescuer))
                 .getString("id");
     }
 
     private void handOver(String caseId, String member, double hours) {
         String offered = Api.make(COORDINATOR, "/api/cases/" + caseId + "/hand-overs", """
-            {"taker":{"memberId":"%s"},"at":"%s"}
-            """.formatted(member, at(hours)))
+                        {"taker":{"memberId":"%s"},"at":"%s"}
+                        """.formatted(member, at(hours)))
                 .getString("id");
         Api.change(COORDINATOR, "/api/hand-overs/" + offered, "/acceptance", "{\"at\":\"" + at(hours) + "\"}")
                 .statusCode(200);
@@ -64,8 +64,8 @@ class CustodyBetweenResourceTest {
 
     private Answer between(String caseId, String member, double from, Double to) {
         return Api.post(COORDINATOR, "/api/cases/" + caseId + "/custody-links", """
-            {"holder":{"memberId":"%s"},"from":"%s","to":%s,"between":true,"reason":"forgotten"}
-            """.formatted(
+                {"holder":{"memberId":"%s"},"from":"%s","to":%s,"between":true,"reason":"forgotten"}
+                """.formatted(
                         member, at(from), to == null ? null : "\"" + at(to) + "\""));
     }
 
@@ -74,8 +74,8 @@ class CustodyBetweenResourceTest {
         String id = newCase();
         handOver(id, world.carer, 10);
         String plain = """
-            {"holder":{"memberId":"%s"},"from":"%s","to":"%s","reason":"forgotten"}
-            """.formatted(world.helper, at(8), at(12));
+                {"holder":{"memberId":"%s"},"from":"%s","to":"%s","reason":"forgotten"}
+                """.formatted(world.helper, at(8), at(12));
         Api.post(COORDINATOR, "/api/cases/" + id + "/custody-links", plain)
                 .statusCode(409)
                 .body("detail", containsString("between"));
@@ -116,14 +116,14 @@ class CustodyBetweenResourceTest {
     void theAuthorisationIsThatOfTheNewFirstDay() {
         String id = newCase();
         String carer = Api.make(org.culvert.platform.Role.ADMIN, "/api/members", """
-            {"organisationId":"%s","callSign":"%s","name":"Somebody","attends":false,"cares":true}
-            """.formatted(
+                        {"organisationId":"%s","callSign":"%s","name":"Somebody","attends":false,"cares":true}
+                        """.formatted(
                                 world.network, java.util.UUID.randomUUID()))
                 .getString("id");
         Api.make(org.culvert.platform.Role.ADMIN, "/api/authorisations", """
-            {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"LATE-1",
-             "taxonGroup":"turtles","validFrom":"2026-01-13","validTo":"2090-12-31"}
-            """.formatted(carer));
+                {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"LATE-1",
+                 "taxonGroup":"turtles","validFrom":"2026-01-13","validTo":"2090-12-31"}
+                """.formatted(carer));
         handOver(id, carer, 10);
         assertThat(Api.get(COORDINATOR, "/api/cases/" + id).getString("custody[1].authorisation"))
                 .isNull();
@@ -147,8 +147,7 @@ class CustodyBetweenResourceTest {
                         entry.formatted(
                                 world.clinic,
                                 at(1),
-                                "{\"organisation\":\"another"
-                                        + " shelter\",\"number\":\"L-7\",\"jurisdiction\":\"AU-VIC\"}"))
+                                "{\"organisation\":\"another shelter\",\"number\":\"L-7\",\"jurisdiction\":\"AU-VIC\"}"))
                 .getString("id");
         Api.change(COORDINATOR, "/api/hand-overs/" + offered, "/acceptance", "{\"at\":\"" + at(2) + "\"}")
                 .statusCode(200)
@@ -176,8 +175,8 @@ class CustodyBetweenResourceTest {
         assertThat(gaps(id)).containsExactlyInAnyOrder(at(10) + " " + at(12), at(15) + " null");
         Api.as(RESCUER).get("/api/custody-gaps").then().statusCode(403);
         String offered = Api.make(COORDINATOR, "/api/cases/" + id + "/hand-overs", """
-            {"taker":{"memberId":"%s"},"at":"%s"}
-            """.formatted(world.helper, at(20)))
+                        {"taker":{"memberId":"%s"},"at":"%s"}
+                        """.formatted(world.helper, at(20)))
                 .getString("id");
         assertThat(waiting(COORDINATOR, "true")).contains(offered);
         assertThat(waiting(RESCUER, "true")).contains(offered);
@@ -295,8 +294,8 @@ class CustodyBetweenResourceTest {
                                     path,
                                     "/custody-links/" + links.get(random.nextInt(links.size())),
                                     """
-                                    {"%s":"%s","reason":"as told"}
-                                    """.formatted(random.nextBoolean() ? "from" : "to", at(from)))
+                                {"%s":"%s","reason":"as told"}
+                                """.formatted(random.nextBoolean() ? "from" : "to", at(from)))
                             .extract()
                             .statusCode();
                 };

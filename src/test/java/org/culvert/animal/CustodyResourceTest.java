@@ -40,9 +40,9 @@ class CustodyResourceTest {
     private Json newCase(String holder) {
         String incident = World.call("Chelodina longicollis", 150.04, "").getString("incidentId");
         return Api.make(RESCUER, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"Chelodina longicollis","sex":"female"},
-             "foundAt":"2026-01-10T02:00:00Z"%s}
-            """.formatted(
+                {"incidentId":"%s","animal":{"scientificName":"Chelodina longicollis","sex":"female"},
+                 "foundAt":"2026-01-10T02:00:00Z"%s}
+                """.formatted(
                         incident, holder == null ? "" : ",\"holder\":{\"memberId\":\"" + holder + "\"}"));
     }
 
@@ -126,10 +126,10 @@ class CustodyResourceTest {
         try (Connection connection = database.getConnection()) {
             connection.setAutoCommit(false);
             try (var insert = connection.prepareStatement("""
-                insert into custody_links (id, case_id, holder_member_id, held, recorded_at, recorded_by)
-                select gen_random_uuid(), ?::uuid, ?::uuid, tstzrange('2026-01-11', null), now(), id
-                from accounts limit 1
-                """)) {
+                    insert into custody_links (id, case_id, holder_member_id, held, recorded_at, recorded_by)
+                    select gen_random_uuid(), ?::uuid, ?::uuid, tstzrange('2026-01-11', null), now(), id
+                    from accounts limit 1
+                    """)) {
                 insert.setString(1, id);
                 insert.setString(2, world.carer);
                 // 23P01: exclusion violation (PostgreSQL manual, appendix A)

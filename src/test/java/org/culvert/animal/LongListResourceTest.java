@@ -88,19 +88,19 @@ class LongListResourceTest {
                 i < LONG - SHORT ? List.of(RESCUER, CLINIC, CARER, DISPATCHER).get(i % 4) : COORDINATOR;
         String path = "/api/cases/"
                 + Api.make(author, "/api/cases", """
-                    {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
-                     "holder":{"memberId":"%s"}}
-                    """.formatted(incident, TURTLE, world.carer))
+                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
+                         "holder":{"memberId":"%s"}}
+                        """.formatted(incident, TURTLE, world.carer))
                         .getString("id");
         for (int day = 11; day < 14; day++) {
             Api.post(COORDINATOR, path + "/whereabouts", """
-                {"words":"pen %d","at":"2026-01-%dT02:00:00Z"}
-                """.formatted(day * i, day))
+                    {"words":"pen %d","at":"2026-01-%dT02:00:00Z"}
+                    """.formatted(day * i, day))
                     .statusCode(200);
         }
         String handOver = Api.make(COORDINATOR, path + "/hand-overs", """
-            {"taker":{"memberId":"%s"},"at":"2026-01-15T02:00:00Z"}
-            """.formatted(world.rescuer))
+                        {"taker":{"memberId":"%s"},"at":"2026-01-15T02:00:00Z"}
+                        """.formatted(world.rescuer))
                 .getString("id");
         if (i % 2 == 0) {
             Api.change(COORDINATOR, "/api/hand-overs/" + handOver, "/acceptance", "{\"at\":\"2026-01-16T02:00:00Z\"}")
@@ -126,9 +126,9 @@ class LongListResourceTest {
 
     private static void further(String role, String incident, String words) {
         Api.make(role, "/api/calls", """
-            {"incidentId":"%s","words":"%s","caller":{"phone":"555"},"animals":[{"taxonGroup":"macropods"}],
-             "place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.01"}}}
-            """.formatted(incident, words));
+                {"incidentId":"%s","words":"%s","caller":{"phone":"555"},"animals":[{"taxonGroup":"macropods"}],
+                 "place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.01"}}}
+                """.formatted(incident, words));
     }
 
     private static void join(String kept, String joined) {
@@ -167,9 +167,9 @@ class LongListResourceTest {
         String incident = World.call(TURTLE, 150.0412, "").getString("incidentId");
         String path = "/api/cases/"
                 + Api.make(COORDINATOR, "/api/cases", """
-                    {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
-                     "holder":{"memberId":"%s"}}
-                    """.formatted(incident, TURTLE, world.carer))
+                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
+                         "holder":{"memberId":"%s"}}
+                        """.formatted(incident, TURTLE, world.carer))
                         .getString("id") + "/photographs";
         byte[] picture = Pictures.jpegAt(-30.5, 150.0412);
         for (int i = 0; i < LONG; i++) {

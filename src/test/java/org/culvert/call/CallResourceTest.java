@@ -41,8 +41,8 @@ class CallResourceTest {
     @Test
     void roadAndChainageKeepsThePrecisionItWasGivenTo() {
         Json receipt = Api.make(DISPATCHER, "/api/calls", """
-            {"cause":"collisionWithVehicle","place":{"roadAndChainage":{"road":"mill rd","chainageKilometres":"4.4"}}}
-            """);
+                {"cause":"collisionWithVehicle","place":{"roadAndChainage":{"road":"mill rd","chainageKilometres":"4.4"}}}
+                """);
         assertThat(receipt.getDouble("place.chainageMetres")).isEqualTo(4400);
         assertThat(receipt.getDouble("place.chainagePrecisionMetres")).isEqualTo(100);
         Position there =
@@ -53,8 +53,8 @@ class CallResourceTest {
     @Test
     void swappedCoordinatesAreRefusedWithTheOtherReading() {
         Api.post(DISPATCHER, "/api/calls", """
-            {"place":{"decimalDegrees":{"latitude":"150.02","longitude":"-30.5"}}}
-            """)
+                        {"place":{"decimalDegrees":{"latitude":"150.02","longitude":"-30.5"}}}
+                        """)
                 .statusCode(400)
                 .contentType("application/problem+json")
                 .body("type", equalTo("/problems/invalid"))

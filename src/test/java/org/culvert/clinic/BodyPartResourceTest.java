@@ -38,32 +38,32 @@ class BodyPartResourceTest {
     void makeWorld() {
         world = World.shared();
         Api.post(ADMIN, "/api/taxon-groups", """
-            [{"key":"part-turtles","name":"turtles of a test","pouch":false,"clutches":true,"introduced":false,
-              "bodyPlan":"turtle"},
-             {"key":"part-bats","name":"bats of a test","pouch":false,"clutches":false,"introduced":false,
-              "bodyPlan":"bat"},
-             {"key":"part-others","name":"others of a test","pouch":false,"clutches":false,"introduced":false}]
-            """).statusCode(200);
+                [{"key":"part-turtles","name":"turtles of a test","pouch":false,"clutches":true,"introduced":false,
+                  "bodyPlan":"turtle"},
+                 {"key":"part-bats","name":"bats of a test","pouch":false,"clutches":false,"introduced":false,
+                  "bodyPlan":"bat"},
+                 {"key":"part-others","name":"others of a test","pouch":false,"clutches":false,"introduced":false}]
+                """).statusCode(200);
         Api.post(ADMIN, "/api/taxa", """
-            [{"scientificName":"%s","vernacularName":"turtle of a test","taxonRank":"species",
-              "taxonGroup":"part-turtles"},
-             {"scientificName":"%s","vernacularName":"bat of a test","taxonRank":"species","taxonGroup":"part-bats"},
-             {"scientificName":"Aliud articulatum","vernacularName":"other of a test","taxonRank":"species",
-              "taxonGroup":"part-others"}]
-            """.formatted(TURTLE, BAT)).statusCode(200);
+                [{"scientificName":"%s","vernacularName":"turtle of a test","taxonRank":"species",
+                  "taxonGroup":"part-turtles"},
+                 {"scientificName":"%s","vernacularName":"bat of a test","taxonRank":"species","taxonGroup":"part-bats"},
+                 {"scientificName":"Aliud articulatum","vernacularName":"other of a test","taxonRank":"species",
+                  "taxonGroup":"part-others"}]
+                """.formatted(TURTLE, BAT)).statusCode(200);
     }
 
     private String visit(String taxon) {
         String incident = World.call(taxon, 150.03, "").getString("incidentId");
         String caseId = Api.make(COORDINATOR, "/api/cases", """
-            {"animal":{"scientificName":"%s"},"incidentId":"%s","foundAt":"2026-11-01T08:00:00Z",
-             "holder":{"organisationId":"%s"}}
-            """.formatted(taxon, incident, world.clinic))
+                        {"animal":{"scientificName":"%s"},"incidentId":"%s","foundAt":"2026-11-01T08:00:00Z",
+                         "holder":{"organisationId":"%s"}}
+                        """.formatted(taxon, incident, world.clinic))
                 .getString("id");
         return "/api/visits/"
                 + Api.make(CLINIC, "/api/visits", """
-                    {"caseId":"%s","clinicId":"%s"}
-                    """.formatted(caseId, world.clinic))
+                                {"caseId":"%s","clinicId":"%s"}
+                                """.formatted(caseId, world.clinic))
                         .getString("id");
     }
 
@@ -154,14 +154,14 @@ class BodyPartResourceTest {
     void ofAVisitTheFindingThatIsWrongIsNamed() {
         String incident = World.call(TURTLE, 150.03, "").getString("incidentId");
         String caseId = Api.make(COORDINATOR, "/api/cases", """
-            {"animal":{"scientificName":"%s"},"incidentId":"%s","foundAt":"2026-11-01T08:00:00Z",
-             "holder":{"organisationId":"%s"}}
-            """.formatted(TURTLE, incident, world.clinic))
+                        {"animal":{"scientificName":"%s"},"incidentId":"%s","foundAt":"2026-11-01T08:00:00Z",
+                         "holder":{"organisationId":"%s"}}
+                        """.formatted(TURTLE, incident, world.clinic))
                 .getString("id");
         Api.post(CLINIC, "/api/visits", """
-            {"caseId":"%s","clinicId":"%s","findings":[{"part":"nuchal","finding":"a crack"},
-             {"part":"costal-2","finding":"a crack"}]}
-            """.formatted(caseId, world.clinic))
+                        {"caseId":"%s","clinicId":"%s","findings":[{"part":"nuchal","finding":"a crack"},
+                         {"part":"costal-2","finding":"a crack"}]}
+                        """.formatted(caseId, world.clinic))
                 .statusCode(400)
                 .body("errors[0].field", equalTo("findings[1].side"));
     }

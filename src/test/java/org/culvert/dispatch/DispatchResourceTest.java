@@ -54,9 +54,9 @@ class DispatchResourceTest {
     @Test
     void anUnknownLimitStopsLikeAFastRoad() {
         String incident = Api.make(DISPATCHER, "/api/calls", """
-            {"people":{"anyoneHurt":"no"},"animals":[{"taxonGroup":"macropods"}],
-             "place":{"decimalDegrees":{"latitude":"-30.47","longitude":"150.05"}}}
-            """).getString("incidentId");
+                        {"people":{"anyoneHurt":"no"},"animals":[{"taxonGroup":"macropods"}],
+                         "place":{"decimalDegrees":{"latitude":"-30.47","longitude":"150.05"}}}
+                        """).getString("incidentId");
         Api.post(
                         DISPATCHER,
                         "/api/incidents/" + incident + "/attendances",
@@ -68,10 +68,10 @@ class DispatchResourceTest {
     @Test
     void onlyVaccinatedPeopleGoToABatAndNobodyOverridesThat() {
         String incident = Api.make(DISPATCHER, "/api/calls", """
-            {"people":{"anyoneHurt":"no"},"cause":"entanglement",
-             "animals":[{"scientificName":"Pteropus poliocephalus","vitality":"alive"}],
-             "place":{"decimalDegrees":{"latitude":"-30.45","longitude":"150.03"}}}
-            """).getString("incidentId");
+                        {"people":{"anyoneHurt":"no"},"cause":"entanglement",
+                         "animals":[{"scientificName":"Pteropus poliocephalus","vitality":"alive"}],
+                         "place":{"decimalDegrees":{"latitude":"-30.45","longitude":"150.03"}}}
+                        """).getString("incidentId");
         Api.post(
                         DISPATCHER,
                         "/api/incidents/" + incident + "/attendances",
@@ -127,8 +127,7 @@ class DispatchResourceTest {
         Api.make(
                 DISPATCHER,
                 "/api/incidents/" + incident + "/closings",
-                "{\"outcome\":\"notAttendedUnsafe\",\"reason\":\"fast road, caller drove"
-                        + " on\",\"theirReference\":\"P-9\"}");
+                "{\"outcome\":\"notAttendedUnsafe\",\"reason\":\"fast road, caller drove on\",\"theirReference\":\"P-9\"}");
         assertThat(progress(incident)).isEqualTo("closed");
     }
 

@@ -17,9 +17,9 @@ import org.junit.jupiter.api.Test;
 class AnnualRunResourceTest {
     private static String entry(String cells) {
         return """
-            {"periodFrom":"%d-01-01","periodTo":"%d-12-31","plan":"the meeting in autumn","reachMetres":300,
-             "cells":%s}
-            """.formatted(EvidenceWorld.year(), EvidenceWorld.year(), cells);
+                {"periodFrom":"%d-01-01","periodTo":"%d-12-31","plan":"the meeting in autumn","reachMetres":300,
+                 "cells":%s}
+                """.formatted(EvidenceWorld.year(), EvidenceWorld.year(), cells);
     }
 
     @Test

@@ -50,19 +50,19 @@ class DeadNodeTest {
     private void leaveBehind(UUID id, UUID like) throws SQLException {
         try (Connection connection = database.getConnection()) {
             run(connection, """
-                INSERT INTO hotspot_runs (id, settings, declared, recorded_at, recorded_by)
-                SELECT ?, settings, declared, recorded_at, recorded_by FROM hotspot_runs WHERE id = ?
-                """, id, like);
+                    INSERT INTO hotspot_runs (id, settings, declared, recorded_at, recorded_by)
+                    SELECT ?, settings, declared, recorded_at, recorded_by FROM hotspot_runs WHERE id = ?
+                    """, id, like);
             run(connection, """
-                INSERT INTO hotspot_run_progress (run_id, begun_at, simulations_done)
-                SELECT ?, begun_at, 400 FROM hotspot_run_progress WHERE run_id = ?
-                """, id, like);
+                    INSERT INTO hotspot_run_progress (run_id, begun_at, simulations_done)
+                    SELECT ?, begun_at, 400 FROM hotspot_run_progress WHERE run_id = ?
+                    """, id, like);
             run(connection, """
-                INSERT INTO scheduled_tasks (task_name, task_instance, execution_time, picked, picked_by,
-                    last_heartbeat, version)
-                VALUES ('hotspot-run', ?::text, now() - interval '10 minutes', true, 'a node that died',
-                    now() - interval '10 minutes', 2)
-                """, id);
+                    INSERT INTO scheduled_tasks (task_name, task_instance, execution_time, picked, picked_by,
+                        last_heartbeat, version)
+                    VALUES ('hotspot-run', ?::text, now() - interval '10 minutes', true, 'a node that died',
+                        now() - interval '10 minutes', 2)
+                    """, id);
         }
     }
 

@@ -69,9 +69,8 @@ final class EvidenceWorld {
     static void importRoads(String name, double north, String more) {
         var features = new StringBuilder();
         features.append(text(
-                "{\"type\":\"Feature\",\"properties\":{\"name\":\"Service"
-                        + " Road\",\"class\":\"service\",\"aadt\":50,\"owner\":\"Upper"
-                        + " Shire\",\"start\":0},\"geometry\":{\"type\":\"LineString\",\"coordinates\":"
+                "{\"type\":\"Feature\",\"properties\":{\"name\":\"Service Road\",\"class\":\"service\",\"aadt\":50,"
+                        + "\"owner\":\"Upper Shire\",\"start\":0},\"geometry\":{\"type\":\"LineString\",\"coordinates\":"
                         + "[[%.5f,%.5f],[%.5f,%.5f]]}}",
                 WEST + 0.003, SOUTH + north - 0.0004, WEST + 0.012, SOUTH + north - 0.0004));
         for (int line = 0; line < 6; line++) {
@@ -100,8 +99,7 @@ final class EvidenceWorld {
             coordinates.append(i == 0 ? "" : ",").append(text("[%.5f,%.5f]", longitude, latitude));
         }
         return text(
-                "{\"type\":\"Feature\",\"properties\":{\"name\":\"%s"
-                        + " %d\",\"class\":\"%s\",\"aadt\":%d,\"owner\":\"%s\","
+                "{\"type\":\"Feature\",\"properties\":{\"name\":\"%s %d\",\"class\":\"%s\",\"aadt\":%d,\"owner\":\"%s\","
                         + "\"start\":0},\"geometry\":{\"type\":\"LineString\",\"coordinates\":[%s]}}",
                 name,
                 line,
@@ -124,18 +122,18 @@ final class EvidenceWorld {
         }
         // What must not count: another cause, no place, far from any road, a time that may or may not be in the period
         Api.make(DISPATCHER, "/api/calls", text("""
-            {"receivedAt":"%d-05-01T01:00:00Z","happenedAt":"%d-05-01T00:00:00Z","cause":"orphaned"}
-            """, year, year));
+                {"receivedAt":"%d-05-01T01:00:00Z","happenedAt":"%d-05-01T00:00:00Z","cause":"orphaned"}
+                """, year, year));
         Api.make(DISPATCHER, "/api/calls", text("""
-            {"receivedAt":"%d-05-01T01:00:00Z","happenedAt":"%d-05-01T00:00:00Z","cause":"collisionWithVehicle",
-             "animals":[{"scientificName":"Wallabia bicolor"}]}
-            """, year, year));
+                {"receivedAt":"%d-05-01T01:00:00Z","happenedAt":"%d-05-01T00:00:00Z","cause":"collisionWithVehicle",
+                 "animals":[{"scientificName":"Wallabia bicolor"}]}
+                """, year, year));
         call("Wallabia bicolor", SOUTH - 0.3, WEST, year + "-05-02");
         Api.make(DISPATCHER, "/api/calls", text("""
-            {"receivedAt":"%d-01-02T01:00:00Z","happenedNotBefore":"%d-12-30T00:00:00Z",
-             "cause":"collisionWithVehicle","animals":[{"scientificName":"Wallabia bicolor"}],
-             "place":{"decimalDegrees":{"latitude":"%.5f","longitude":"%.5f"}}}
-            """, year, year - 1, row(1), WEST + 0.005));
+                {"receivedAt":"%d-01-02T01:00:00Z","happenedNotBefore":"%d-12-30T00:00:00Z",
+                 "cause":"collisionWithVehicle","animals":[{"scientificName":"Wallabia bicolor"}],
+                 "place":{"decimalDegrees":{"latitude":"%.5f","longitude":"%.5f"}}}
+                """, year, year - 1, row(1), WEST + 0.005));
         // So near a crossing that either road may be the one: the roads meet there, so it counts
         call("Wallabia bicolor", row(1) + 0.00015, WEST + 3 * STEP + 0.0001, year + "-08-03");
         // Between a highway and the service road beside it, which do not meet
@@ -168,10 +166,10 @@ final class EvidenceWorld {
 
     static Json call(String name, double latitude, double longitude, String day) {
         return Api.make(DISPATCHER, "/api/calls", text("""
-            {"receivedAt":"%sT03:00:00Z","happenedAt":"%sT02:00:00Z","cause":"collisionWithVehicle",
-             "animals":[{"scientificName":"%s","individualCount":2,"vitality":"dead"}],
-             "place":{"decimalDegrees":{"latitude":"%.5f","longitude":"%.5f"}}}
-            """, day, day, name, latitude, longitude));
+                {"receivedAt":"%sT03:00:00Z","happenedAt":"%sT02:00:00Z","cause":"collisionWithVehicle",
+                 "animals":[{"scientificName":"%s","individualCount":2,"vitality":"dead"}],
+                 "place":{"decimalDegrees":{"latitude":"%.5f","longitude":"%.5f"}}}
+                """, day, day, name, latitude, longitude));
     }
 
     /** Asks for a run of that year with some more settings, and waits until it has come to its end. */

@@ -238,9 +238,9 @@ class HotspotRunResourceTest {
     @Test
     void whatIsWrongIsSaidAllAtOnceWithWhatWouldBeRight() {
         Api.post(ADMIN, "/api/hotspot-runs", """
-            {"periodFrom":"2019-12-31","periodTo":"2019-01-01","taxonGroup":"dragons","owner":"Nobody",
-             "chance":"per-head","simulations":19,"alpha":0.01,"pieceMetres":400}
-            """)
+                        {"periodFrom":"2019-12-31","periodTo":"2019-01-01","taxonGroup":"dragons","owner":"Nobody",
+                         "chance":"per-head","simulations":19,"alpha":0.01,"pieceMetres":400}
+                        """)
                 .statusCode(400)
                 .contentType("application/problem+json")
                 .body("errors.field", hasItem("periodTo"))
@@ -268,9 +268,9 @@ class HotspotRunResourceTest {
     void aSeasonWindowIsDataAndMayCrossTheNewYear() {
         String name = "test window " + System.nanoTime();
         Api.make(COORDINATOR, "/api/season-windows", """
-            {"taxonGroup":"turtles","name":"%s","hemisphere":"southern","from":"--11-01","to":"--01-31",
-             "source":"invented for a test","readOn":"2020-01-01","validFrom":"2010-01-01"}
-            """.formatted(name));
+                {"taxonGroup":"turtles","name":"%s","hemisphere":"southern","from":"--11-01","to":"--01-31",
+                 "source":"invented for a test","readOn":"2020-01-01","validFrom":"2010-01-01"}
+                """.formatted(name));
         Json result = result(EvidenceWorld.run(",\"taxonGroup\":\"turtles\",\"seasonWindow\":\"" + name + "\""));
         List<Integer> months = result.getList("months.incidents", Integer.class);
         assertThat(months.subList(1, 10)).containsOnly(0);
@@ -285,9 +285,9 @@ class HotspotRunResourceTest {
                 .body("errors[0].field", equalTo("seasonWindow"));
         Api.post(ROADS_AUTHORITY, "/api/season-windows", "{}").statusCode(403);
         Api.post(COORDINATOR, "/api/season-windows", """
-            {"taxonGroup":"turtles","name":"%s","hemisphere":"southern","from":"--11-01","to":"--01-31",
-             "source":"twice","readOn":"2020-01-01","validFrom":"2015-01-01"}
-            """.formatted(name))
+                        {"taxonGroup":"turtles","name":"%s","hemisphere":"southern","from":"--11-01","to":"--01-31",
+                         "source":"twice","readOn":"2020-01-01","validFrom":"2015-01-01"}
+                        """.formatted(name))
                 .statusCode(409)
                 .body("detail", containsString("already"));
     }

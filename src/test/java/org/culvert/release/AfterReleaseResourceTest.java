@@ -141,9 +141,9 @@ class AfterReleaseResourceTest {
         Json mother = turtles.newCase();
         turtles.world.authorise(turtles.world.incubatorKeeper, "snapping-turtles");
         String clutch = Api.make(COORDINATOR, "/api/clutches", """
-            {"motherCaseId":"%s","holder":{"memberId":"%s"},
-             "eggs":{"recovered":12,"setToIncubate":12,"broken":0,"discarded":0,"at":"2021-11-21T02:00:00Z"}}
-            """.formatted(
+                        {"motherCaseId":"%s","holder":{"memberId":"%s"},
+                         "eggs":{"recovered":12,"setToIncubate":12,"broken":0,"discarded":0,"at":"2021-11-21T02:00:00Z"}}
+                        """.formatted(
                                 mother.getString("id"), turtles.world.incubatorKeeper))
                 .getString("id");
         List<String> hatchlings = Api.make(
@@ -155,8 +155,8 @@ class AfterReleaseResourceTest {
 
         // Of one of them a vet has decided that it does not go back: none goes, and the reason is its own
         Json decided = Api.make(COORDINATOR, "/api/cases/" + hatchlings.get(6) + "/non-release-decisions", """
-            {"grounds":["injury"],"words":"no front leg","vetName":"Dr Vet","vetRegistration":"V-1"}
-            """);
+                {"grounds":["injury"],"words":"no front leg","vetName":"Dr Vet","vetRegistration":"V-1"}
+                """);
         Api.post(COORDINATOR, "/api/releases", turtles.release(hatchlings, ""))
                 .statusCode(422)
                 .body("reasons", hasSize(1))
@@ -176,9 +176,9 @@ class AfterReleaseResourceTest {
         String incident = World.call(ReleaseWorld.TURTLE, 150.0412, "").getString("incidentId");
         Json stray =
                 Api.make(RESCUER, "/api/cases", """
-                    {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2021-12-20T09:30:00Z","originUnknown":true,
-                     "holder":{"memberId":"%s"}}
-                    """.formatted(incident, ReleaseWorld.TURTLE, turtles.world.rescuer));
+                {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2021-12-20T09:30:00Z","originUnknown":true,
+                 "holder":{"memberId":"%s"}}
+                """.formatted(incident, ReleaseWorld.TURTLE, turtles.world.rescuer));
         List<String> thirteen = new java.util.ArrayList<>(hatchlings);
         thirteen.add(stray.getString("id"));
         Api.post(COORDINATOR, "/api/releases", turtles.release(thirteen, ""))
@@ -275,25 +275,25 @@ class AfterReleaseResourceTest {
     @Test
     void theReleaseOfAnotherOrganisationIsNotThere() {
         String shelter = Api.make(ADMIN, "/api/organisations", """
-            {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
-            """.formatted(UUID.randomUUID()))
+                        {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
+                        """.formatted(UUID.randomUUID()))
                 .getString("id");
         String incident = World.call(ReleaseWorld.TURTLE, 150.0412, "").getString("incidentId");
         String id = Api.make(COORDINATOR, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2021-12-20T09:30:00Z",
-             "holder":{"organisationId":"%s"}}
-            """.formatted(incident, ReleaseWorld.TURTLE, shelter))
+                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2021-12-20T09:30:00Z",
+                         "holder":{"organisationId":"%s"}}
+                        """.formatted(incident, ReleaseWorld.TURTLE, shelter))
                 .getString("id");
         World.signFit(id, Clocks.now().toString());
         String assessment = Api.make(COORDINATOR, "/api/assessments", """
-            {"caseId":"%s","position":{"jurisdiction":"%s","decimalLatitude":-30.5,"decimalLongitude":150.0412,
-             "coordinateUncertaintyInMeters":10}}
-            """.formatted(id, turtles.jurisdiction))
+                        {"caseId":"%s","position":{"jurisdiction":"%s","decimalLatitude":-30.5,"decimalLongitude":150.0412,
+                         "coordinateUncertaintyInMeters":10}}
+                        """.formatted(id, turtles.jurisdiction))
                 .getString("id");
         String path = "/api/releases/"
                 + Api.make(COORDINATOR, "/api/releases", """
-                    {"caseIds":["%s"],"assessmentIds":["%s"],"approvedBy":"Dr Vet"}
-                    """.formatted(id, assessment))
+                        {"caseIds":["%s"],"assessmentIds":["%s"],"approvedBy":"Dr Vet"}
+                        """.formatted(id, assessment))
                         .getString("id");
         String photograph = Api.make(COORDINATOR, path + "/photographs", photograph("image/png", image("png")))
                 .getString("id");
@@ -338,16 +338,16 @@ class AfterReleaseResourceTest {
         // Twice the first, by her marks: one animal
         for (String at : List.of("2022-03-01T02:00:00Z", "2022-04-01T02:00:00Z")) {
             Json seen = Api.make(CARER, path + "/sightings", """
-                {"caseId":"%s","at":"%s","knownBy":"photographOrNaturalMarks","alive":"yes","decimalLatitude":-30.51,
-                 "decimalLongitude":150.04,"coordinateUncertaintyInMeters":30,"words":"on a log"}
-                """.formatted(ids.get(0), at));
+                    {"caseId":"%s","at":"%s","knownBy":"photographOrNaturalMarks","alive":"yes","decimalLatitude":-30.51,
+                     "decimalLongitude":150.04,"coordinateUncertaintyInMeters":30,"words":"on a log"}
+                    """.formatted(ids.get(0), at));
             assertThat(seen.getDouble("decimalLatitude")).isEqualTo(-30.51);
         }
         // The second dead on the road: her collision is an incident
         String incident = World.call(ReleaseWorld.TURTLE, 150.0415, "").getString("incidentId");
         String found = """
-            {"caseId":"%s","at":"2022-05-01T02:00:00Z","knownBy":"foundByPerson","alive":"no","incidentId":"%s"}
-            """.formatted(ids.get(1), incident);
+                {"caseId":"%s","at":"2022-05-01T02:00:00Z","knownBy":"foundByPerson","alive":"no","incidentId":"%s"}
+                """.formatted(ids.get(1), incident);
         Json dead = Api.make(COORDINATOR, path + "/sightings", found);
         // An incident that the clinic has no part in is not there for it
         Api.post(CLINIC, path + "/sightings", found).statusCode(404);
@@ -401,8 +401,8 @@ class AfterReleaseResourceTest {
         String path = "/api/releases/" + release(List.of(id), LET_GO).getString("id");
         String incident = World.call(ReleaseWorld.TURTLE, 150.0415, "").getString("incidentId");
         String again = Api.make(RESCUER, "/api/cases", """
-            {"incidentId":"%s","animalId":"%s","foundAt":"2023-01-10T02:00:00Z","holder":{"memberId":"%s"}}
-            """.formatted(
+                        {"incidentId":"%s","animalId":"%s","foundAt":"2023-01-10T02:00:00Z","holder":{"memberId":"%s"}}
+                        """.formatted(
                                 incident, first.getString("animal.id"), turtles.world.rescuer))
                 .getString("id");
         String sighting = "{\"caseId\":%s,\"at\":\"2023-01-10T02:00:00Z\",\"knownBy\":\"photographOrNaturalMarks\","

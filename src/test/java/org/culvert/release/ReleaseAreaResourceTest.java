@@ -32,13 +32,13 @@ class ReleaseAreaResourceTest {
     void makeWorld() {
         world = World.shared();
         Api.post(COORDINATOR, "/api/taxon-groups", """
-            [{"key":"broad-shelled-turtles","name":"broad-shelled turtles","pouch":false,"clutches":true,
-              "introduced":false}]
-            """).statusCode(200);
+                        [{"key":"broad-shelled-turtles","name":"broad-shelled turtles","pouch":false,"clutches":true,
+                          "introduced":false}]
+                        """).statusCode(200);
         Api.post(COORDINATOR, "/api/taxa", """
-            [{"scientificName":"Chelodina expansa","vernacularName":"broad-shelled turtle","taxonRank":"species",
-              "taxonGroup":"broad-shelled-turtles"}]
-            """).statusCode(200);
+                        [{"scientificName":"Chelodina expansa","vernacularName":"broad-shelled turtle","taxonRank":"species",
+                          "taxonGroup":"broad-shelled-turtles"}]
+                        """).statusCode(200);
         jurisdiction = "XR-" + ++laws;
     }
 
@@ -46,29 +46,29 @@ class ReleaseAreaResourceTest {
     private String newCase(String more) {
         String incident =
                 Api.make(DISPATCHER, "/api/calls", """
-                    {"people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
-                     "animals":[{"scientificName":"%s","individualCount":1,"vitality":"alive"}],
-                     "place":{"decimalDegrees":{"latitude":"-30.5000001","longitude":"150.0312345"}}}
-                    """.formatted(TURTLE)).getString("incidentId");
+                        {"people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
+                         "animals":[{"scientificName":"%s","individualCount":1,"vitality":"alive"}],
+                         "place":{"decimalDegrees":{"latitude":"-30.5000001","longitude":"150.0312345"}}}
+                        """.formatted(TURTLE)).getString("incidentId");
         return Api.make(RESCUER, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
-             "holder":{"memberId":"%s"}%s}
-            """.formatted(incident, TURTLE, world.rescuer, more))
+                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
+                         "holder":{"memberId":"%s"}%s}
+                        """.formatted(incident, TURTLE, world.rescuer, more))
                 .getString("id");
     }
 
     private void rule(String test, String more) {
         Api.make(COORDINATOR, "/api/release-rules", """
-            {"jurisdiction":"%s","kind":"statute","scientificName":"%s","test":"%s","words":"as the test says",
-             "source":"made for a test","readOn":"2020-01-01","reviewBy":"2090-01-01","validFrom":"2020-01-01"%s}
-            """.formatted(jurisdiction, TURTLE, test, more));
+                {"jurisdiction":"%s","kind":"statute","scientificName":"%s","test":"%s","words":"as the test says",
+                 "source":"made for a test","readOn":"2020-01-01","reviewBy":"2090-01-01","validFrom":"2020-01-01"%s}
+                """.formatted(jurisdiction, TURTLE, test, more));
     }
 
     private String site(String name, double latitude, double longitude) {
         return Api.make(COORDINATOR, "/api/release-sites", """
-            {"name":"%s","jurisdiction":"%s","decimalLatitude":%s,"decimalLongitude":%s,
-             "coordinateUncertaintyInMeters":20,"habitat":"wetland","taxonGroups":["broad-shelled-turtles"]}
-            """.formatted(name, jurisdiction, latitude, longitude))
+                        {"name":"%s","jurisdiction":"%s","decimalLatitude":%s,"decimalLongitude":%s,
+                         "coordinateUncertaintyInMeters":20,"habitat":"wetland","taxonGroups":["broad-shelled-turtles"]}
+                        """.formatted(name, jurisdiction, latitude, longitude))
                 .getString("id");
     }
 
@@ -106,10 +106,10 @@ class ReleaseAreaResourceTest {
 
         // A burn over the whole circle: nothing is left, and it says what would open it
         String burn = Api.make(COORDINATOR, "/api/land-areas", """
-            {"kind":"burnt","name":"The burn of %s","source":"looked at from the road","from":"2020-01-01",
-             "geometry":{"type":"Polygon","coordinates":
-               [[[149.9,-30.6],[150.2,-30.6],[150.2,-30.4],[149.9,-30.4],[149.9,-30.6]]]}}
-            """.formatted(jurisdiction))
+                        {"kind":"burnt","name":"The burn of %s","source":"looked at from the road","from":"2020-01-01",
+                         "geometry":{"type":"Polygon","coordinates":
+                           [[[149.9,-30.6],[150.2,-30.6],[150.2,-30.4],[149.9,-30.4],[149.9,-30.6]]]}}
+                        """.formatted(jurisdiction))
                 .getString("id");
         Json none = area(id);
         assertThat(none.getMap("geometry")).isNull();
@@ -141,8 +141,8 @@ class ReleaseAreaResourceTest {
         assertThat(ranked.getString(ofBeyond + "overall")).isEqualTo("fail");
         assertThat(ranked.getString(ofBeyond + "inArea")).isEqualTo("fail");
         Json first = Api.make(CARER, "/api/assessments", """
-            {"caseId":"%s","siteId":"%s","light":"day","weather":"hard"}
-            """.formatted(id, near));
+                {"caseId":"%s","siteId":"%s","light":"day","weather":"hard"}
+                """.formatted(id, near));
         assertThat(first.getString("tests.find { it.test == 'fairWeather' }.verdict"))
                 .isEqualTo("fail");
         assertThat(first.getString("circumstances.conditions.weather")).isEqualTo("hard");

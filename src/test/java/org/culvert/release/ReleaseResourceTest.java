@@ -57,37 +57,37 @@ class ReleaseResourceTest {
     void makeWorld() {
         world = World.shared();
         Api.post(COORDINATOR, "/api/taxon-groups", """
-            [{"key":"short-necked-turtles","name":"short-necked turtles","pouch":false,"clutches":true,
-              "introduced":false}]
-            """).statusCode(200);
+                        [{"key":"short-necked-turtles","name":"short-necked turtles","pouch":false,"clutches":true,
+                          "introduced":false}]
+                        """).statusCode(200);
         Api.post(COORDINATOR, "/api/taxa", """
-            [{"scientificName":"Emydura macquarii","vernacularName":"Murray turtle","taxonRank":"species",
-              "taxonGroup":"short-necked-turtles"}]
-            """).statusCode(200);
+                        [{"scientificName":"Emydura macquarii","vernacularName":"Murray turtle","taxonRank":"species",
+                          "taxonGroup":"short-necked-turtles"}]
+                        """).statusCode(200);
         jurisdiction = "XQ-" + ++laws;
     }
 
     private Json newCase(String more) {
         String incident = Api.make(DISPATCHER, "/api/calls", """
-            {"people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
-             "animals":[{"scientificName":"%s","individualCount":1,"vitality":"alive"}],
-             "place":{"decimalDegrees":{"latitude":"%.7f","longitude":"%.7f"}}}
-            """.formatted(TURTLE, LATITUDE, LONGITUDE))
+                        {"people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
+                         "animals":[{"scientificName":"%s","individualCount":1,"vitality":"alive"}],
+                         "place":{"decimalDegrees":{"latitude":"%.7f","longitude":"%.7f"}}}
+                        """.formatted(TURTLE, LATITUDE, LONGITUDE))
                 .getString("incidentId");
         Json opened = Api.make(RESCUER, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
-             "holder":{"memberId":"%s"}%s}
-            """.formatted(incident, TURTLE, world.rescuer, more));
+                {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
+                 "holder":{"memberId":"%s"}%s}
+                """.formatted(incident, TURTLE, world.rescuer, more));
         World.signFit(opened.getString("id"), "2026-01-20T02:00:00Z");
         return opened;
     }
 
     private String rule(String kind, String test, String more) {
         return Api.make(COORDINATOR, "/api/release-rules", """
-            {"jurisdiction":"%s","kind":"%s","scientificName":"%s","test":"%s","words":"as the test says",
-             "source":"made for a test","readOn":"2020-01-01","reviewBy":"2090-01-01",
-             "validFrom":"2020-01-01"%s}
-            """.formatted(
+                        {"jurisdiction":"%s","kind":"%s","scientificName":"%s","test":"%s","words":"as the test says",
+                         "source":"made for a test","readOn":"2020-01-01","reviewBy":"2090-01-01",
+                         "validFrom":"2020-01-01"%s}
+                        """.formatted(
                                 kind.equals("policy") ? "network" : jurisdiction, kind, TURTLE, test, more))
                 .getString("id");
     }
@@ -283,12 +283,11 @@ class ReleaseResourceTest {
         String key = rule(
                 "policy",
                 "officerApproval",
-                ",\"appliesTo\":\"orphan\",\"appliesDefinition\":\"came as dependent"
-                        + " young\",\"asksSecondPerson\":true");
+                ",\"appliesTo\":\"orphan\",\"appliesDefinition\":\"came as dependent young\",\"asksSecondPerson\":true");
         Api.post(COORDINATOR, "/api/release-rules", """
-            {"jurisdiction":"%s","kind":"code","scientificName":"%s","test":"fairWeather","words":"w","source":"s",
-             "readOn":"2020-01-01","reviewBy":"2090-01-01","validFrom":"2020-01-01","asksSecondPerson":true}
-            """.formatted(jurisdiction, TURTLE))
+                        {"jurisdiction":"%s","kind":"code","scientificName":"%s","test":"fairWeather","words":"w","source":"s",
+                         "readOn":"2020-01-01","reviewBy":"2090-01-01","validFrom":"2020-01-01","asksSecondPerson":true}
+                        """.formatted(jurisdiction, TURTLE))
                 .statusCode(400)
                 .body("errors[0].field", equalTo("asksSecondPerson"));
         List<String> others = Api.get(
@@ -309,11 +308,11 @@ class ReleaseResourceTest {
         try (Connection connection = database.getConnection();
                 var herself = connection.createStatement()) {
             assertThatThrownBy(() -> herself.executeUpdate("""
-                insert into liftings (id, release_id, finding_key, kind, reason, agreed_by_member_id, recorded_at,
-                                      recorded_by)
-                select gen_random_uuid(), '%s', 'another', 'override', 'because', member_id, now(), id
-                from accounts where member_id = '%s'
-                """.formatted(made.getString("id"), world.carer)))
+                            insert into liftings (id, release_id, finding_key, kind, reason, agreed_by_member_id, recorded_at,
+                                                  recorded_by)
+                            select gen_random_uuid(), '%s', 'another', 'override', 'because', member_id, now(), id
+                            from accounts where member_id = '%s'
+                            """.formatted(made.getString("id"), world.carer)))
                     .isInstanceOf(SQLException.class)
                     .hasMessageContaining("herself");
         }
@@ -340,8 +339,7 @@ class ReleaseResourceTest {
                 release(
                         List.of(id),
                         List.of(assessed.getString("id")),
-                        ",\"overrides\":[{\"key\":\"localRuleKnown\",\"reason\":\"asked the authority by"
-                                + " telephone\"}]"));
+                        ",\"overrides\":[{\"key\":\"localRuleKnown\",\"reason\":\"asked the authority by telephone\"}]"));
     }
 
     @Test
@@ -379,9 +377,9 @@ class ReleaseResourceTest {
         List<String> assessments = new ArrayList<>();
         for (int i = 0; i < 3; i++) {
             String id = Api.make(CARER, "/api/cases", """
-                {"incidentId":"%s","animal":{"scientificName":"%s","motherAnimalId":"%s"},
-                 "foundAt":"2026-03-10T02:00:00Z","holder":{"memberId":"%s"}}
-                """.formatted(
+                            {"incidentId":"%s","animal":{"scientificName":"%s","motherAnimalId":"%s"},
+                             "foundAt":"2026-03-10T02:00:00Z","holder":{"memberId":"%s"}}
+                            """.formatted(
                                     mother.getString("incidentId"),
                                     TURTLE,
                                     mother.getString("animal.id"),
@@ -508,10 +506,10 @@ class ReleaseResourceTest {
     @Test
     void aRulePastItsReviewAsksUntilSomeoneHasReadItsSourceAgain() {
         String key = Api.make(COORDINATOR, "/api/release-rules", """
-            {"jurisdiction":"%s","kind":"code","scientificName":"%s","test":"foundPlaceFirst",
-             "words":"back where it was found","source":"an old edition","readOn":"2019-01-01",
-             "reviewBy":"2020-01-01","validFrom":"2019-01-01"}
-            """.formatted(jurisdiction, TURTLE))
+                        {"jurisdiction":"%s","kind":"code","scientificName":"%s","test":"foundPlaceFirst",
+                         "words":"back where it was found","source":"an old edition","readOn":"2019-01-01",
+                         "reviewBy":"2020-01-01","validFrom":"2019-01-01"}
+                        """.formatted(jurisdiction, TURTLE))
                 .getString("id");
         String id = newCase("").getString("id");
         String before = assess(id, 0).getString("id");
@@ -528,9 +526,7 @@ class ReleaseResourceTest {
         Api.post(
                         COORDINATOR,
                         "/api/release-rules/" + key + "/reviews",
-                        "{\"source\":\"the new"
-                                + " edition\",\"readOn\":\"2026-11-01\",\"reviewBy\":\"2090-01-01\",\"reason\":\"read the"
-                                + " new edition: unchanged\"}")
+                        "{\"source\":\"the new edition\",\"readOn\":\"2026-11-01\",\"reviewBy\":\"2090-01-01\",\"reason\":\"read the new edition: unchanged\"}")
                 .statusCode(200)
                 .body("version", equalTo(1))
                 .body("source", equalTo("the new edition"));
@@ -550,9 +546,9 @@ class ReleaseResourceTest {
                 List.of("\"landownerConsent\":\"no\"", "fail"),
                 List.of("\"catchment\":\"Mill Creek\"", "cantTell"))) {
             String site = Api.make(COORDINATOR, "/api/release-sites", """
-                {"name":"Mill Bank","jurisdiction":"%s","decimalLatitude":-30.5,"decimalLongitude":150.03,
-                 "coordinateUncertaintyInMeters":50,"habitat":"fresh water","taxonGroups":["turtles"],%s}
-                """.formatted(jurisdiction, consent.get(0)))
+                            {"name":"Mill Bank","jurisdiction":"%s","decimalLatitude":-30.5,"decimalLongitude":150.03,
+                             "coordinateUncertaintyInMeters":50,"habitat":"fresh water","taxonGroups":["turtles"],%s}
+                            """.formatted(jurisdiction, consent.get(0)))
                     .getString("id");
             Json assessed =
                     Api.make(CARER, "/api/assessments", "{\"caseId\":\"%s\",\"siteId\":\"%s\"}".formatted(id, site));
@@ -565,19 +561,19 @@ class ReleaseResourceTest {
     @Test
     void whatIsWrongIsNamed() {
         Api.post(COORDINATOR, "/api/release-rules", """
-            {"jurisdiction":"%s","kind":"policy","test":"foundPlaceFirst","words":"w","source":"s",
-             "readOn":"2026-01-01","reviewBy":"2027-01-01","validFrom":"2026-01-01"}
-            """.formatted(jurisdiction))
+                        {"jurisdiction":"%s","kind":"policy","test":"foundPlaceFirst","words":"w","source":"s",
+                         "readOn":"2026-01-01","reviewBy":"2027-01-01","validFrom":"2026-01-01"}
+                        """.formatted(jurisdiction))
                 .statusCode(400)
                 .body("errors[0].field", equalTo("jurisdiction"));
         Api.post(COORDINATOR, "/api/release-rules", """
-            {"jurisdiction":"Queensland","kind":"code","test":"foundPlaceFirst","words":"w","source":"s",
-             "readOn":"2026-01-01","reviewBy":"2027-01-01","validFrom":"2026-01-01"}
-            """).statusCode(400).body("errors.field", hasItem("jurisdiction"));
+                        {"jurisdiction":"Queensland","kind":"code","test":"foundPlaceFirst","words":"w","source":"s",
+                         "readOn":"2026-01-01","reviewBy":"2027-01-01","validFrom":"2026-01-01"}
+                        """).statusCode(400).body("errors.field", hasItem("jurisdiction"));
         Api.post(COORDINATOR, "/api/release-rules", """
-            {"jurisdiction":"%s","kind":"code","test":"greatestDistance","words":"w","source":"s",
-             "readOn":"2026-01-01","reviewBy":"2027-01-01","validFrom":"2026-01-01"}
-            """.formatted(jurisdiction))
+                        {"jurisdiction":"%s","kind":"code","test":"greatestDistance","words":"w","source":"s",
+                         "readOn":"2026-01-01","reviewBy":"2027-01-01","validFrom":"2026-01-01"}
+                        """.formatted(jurisdiction))
                 .statusCode(400)
                 .body("errors[0].field", equalTo("greatestDistanceMetres"));
         String id = newCase("").getString("id");

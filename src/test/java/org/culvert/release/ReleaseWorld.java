@@ -28,31 +28,31 @@ public final class ReleaseWorld {
 
     public ReleaseWorld() {
         Api.post(COORDINATOR, "/api/taxon-groups", """
-            [{"key":"snapping-turtles","name":"snapping turtles","pouch":false,"clutches":true,"introduced":false}]
-            """).statusCode(200);
+                        [{"key":"snapping-turtles","name":"snapping turtles","pouch":false,"clutches":true,"introduced":false}]
+                        """).statusCode(200);
         Api.post(COORDINATOR, "/api/taxa", """
-            [{"scientificName":"%s","vernacularName":"northern snapping turtle","taxonRank":"species",
-              "taxonGroup":"snapping-turtles"}]
-            """.formatted(TURTLE)).statusCode(200);
+                        [{"scientificName":"%s","vernacularName":"northern snapping turtle","taxonRank":"species",
+                          "taxonGroup":"snapping-turtles"}]
+                        """.formatted(TURTLE)).statusCode(200);
         Api.make(COORDINATOR, "/api/release-rules", """
-            {"jurisdiction":"%s","kind":"code","scientificName":"%s","test":"foundPlaceFirst",
-             "unknownOrigin":"notReleasable","words":"back where it was found","source":"made for a test",
-             "readOn":"2020-01-01","reviewBy":"2090-01-01","validFrom":"2020-01-01"}
-            """.formatted(jurisdiction, TURTLE));
+                        {"jurisdiction":"%s","kind":"code","scientificName":"%s","test":"foundPlaceFirst",
+                         "unknownOrigin":"notReleasable","words":"back where it was found","source":"made for a test",
+                         "readOn":"2020-01-01","reviewBy":"2090-01-01","validFrom":"2020-01-01"}
+                        """.formatted(jurisdiction, TURTLE));
     }
 
     /** A turtle struck on the road, held by the rescuer and for a day at the clinic. */
     public Json newCase() {
         String incident = Api.make(DISPATCHER, "/api/calls", """
-            {"people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
-             "animals":[{"scientificName":"%s","individualCount":1,"vitality":"alive"}],
-             "place":{"decimalDegrees":{"latitude":"%.7f","longitude":"%.7f"}}}
-            """.formatted(TURTLE, LATITUDE, LONGITUDE))
+                        {"people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
+                         "animals":[{"scientificName":"%s","individualCount":1,"vitality":"alive"}],
+                         "place":{"decimalDegrees":{"latitude":"%.7f","longitude":"%.7f"}}}
+                        """.formatted(TURTLE, LATITUDE, LONGITUDE))
                 .getString("incidentId");
         Json made = Api.make(RESCUER, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s","sex":"female"},"foundAt":"2021-11-20T09:30:00Z",
-             "holder":{"memberId":"%s"}}
-            """.formatted(incident, TURTLE, world.rescuer));
+                {"incidentId":"%s","animal":{"scientificName":"%s","sex":"female"},"foundAt":"2021-11-20T09:30:00Z",
+                 "holder":{"memberId":"%s"}}
+                """.formatted(incident, TURTLE, world.rescuer));
         Api.post(
                         RESCUER,
                         "/api/cases/" + made.getString("id") + "/whereabouts",
@@ -80,9 +80,9 @@ public final class ReleaseWorld {
     public String assess(String caseId) {
         World.signFit(caseId, Clocks.now().toString());
         return Api.make(CARER, "/api/assessments", """
-            {"caseId":"%s","position":{"jurisdiction":"%s","decimalLatitude":%s,"decimalLongitude":%s,
-             "coordinateUncertaintyInMeters":10}}
-            """.formatted(caseId, jurisdiction, LATITUDE, LONGITUDE))
+                        {"caseId":"%s","position":{"jurisdiction":"%s","decimalLatitude":%s,"decimalLongitude":%s,
+                         "coordinateUncertaintyInMeters":10}}
+                        """.formatted(caseId, jurisdiction, LATITUDE, LONGITUDE))
                 .getString("id");
     }
 

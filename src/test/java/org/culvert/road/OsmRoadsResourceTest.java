@@ -6,20 +6,20 @@ import static org.culvert.platform.Role.RESCUER;
 import static org.hamcrest.Matchers.equalTo;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
-import io.restassured.response.ValidatableResponse;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.culvert.road.osm.OsmFile;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
 /** Roads of an extract of OpenStreetMap. Tags mean what wiki.openstreetmap.org says of them (Key:highway, Key:oneway, Key:maxspeed). */
 @QuarkusTest
 class OsmRoadsResourceTest {
-    private static ValidatableResponse send(OsmFile file, String query) {
+    private static Answer send(OsmFile file, String query) {
         return Api.as(COORDINATOR)
                 .contentType("application/x-osm-pbf")
                 .body(file.octets())
@@ -28,7 +28,7 @@ class OsmRoadsResourceTest {
     }
 
     private static Map<String, Map<String, Object>> linksByName() {
-        JsonPath links = Api.get(RESCUER, "/api/road-networks/current/links?limit=1000");
+        Json links = Api.get(RESCUER, "/api/road-networks/current/links?limit=1000");
         Map<String, Map<String, Object>> byName = new HashMap<>();
         for (Map<String, Object> properties : links.<Map<String, Object>>getList("features.properties")) {
             byName.put(properties.get("roadName") + " " + properties.get("carriageway"), properties);
@@ -144,7 +144,7 @@ class OsmRoadsResourceTest {
                         -30.6501,
                         150.02,
                         -30.65);
-        JsonPath made = send(file, "")
+        Json made = send(file, "")
                 .statusCode(201)
                 .body("lines", equalTo(9))
                 .body("linesUsed", equalTo(7))
@@ -152,11 +152,11 @@ class OsmRoadsResourceTest {
                 .body("attributeNames.speedLimit", equalTo("maxspeed"))
                 .extract()
                 .jsonPath();
-        assertThat(made.<String, Integer>getMap("leftOut"))
+        assertThat(made.<Integer>getMap("leftOut"))
                 .containsOnly(
                         Map.entry("not for motor traffic: highway=footway", 1),
                         Map.entry("closed to motor traffic", 1));
-        assertThat(made.<String, Integer>getMap("notUnderstood")).containsOnly(Map.entry("speedLimit", 1));
+        assertThat(made.<Integer>getMap("notUnderstood")).containsOnly(Map.entry("speedLimit", 1));
         Map<String, Map<String, Object>> links = linksByName();
         assertThat(links.get("Great Road eastbound"))
                 .containsEntry("ref", "A7")

@@ -84,8 +84,8 @@ class PlaceResourceTest {
     @Test
     void decimalDegreesArePutOnTheRoad() {
         Json place = read("""
-            {"decimalDegrees":{"latitude":"-30.50010","longitude":"150.00500"},"uncertaintyMetres":10}
-            """);
+                {"decimalDegrees":{"latitude":"-30.50010","longitude":"150.00500"},"uncertaintyMetres":10}
+                """);
         assertThat(place.getString("givenAs")).isEqualTo("decimalDegrees");
         assertThat(place.getString("verbatim")).isEqualTo("-30.50010, 150.00500");
         assertThat(place.getDouble("coordinateUncertaintyInMeters")).isEqualTo(10);
@@ -161,8 +161,8 @@ class PlaceResourceTest {
         assertThat(twice.getList("otherRoads")).hasSize(3);
         assertThat(twice.getDouble("coordinateUncertaintyInMeters")).isCloseTo(100 + apart, within(1.0));
         Json over = read("""
-            {"crossingRoads":{"road":"Bridge Street","crossingRoad":"Pacific Highway"},"roadName":"Pacific Highway"}
-            """);
+                {"crossingRoads":{"road":"Bridge Street","crossingRoad":"Pacific Highway"},"roadName":"Pacific Highway"}
+                """);
         assertThat(over.getString("onRoad.roadName")).isEqualTo("Pacific Highway");
         assertThat(over.getDouble("decimalLongitude")).isCloseTo(150.04, within(1e-6));
     }

@@ -10,8 +10,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
-import io.restassured.response.ValidatableResponse;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -27,7 +25,9 @@ import org.culvert.geo.Geodesy;
 import org.culvert.geo.Position;
 import org.culvert.road.network.RoadNetwork;
 import org.culvert.road.osm.OsmFile;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -79,7 +79,7 @@ class RoadFilesIT {
         return file;
     }
 
-    private static ValidatableResponse send(String type, Path file, Map<String, String> parameters) throws IOException {
+    private static Answer send(String type, Path file, Map<String, String> parameters) throws IOException {
         return Api.as(COORDINATOR)
                 .contentType(type)
                 .queryParams(parameters)
@@ -89,7 +89,7 @@ class RoadFilesIT {
     }
 
     /** What of an import does not depend on the kind of file. */
-    private static List<Object> figures(JsonPath made) {
+    private static List<Object> figures(Json made) {
         return List.of(
                 made.getInt("lines"),
                 made.getInt("linesUsed"),
@@ -111,12 +111,12 @@ class RoadFilesIT {
     })
     void aGeoPackageSaysTheSameAsTheGeoJsonOfTheSameRoads(String system, String shown) throws Exception {
         World.shared();
-        JsonPath expected = send("application/geo+json", moved(), NAMES)
+        Json expected = send("application/geo+json", moved(), NAMES)
                 .statusCode(201)
                 .extract()
                 .jsonPath();
         RoadNetwork asGeoJson = roads.current().network();
-        JsonPath made = send(GEO_PACKAGE, geoPackage("roads.gpkg", "-t_srs", system), NAMES)
+        Json made = send(GEO_PACKAGE, geoPackage("roads.gpkg", "-t_srs", system), NAMES)
                 .statusCode(201)
                 .body("sourceCrs", equalTo(shown))
                 .extract()
@@ -217,7 +217,7 @@ class RoadFilesIT {
         assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
         assertThat(said.split("OGRFeature\\(lines\\)", -1)).as(said).hasSize(1 + 851);
 
-        JsonPath made = send("application/x-osm-pbf", file, Map.of())
+        Json made = send("application/x-osm-pbf", file, Map.of())
                 .statusCode(201)
                 .body("lines", equalTo(851))
                 .extract()
@@ -245,7 +245,7 @@ class RoadFilesIT {
                 .redirectErrorStream(true)
                 .start();
         assertThat(filter.waitFor(60, TimeUnit.SECONDS)).isTrue();
-        JsonPath expected = send("application/geo+json", streets, NAMES)
+        Json expected = send("application/geo+json", streets, NAMES)
                 .statusCode(201)
                 .extract()
                 .jsonPath();

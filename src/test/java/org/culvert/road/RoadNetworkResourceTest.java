@@ -164,8 +164,7 @@ class RoadNetworkResourceTest {
                 feature(Map.of("n", "  ", "max", "0"), "[0,1],[0.01,1]"),
                 "{\"type\":\"Feature\",\"properties\":{},\"geometry\":null}",
                 "{\"type\":\"Feature\",\"properties\":{},\"geometry\":{\"type\":\"Point\",\"coordinates\":[1,1]}}",
-                "{\"type\":\"Feature\",\"properties\":{\"n\":\"Two Part"
-                        + " Road\"},\"geometry\":{\"type\":\"MultiLineString\","
+                "{\"type\":\"Feature\",\"properties\":{\"n\":\"Two Part Road\"},\"geometry\":{\"type\":\"MultiLineString\","
                         + "\"coordinates\":[[[0,2],[0.01,2]],[[0.01,2],[0.02,2]]]}}");
         Json made = importRoads(
                         ADMIN,

@@ -25,30 +25,30 @@ public final class Browser implements AutoCloseable {
     private static final int[] WIDTHS = {320, 768, 1440};
 
     private static final String WATCH = """
-        window.violations = [];
-        document.addEventListener('securitypolicyviolation', function (violation) {
-          window.violations.push(violation.violatedDirective + ' ' + violation.blockedURI + ' ' + violation.sample);
-        });
-        window.alert = function () { window.pwned = 'alert'; };
-        """;
+            window.violations = [];
+            document.addEventListener('securitypolicyviolation', function (violation) {
+              window.violations.push(violation.violatedDirective + ' ' + violation.blockedURI + ' ' + violation.sample);
+            });
+            window.alert = function () { window.pwned = 'alert'; };
+            """;
 
     /** Fields that no label names, identifiers that stand twice, headings of the first rank, language and title. */
     private static final String FLAWS = """
-        const flaws = [];
-        document.querySelectorAll('input:not([type=hidden]), select, textarea').forEach(function (field) {
-          const named = field.getAttribute('aria-label') || Array.from(field.labels).some(l => l.textContent.trim());
-          if (!named) { flaws.push('no label: ' + field.outerHTML); }
-        });
-        document.querySelectorAll('button').forEach(function (button) {
-          if (!(button.getAttribute('aria-label') || button.textContent.trim())) { flaws.push('no name: ' + button.outerHTML); }
-        });
-        const ids = Array.from(document.querySelectorAll('[id]')).map(e => e.id);
-        ids.filter((id, at) => ids.indexOf(id) !== at).forEach(id => flaws.push('twice: ' + id));
-        if (document.querySelectorAll('h1').length !== 1) { flaws.push('not one h1'); }
-        if (!document.documentElement.lang) { flaws.push('no language'); }
-        if (!document.title.trim()) { flaws.push('no title'); }
-        return flaws;
-        """;
+            const flaws = [];
+            document.querySelectorAll('input:not([type=hidden]), select, textarea').forEach(function (field) {
+              const named = field.getAttribute('aria-label') || Array.from(field.labels).some(l => l.textContent.trim());
+              if (!named) { flaws.push('no label: ' + field.outerHTML); }
+            });
+            document.querySelectorAll('button').forEach(function (button) {
+              if (!(button.getAttribute('aria-label') || button.textContent.trim())) { flaws.push('no name: ' + button.outerHTML); }
+            });
+            const ids = Array.from(document.querySelectorAll('[id]')).map(e => e.id);
+            ids.filter((id, at) => ids.indexOf(id) !== at).forEach(id => flaws.push('twice: ' + id));
+            if (document.querySelectorAll('h1').length !== 1) { flaws.push('not one h1'); }
+            if (!document.documentElement.lang) { flaws.push('no language'); }
+            if (!document.title.trim()) { flaws.push('no title'); }
+            return flaws;
+            """;
 
     private final ChromeDriver driver;
     private final WebDriverWait patience;

@@ -42,10 +42,10 @@ class AreaPageResourceTest {
 
     private void noFartherThan(int metres) {
         Api.make(COORDINATOR, "/api/release-rules", """
-            {"jurisdiction":"%s","kind":"statute","scientificName":"%s","test":"greatestDistance",
-             "greatestDistanceMetres":%d,"words":"no farther","source":"made for a test","readOn":"2020-01-01",
-             "reviewBy":"2090-01-01","validFrom":"2020-01-01"}
-            """.formatted(release.jurisdiction, ReleaseWorld.TURTLE, metres));
+                {"jurisdiction":"%s","kind":"statute","scientificName":"%s","test":"greatestDistance",
+                 "greatestDistanceMetres":%d,"words":"no farther","source":"made for a test","readOn":"2020-01-01",
+                 "reviewBy":"2090-01-01","validFrom":"2020-01-01"}
+                """.formatted(release.jurisdiction, ReleaseWorld.TURTLE, metres));
     }
 
     private void site(String name, double latitude) {
@@ -130,10 +130,10 @@ class AreaPageResourceTest {
         World.signFit(made.getString("id"), "2021-11-21T02:00:00Z");
         site("Near the pond", ReleaseWorld.LATITUDE + 0.01);
         Api.make(COORDINATOR, "/api/land-areas", """
-            {"kind":"protectedArea","name":"Park of %1$s","source":"the gazette","from":"2020-01-01",
-             "geometry":{"type":"Polygon","coordinates":[[[150.04,-30.52],[150.05,-30.52],[150.05,-30.51],
-             [150.04,-30.51],[150.04,-30.52]]]}}
-            """.formatted(release.jurisdiction));
+                {"kind":"protectedArea","name":"Park of %1$s","source":"the gazette","from":"2020-01-01",
+                 "geometry":{"type":"Polygon","coordinates":[[[150.04,-30.52],[150.05,-30.52],[150.05,-30.51],
+                 [150.04,-30.51],[150.04,-30.52]]]}}
+                """.formatted(release.jurisdiction));
         String html = page(OFFICER, made.getString("number"));
         Json told = Api.get(
                 CARER, "/api/cases/" + made.getString("id") + "/release-area?jurisdiction=" + release.jurisdiction);
@@ -252,14 +252,14 @@ class AreaPageResourceTest {
     @Test
     void aCaseOfOthersIsNotThereByNumberEither() {
         String shelter = Api.make(ADMIN, "/api/organisations", """
-            {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
-            """.formatted(UUID.randomUUID()))
+                        {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
+                        """.formatted(UUID.randomUUID()))
                 .getString("id");
         String incident = World.call(ReleaseWorld.TURTLE, 150.071, "").getString("incidentId");
         Json theirs = Api.make(COORDINATOR, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
-             "holder":{"organisationId":"%s"}}
-            """.formatted(incident, ReleaseWorld.TURTLE, shelter));
+                {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
+                 "holder":{"organisationId":"%s"}}
+                """.formatted(incident, ReleaseWorld.TURTLE, shelter));
         for (String role : List.of(CARER, CLINIC)) {
             Api.as(role)
                     .get("/release-area?withinMetres=500&caseId=" + theirs.getString("number"))

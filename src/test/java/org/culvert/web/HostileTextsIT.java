@@ -129,9 +129,9 @@ class HostileTextsIT {
         double longitude = 149.52;
         String incident = World.call("Testudo hostilis", longitude, "").getString("incidentId");
         String found = Api.make(RESCUER, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"Testudo hostilis"},
-             "foundAt":"2026-01-10T02:00:00Z","holder":{"memberId":"%s"}}
-            """.formatted(incident, World.shared().rescuer))
+                        {"incidentId":"%s","animal":{"scientificName":"Testudo hostilis"},
+                         "foundAt":"2026-01-10T02:00:00Z","holder":{"memberId":"%s"}}
+                        """.formatted(incident, World.shared().rescuer))
                 .getString("number");
         ReleaseWorld.site("site" + TEXT, LAW, latitude + 0.008, longitude, "hostile");
         double west = longitude + 0.002;

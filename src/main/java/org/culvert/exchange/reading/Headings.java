@@ -28,7 +28,8 @@ public final class Headings {
         dayOfMonth(Kind.number, "day dayofmonth tag dia jour dag"),
         decimalLatitude(Kind.degrees, "decimallatitude latitude lat y breite latitud ycoord gpslat gpss gpsn"),
         decimalLongitude(
-                Kind.degrees, "decimallongitude longitude long lon lng x lange laenge longitud xcoord gpslong gpslon gpse gpsw"),
+                Kind.degrees,
+                "decimallongitude longitude long lon lng x lange laenge longitud xcoord gpslong gpslon gpse gpsw"),
         coordinates(Kind.any, "verbatimcoordinates coordinates coords latlong latlon gps position koordinaten"),
         easting(Kind.metres, "easting x xcoord rechtswert east utme utmx mgae"),
         northing(Kind.metres, "northing y ycoord hochwert north utmn utmy mgan"),
@@ -45,7 +46,8 @@ public final class Headings {
                 Kind.any,
                 "scientificname species sp taxon animal speciesname vernacularname commonname tier tierart wildart art what especie espece"),
         individualCount(
-                Kind.number, "individualcount count number anzahl quantity qty no n nr num nos numanimals howmany animals"),
+                Kind.number,
+                "individualcount count number anzahl quantity qty no n nr num nos numanimals howmany animals"),
         vitality(Kind.any, "vitality condition alive dead status fate deadalive zustand outcome"),
         lifeStage(Kind.any, "lifestage age ageclass stage"),
         sex(Kind.any, "sex gender geschlecht sexo sexe"),

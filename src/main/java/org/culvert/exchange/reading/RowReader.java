@@ -169,7 +169,8 @@ public final class RowReader {
         }
         String day = row.told(Field.day);
         boolean noDay = day == null || day.equals(first) && first.chars().noneMatch(Character::isDigit);
-        boolean isSum = told <= 1 + headings.size() / 2 && noDay && TOTAL.matcher(first).matches();
+        boolean isSum =
+                told <= 1 + headings.size() / 2 && noDay && TOTAL.matcher(first).matches();
         boolean isWords = told == 1 && headings.size() > 2 && noDay;
         if (isSum || isWords) {
             row.refuse(

@@ -132,8 +132,10 @@ final class AnimalWords {
 
     /** The one that is meant; a taxon rather than the group that it is of, where both are called so. */
     private @Nullable Animal one(List<Names.Match> matches) {
-        List<Animal> meant = matches.stream().map(match -> byKey.get(match.key())).toList();
-        List<Animal> taxa = meant.stream().filter(animal -> animal.taxonId() != null).toList();
+        List<Animal> meant =
+                matches.stream().map(match -> byKey.get(match.key())).toList();
+        List<Animal> taxa =
+                meant.stream().filter(animal -> animal.taxonId() != null).toList();
         if (taxa.size() == 1) {
             Animal taxon = taxa.get(0);
             return meant.stream().allMatch(animal -> Objects.equals(animal.groupId(), taxon.groupId())) ? taxon : null;

@@ -130,10 +130,9 @@ class TrialJob implements Job {
             } else {
                 before.beginAgain(clock.instant());
             }
-            entities.createNativeQuery("""
-                            delete from personal.record_trial_rows
-                            where trial_id in (select id from record_trials where record_file_id = ?1)
-                            """).setParameter(1, trial.recordFileId).executeUpdate();
+            entities.createNativeQuery("select cast(personal.clear_trial_rows(?1) as text)")
+                    .setParameter(1, trial.recordFileId)
+                    .getResultList();
             return new Order(id, trial.recordFileId, trial.readingId);
         });
     }

@@ -44,9 +44,9 @@ class SurgeIntakeResourceTest {
     private String declared() {
         String path = "/api/surges/"
                 + Api.make(COORDINATOR, "/api/surges", """
-                    {"name":"The fire on the hill","kind":"fire","from":"2026-01-01T00:00:00Z","tentWords":"on the oval",
-                     "tent":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.05"}},"holderMemberId":"%s"}
-                    """.formatted(world.rescuer))
+                        {"name":"The fire on the hill","kind":"fire","from":"2026-01-01T00:00:00Z","tentWords":"on the oval",
+                         "tent":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.05"}},"holderMemberId":"%s"}
+                        """.formatted(world.rescuer))
                         .getString("id");
         for (String code : List.of("A", "B")) {
             Api.make(COORDINATOR, path + "/sectors", "{\"code\":\"%s\",\"words\":\"a hill\"}".formatted(code));
@@ -71,10 +71,10 @@ class SurgeIntakeResourceTest {
         List<String> form = new ArrayList<>();
         for (int i = 0; i < 60; i++) {
             form.add("""
-                {"sector":"%s","taxon":"%s","vitality":"alive","triage":"delayed","condition":"singed feet",
-                 "foundAt":"2026-01-02T03:00:00Z",
-                 "place":{"decimalDegrees":{"latitude":"-30.5%02d","longitude":"150.05"}}}
-                """.formatted(i % 3 == 0 ? "B" : "A", i % 2 == 0 ? KOALA : WALLABY, i));
+                    {"sector":"%s","taxon":"%s","vitality":"alive","triage":"delayed","condition":"singed feet",
+                     "foundAt":"2026-01-02T03:00:00Z",
+                     "place":{"decimalDegrees":{"latitude":"-30.5%02d","longitude":"150.05"}}}
+                    """.formatted(i % 3 == 0 ? "B" : "A", i % 2 == 0 ? KOALA : WALLABY, i));
         }
         Json receipt = taken(form.toArray(String[]::new));
         assertThat(receipt.<String>getList("animals.temporaryNumber"))
@@ -235,8 +235,8 @@ class SurgeIntakeResourceTest {
         assertThat(Api.get(COORDINATOR, animal).getString("identificationVerificationStatus"))
                 .isEqualTo("unverified");
         Api.correct(RESCUER, animal, """
-            {"scientificName":"%s","identificationVerificationStatus":"seenByVet","reason":"washed and seen"}
-            """.formatted(KOALA)).statusCode(200);
+                        {"scientificName":"%s","identificationVerificationStatus":"seenByVet","reason":"washed and seen"}
+                        """.formatted(KOALA)).statusCode(200);
         Json list = Api.get(RESCUER, surge + "/intakes");
         assertThat(list.getString("items[0].scientificName")).isEqualTo(KOALA);
         assertThat(list.getBoolean("items[0].isNotKnownYet")).isFalse();
@@ -353,20 +353,20 @@ class SurgeIntakeResourceTest {
         Api.post(COORDINATOR, surge + "/sectors", "{\"code\":\"A\",\"words\":\"again\"}")
                 .statusCode(409);
         Api.post(COORDINATOR, surge + "/sectors", """
-            {"code":"C","words":"the creek","area":{"type":"Polygon",
-             "coordinates":[[[150.0,-30.5],[150.1,-30.4],[150.1,-30.5],[150.0,-30.4],[150.0,-30.5]]]}}
-            """)
+                        {"code":"C","words":"the creek","area":{"type":"Polygon",
+                         "coordinates":[[[150.0,-30.5],[150.1,-30.4],[150.1,-30.5],[150.0,-30.4],[150.0,-30.5]]]}}
+                        """)
                 .statusCode(400)
                 .body("errors[0].field", containsString("area.coordinates"));
         Api.post(COORDINATOR, surge + "/sectors", """
-            {"code":"C","words":"the creek","area":{"type":"Polygon",
-             "coordinates":[[[150.0,-30.5],[150.1,-30.5],[150.1,-30.4],[150.0,-30.5]]]}}
-            """)
+                        {"code":"C","words":"the creek","area":{"type":"Polygon",
+                         "coordinates":[[[150.0,-30.5],[150.1,-30.5],[150.1,-30.4],[150.0,-30.5]]]}}
+                        """)
                 .statusCode(201)
                 .body("sectors.find { it.code == 'C' }.area.type", equalTo("Polygon"));
         Api.post(COORDINATOR, "/api/surges", """
-            {"name":"x","kind":"other","from":"2026-01-01T00:00:00Z","tentWords":"there","holderMemberId":"%s"}
-            """.formatted(world.rescuer))
+                        {"name":"x","kind":"other","from":"2026-01-01T00:00:00Z","tentWords":"there","holderMemberId":"%s"}
+                        """.formatted(world.rescuer))
                 .statusCode(400)
                 .body("errors.field", hasItem("kindWords"));
     }

@@ -73,9 +73,9 @@ class PhotographResourceTest {
 
     private String heldCase(String incident) {
         return Api.make(COORDINATOR, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
-             "holder":{"memberId":"%s"}}
-            """.formatted(incident, TURTLE, world.carer))
+                {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
+                 "holder":{"memberId":"%s"}}
+                """.formatted(incident, TURTLE, world.carer))
                 .getString("id");
     }
 
@@ -189,9 +189,9 @@ class PhotographResourceTest {
 
     private String ofRescuer() {
         return Api.make(RESCUER, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
-             "holder":{"memberId":"%s"}}
-            """.formatted(incident(), TURTLE, world.rescuer))
+                {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
+                 "holder":{"memberId":"%s"}}
+                """.formatted(incident(), TURTLE, world.rescuer))
                 .getString("id");
     }
 
@@ -370,10 +370,9 @@ class PhotographResourceTest {
         refused("update photograph_openings set reason = 'another' where photograph_id = '" + id + "'", "23000");
         refused("delete from photograph_openings where photograph_id = '" + id + "'", "42501");
         refused("""
-            insert into kept_files (id, media_type, content, sha256, recorded_at, recorded_by)
-            select gen_random_uuid(), 'image/jpeg', '\\xffd8ff', sha256('\\x00'), now(), recorded_by from photographs
-            where id = '%s'\
-            """.formatted(id), "23514");
+                insert into kept_files (id, media_type, content, sha256, recorded_at, recorded_by)
+                select gen_random_uuid(), 'image/jpeg', '\\xffd8ff', sha256('\\x00'), now(), recorded_by from photographs
+                where id = '%s'""".formatted(id), "23514");
     }
 
     private void refused(String statement, String state) {

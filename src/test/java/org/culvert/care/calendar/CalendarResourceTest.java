@@ -119,8 +119,8 @@ class CalendarResourceTest {
                 .getString("id");
         // The vet changes the plan midway: the last swim is taken out
         Api.change(CLINIC, plan, "/changes", """
-            {"steps":[%s],"vetName":"Dr Vet","vetRegistration":"V-1","reason":"she tires","from":"%s"}
-            """.formatted(
+                        {"steps":[%s],"vetName":"Dr Vet","vetRegistration":"V-1","reason":"she tires","from":"%s"}
+                        """.formatted(
                         CareWorld.step("swim", 2, 5, "daily", "minutes", ",\"hour\":\"18:00\"") + "," + STITCHES,
                         care.today))
                 .statusCode(200);

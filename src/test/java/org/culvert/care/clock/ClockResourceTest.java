@@ -66,34 +66,34 @@ class ClockResourceTest {
         group = "clocked-" + letters;
         taxon = "Horologia " + letters;
         Api.post(ADMIN, "/api/taxon-groups", """
-            [{"key":"%s","name":"%s","pouch":false,"clutches":false,"introduced":false}]
-            """.formatted(group, group)).statusCode(200);
+                [{"key":"%s","name":"%s","pouch":false,"clutches":false,"introduced":false}]
+                """.formatted(group, group)).statusCode(200);
         Api.post(ADMIN, "/api/taxa", """
-            [{"scientificName":"%s","vernacularName":"clocked one","taxonRank":"species","taxonGroup":"%s"}]
-            """.formatted(taxon, group)).statusCode(200);
+                [{"scientificName":"%s","vernacularName":"clocked one","taxonRank":"species","taxonGroup":"%s"}]
+                """.formatted(taxon, group)).statusCode(200);
     }
 
     private String limit(String more) {
         return Api.make(COORDINATOR, "/api/time-limits", """
-            {"jurisdiction":"network","kind":"policy","taxonGroup":"%s","words":"made for a test",
-             "source":"made for a test","readOn":"2026-01-05","reviewBy":"2090-01-01","validFrom":"2020-01-01",
-             %s}
-            """.formatted(group, more))
+                        {"jurisdiction":"network","kind":"policy","taxonGroup":"%s","words":"made for a test",
+                         "source":"made for a test","readOn":"2026-01-05","reviewBy":"2090-01-01","validFrom":"2020-01-01",
+                         %s}
+                        """.formatted(group, more))
                 .getString("id");
     }
 
     private String inCare(String grounds) {
         return limit("""
-            "binds":"anyone","starts":"received","ends":["caseEnded"],"length":180,"lengthUnit":"days",
-            "warnBeforeHours":720,"extensionGrounds":[%s]
-            """.formatted(grounds));
+                "binds":"anyone","starts":"received","ends":["caseEnded"],"length":180,"lengthUnit":"days",
+                "warnBeforeHours":720,"extensionGrounds":[%s]
+                """.formatted(grounds));
     }
 
     private String tell(String more) {
         return limit("""
-            "binds":"anyone","starts":"received","ends":["toldAuthority"],"length":24,"lengthUnit":"hours",
-            "warnBeforeHours":6%s
-            """.formatted(more));
+                "binds":"anyone","starts":"received","ends":["toldAuthority"],"length":24,"lengthUnit":"hours",
+                "warnBeforeHours":6%s
+                """.formatted(more));
     }
 
     private String newCase(Instant foundAt) {
@@ -103,8 +103,8 @@ class ClockResourceTest {
     private String newCase(String name, Instant foundAt) {
         String incident = World.call(name, 150.04, "").getString("incidentId");
         return Api.make(RESCUER, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"%s","holder":{"memberId":"%s"}}
-            """.formatted(incident, name, foundAt, world.rescuer))
+                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"%s","holder":{"memberId":"%s"}}
+                        """.formatted(incident, name, foundAt, world.rescuer))
                 .getString("id");
     }
 
@@ -165,8 +165,8 @@ class ClockResourceTest {
         int compared = 0;
         try (Connection connection = database.getConnection();
                 var add = connection.prepareStatement("""
-                    select ((timestamptz 'epoch' + ? * interval '1 second') at time zone ? + ?::interval) at time zone ?
-                    """)) {
+                        select ((timestamptz 'epoch' + ? * interval '1 second') at time zone ? + ?::interval) at time zone ?
+                        """)) {
             for (int i = 0; i < 3000; i++) {
                 ZoneId zone = ZoneId.of(zones.get(random.nextInt(zones.size())));
                 long second = 1_600_000_000L + random.nextInt(400_000_000);
@@ -209,8 +209,8 @@ class ClockResourceTest {
 
         String path = "/api/cases/" + over + "/clock-extensions";
         String start = "{\"limitId\":\"" + limit + "\",\"grantedBy\":\"the local office\",\"until\":\"";
-        String order = "\"order\":{\"authority\":\"the"
-                + " department\",\"number\":\"O-1\",\"date\":\"2026-01-05\",\"words\":\"fires\"}";
+        String order =
+                "\"order\":{\"authority\":\"the department\",\"number\":\"O-1\",\"date\":\"2026-01-05\",\"words\":\"fires\"}";
         Api.post(COORDINATOR, path, start + "2090-01-01T00:00:00Z\",\"ground\":\"it is cute\"}")
                 .statusCode(400)
                 .body("errors[0].field", equalTo("ground"))
@@ -276,10 +276,10 @@ class ClockResourceTest {
             try (Connection connection = database.getConnection();
                     var insert = connection.createStatement()) {
                 assertThatThrownBy(() -> insert.execute("""
-                    insert into clock_extensions (id, case_id, limit_id, granted_by, ground, order_authority,
-                        order_number, order_date, order_words, happened_at, until_at, recorded_at, recorded_by)
-                    select gen_random_uuid(), '%s', '%s', 'x', %s, now(), id from accounts limit 1
-                    """.formatted(id, limit, entry.getKey())))
+                                insert into clock_extensions (id, case_id, limit_id, granted_by, ground, order_authority,
+                                    order_number, order_date, order_words, happened_at, until_at, recorded_at, recorded_by)
+                                select gen_random_uuid(), '%s', '%s', 'x', %s, now(), id from accounts limit 1
+                                """.formatted(id, limit, entry.getKey())))
                         .hasMessageContaining(entry.getValue());
             }
         }
@@ -296,9 +296,9 @@ class ClockResourceTest {
         Api.change(COORDINATOR, "/api/cases/" + ended, "/fate", "{\"fate\":\"died\"}")
                 .statusCode(200);
         String order = """
-            {"limitId":"%s","until":"2090-01-01T00:00:00Z","grantedBy":"the department",
-             "order":{"authority":"the department","number":"F-7","date":"2026-07-02","words":"all clocks stand still"},%s}
-            """;
+                {"limitId":"%s","until":"2090-01-01T00:00:00Z","grantedBy":"the department",
+                 "order":{"authority":"the department","number":"F-7","date":"2026-07-02","words":"all clocks stand still"},%s}
+                """;
         // A list in which one case is unknown extends none
         Api.post(
                         COORDINATOR,
@@ -320,8 +320,8 @@ class ClockResourceTest {
         assertThat(listed.getString("notExtended[0].because")).contains("does not bind");
         // A span takes the open ones of the group; what is extended as far already is named
         Json spanned = Api.make(COORDINATOR, "/api/clock-extensions", order.formatted(limit, """
-            "found":{"taxonGroup":"%s","foundFrom":"%s","foundBefore":"%s"}
-            """.formatted(
+                "found":{"taxonGroup":"%s","foundFrom":"%s","foundBefore":"%s"}
+                """.formatted(
                         group, from, from.plus(Duration.ofDays(1)))));
         assertThat(spanned.getList("extended.caseId")).containsExactly(burnt.get(1));
         assertThat(spanned.getList("notExtended.caseId")).containsExactly(burnt.get(0));
@@ -359,9 +359,9 @@ class ClockResourceTest {
     @Test
     void whatIsStillToBeToldOutlivesTheCase() {
         String death = limit("""
-            "binds":"anyone","starts":"deathInCare","ends":["toldAuthority"],"length":24,"lengthUnit":"hours",
-            "warnBeforeHours":6
-            """);
+                "binds":"anyone","starts":"deathInCare","ends":["toldAuthority"],"length":24,"lengthUnit":"hours",
+                "warnBeforeHours":6
+                """);
         String id = newCase(ago(Duration.ofDays(3)));
         assertThat(clock(id, death).getString("state")).isNull();
         Api.change(
@@ -426,9 +426,9 @@ class ClockResourceTest {
             assertThat(clock(id, limit).getString("said")).contains("how the law lists this kind is not recorded");
             assertThat(all("?state=cantTell&limit=1000")).contains(id + " " + limit);
             String listing = """
-                {"jurisdiction":"%s","scientificName":"%s","listedAs":"%s","source":"made for a test",
-                 "readOn":"2026-01-05","reviewBy":"2090-01-01","validFrom":"2020-01-01"}
-                """;
+                    {"jurisdiction":"%s","scientificName":"%s","listedAs":"%s","source":"made for a test",
+                     "readOn":"2026-01-05","reviewBy":"2090-01-01","validFrom":"2020-01-01"}
+                    """;
             Api.make(COORDINATOR, "/api/species-listings", listing.formatted("AU-VIC", taxon, "threatened"));
             assertThat(clock(id, limit).getString("state"))
                     .as("of another state")
@@ -470,10 +470,10 @@ class ClockResourceTest {
 
     private String limitOf(String jurisdiction) {
         return Api.make(COORDINATOR, "/api/time-limits", """
-            {"jurisdiction":"%s","kind":"statute","scientificName":"%s","binds":"anyone","starts":"found",
-             "ends":["caseEnded"],"length":3,"lengthUnit":"months","warnBeforeHours":0,"words":"made for a test",
-             "source":"made for a test","readOn":"2026-01-05","reviewBy":"2090-01-01","validFrom":"2020-01-01"}
-            """.formatted(jurisdiction, taxon))
+                        {"jurisdiction":"%s","kind":"statute","scientificName":"%s","binds":"anyone","starts":"found",
+                         "ends":["caseEnded"],"length":3,"lengthUnit":"months","warnBeforeHours":0,"words":"made for a test",
+                         "source":"made for a test","readOn":"2026-01-05","reviewBy":"2090-01-01","validFrom":"2020-01-01"}
+                        """.formatted(jurisdiction, taxon))
                 .getString("id");
     }
 
@@ -492,28 +492,28 @@ class ClockResourceTest {
 
     private static String region(String jurisdiction) {
         return """
-            {"name":"Test region","timeZone":"Australia/Sydney","countryCode":"AU","jurisdiction":%s,
-             "south":-32,"west":149,"north":-29,"east":152,"demo":false}
-            """.formatted(jurisdiction);
+                {"name":"Test region","timeZone":"Australia/Sydney","countryCode":"AU","jurisdiction":%s,
+                 "south":-32,"west":149,"north":-29,"east":152,"demo":false}
+                """.formatted(jurisdiction);
     }
 
     @Test
     void aVetsTimeRunsFromWhenItWasStable() {
         String limit = limit("""
-            "binds":"unauthorisedClinic","starts":"stabilised","ends":["handedToAuthorisedHolder","caseEnded"],
-            "length":72,"lengthUnit":"hours","warnBeforeHours":24
-            """);
+                "binds":"unauthorisedClinic","starts":"stabilised","ends":["handedToAuthorisedHolder","caseEnded"],
+                "length":72,"lengthUnit":"hours","warnBeforeHours":24
+                """);
         Instant came = ago(Duration.ofHours(50));
         String id = newCase(ago(Duration.ofHours(60)));
         String handOver = Api.make(RESCUER, "/api/cases/" + id + "/hand-overs", """
-            {"taker":{"organisationId":"%s"},"at":"%s"}
-            """.formatted(world.clinic, came))
+                        {"taker":{"organisationId":"%s"},"at":"%s"}
+                        """.formatted(world.clinic, came))
                 .getString("id");
         Api.change(CLINIC, "/api/hand-overs/" + handOver, "/acceptance", "{\"at\":\"" + came + "\"}")
                 .statusCode(200);
         String visit = Api.make(CLINIC, "/api/visits", """
-            {"caseId":"%s","clinicId":"%s","arrivedAt":"%s"}
-            """.formatted(id, world.clinic, came))
+                        {"caseId":"%s","clinicId":"%s","arrivedAt":"%s"}
+                        """.formatted(id, world.clinic, came))
                 .getString("id");
         assertThat(clock(id, limit).getString("state")).isEqualTo("cantTell");
         Api.correct(CLINIC, "/api/visits/" + visit, "{\"stabilisedAt\":\"2020-01-01T00:00:00Z\",\"reason\":\"told\"}")
@@ -547,10 +547,10 @@ class ClockResourceTest {
                 .statusCode(400)
                 .body("errors[0].field", equalTo("reviewBy"));
         Api.post(COORDINATOR, "/api/time-limits", """
-            {"jurisdiction":"network","kind":"statute","binds":"anyone","starts":"found","ends":["caseEnded"],
-             "length":1,"lengthUnit":"days","warnBeforeHours":0,"words":"w","source":"s","readOn":"2026-01-05",
-             "reviewBy":"2090-01-01","validFrom":"2020-01-01"}
-            """).statusCode(400).body("errors[0].field", equalTo("jurisdiction"));
+                        {"jurisdiction":"network","kind":"statute","binds":"anyone","starts":"found","ends":["caseEnded"],
+                         "length":1,"lengthUnit":"days","warnBeforeHours":0,"words":"w","source":"s","readOn":"2026-01-05",
+                         "reviewBy":"2090-01-01","validFrom":"2020-01-01"}
+                        """).statusCode(400).body("errors[0].field", equalTo("jurisdiction"));
     }
 
     /** Five thousand open cases, each with three links: a handful of questions, and a page within seconds. */
@@ -563,21 +563,21 @@ class ClockResourceTest {
         QuarkusTransaction.begin();
         try {
             entities.createNativeQuery("""
-                with made as (
-                    insert into cases (id, animal_id, incident_id, origin, cause, happened_at, recorded_at, recorded_by)
-                    select gen_random_uuid(), a.id, :incident, 'unknown', 'unknown',
-                        now() - interval '1 minute' * n * 20, now(), a.recorded_by
-                    from generate_series(1, 5000) n, (
-                        select x.id, x.recorded_by from animals x join taxa t on t.id = x.taxon_id
-                        where t.scientific_name = :taxon limit 1) a
-                    returning id, happened_at, recorded_by)
-                insert into custody_links (id, case_id, holder_member_id, held, happened_at, recorded_at, recorded_by)
-                select gen_random_uuid(), made.id, :member,
-                    tstzrange(made.happened_at + interval '1 minute' * k, case when k < 2 then made.happened_at
-                        + interval '1 minute' * (k + 1) end), made.happened_at + interval '1 minute' * k, now(),
-                    made.recorded_by
-                from made, generate_series(0, 2) k
-                """)
+                            with made as (
+                                insert into cases (id, animal_id, incident_id, origin, cause, happened_at, recorded_at, recorded_by)
+                                select gen_random_uuid(), a.id, :incident, 'unknown', 'unknown',
+                                    now() - interval '1 minute' * n * 20, now(), a.recorded_by
+                                from generate_series(1, 5000) n, (
+                                    select x.id, x.recorded_by from animals x join taxa t on t.id = x.taxon_id
+                                    where t.scientific_name = :taxon limit 1) a
+                                returning id, happened_at, recorded_by)
+                            insert into custody_links (id, case_id, holder_member_id, held, happened_at, recorded_at, recorded_by)
+                            select gen_random_uuid(), made.id, :member,
+                                tstzrange(made.happened_at + interval '1 minute' * k, case when k < 2 then made.happened_at
+                                    + interval '1 minute' * (k + 1) end), made.happened_at + interval '1 minute' * k, now(),
+                                made.recorded_by
+                            from made, generate_series(0, 2) k
+                            """)
                     .setParameter("incident", incident)
                     .setParameter("taxon", taxon)
                     .setParameter("member", UUID.fromString(world.rescuer))

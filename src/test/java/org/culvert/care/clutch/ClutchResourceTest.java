@@ -54,8 +54,8 @@ class ClutchResourceTest {
                 .body("filmDiffers", equalTo(false));
         // One of the three inside is laid: the same egg counts once
         Api.post(CARER, clutch + "/eggs", """
-            {"recovered":1,"setToIncubate":1,"broken":0,"discarded":0,"how":"laidInCare","at":"2025-11-23T02:00:00Z"}
-            """)
+                        {"recovered":1,"setToIncubate":1,"broken":0,"discarded":0,"how":"laidInCare","at":"2025-11-23T02:00:00Z"}
+                        """)
                 .statusCode(201)
                 .body("recovered", equalTo(7))
                 .body("laid", equalTo(1))
@@ -74,21 +74,21 @@ class ClutchResourceTest {
                 .body("reconciliation.words", containsString("Eggs may be inside still"));
 
         Api.post(CARER, clutch + "/set-ups", """
-            {"medium":"vermiculite","waterParts":1,"mediumParts":1,"box":"box 3, left incubator","topMarked":"yes",
-             "setUpBy":"A Carer","at":"2025-11-21T04:00:00Z"}
-            """)
+                        {"medium":"vermiculite","waterParts":1,"mediumParts":1,"box":"box 3, left incubator","topMarked":"yes",
+                         "setUpBy":"A Carer","at":"2025-11-21T04:00:00Z"}
+                        """)
                 .statusCode(201)
                 .body("setUps[0].waterParts", equalTo(1.0))
                 .body("setUps[0].topMarked", equalTo("yes"))
                 .body("cautions", hasItem(containsString("Never turn an egg")));
         Api.post(CARER, clutch + "/set-ups", """
-            {"medium":"vermiculite","waterParts":1,"box":"box 3","setUpBy":"A Carer"}
-            """).statusCode(400).body("errors[0].field", equalTo("mediumParts"));
+                        {"medium":"vermiculite","waterParts":1,"box":"box 3","setUpBy":"A Carer"}
+                        """).statusCode(400).body("errors[0].field", equalTo("mediumParts"));
 
         // Candling shows, and fails nothing
         Api.post(CARER, clutch + "/candlings", """
-            {"developing":5,"notDeveloping":2,"cannotTell":0,"candledBy":"A Carer","at":"2025-12-10T04:00:00Z"}
-            """)
+                        {"developing":5,"notDeveloping":2,"cannotTell":0,"candledBy":"A Carer","at":"2025-12-10T04:00:00Z"}
+                        """)
                 .statusCode(201)
                 .body("candlings[0].notDeveloping", equalTo(2))
                 .body("failed", equalTo(0))
@@ -108,8 +108,8 @@ class ClutchResourceTest {
                 .statusCode(400)
                 .body("errors[0].field", equalTo("saidBy"));
         Json failed = Api.make(CARER, clutch + "/failed-eggs", """
-            {"failed":2,"grounds":"collapsed","saidBy":"A Carer","at":"2026-01-10T04:00:00Z"}
-            """);
+                {"failed":2,"grounds":"collapsed","saidBy":"A Carer","at":"2026-01-10T04:00:00Z"}
+                """);
         assertThat(failed.getInt("failed")).isEqualTo(2);
         assertThat(failed.getInt("stillIncubating")).isEqualTo(5);
         Json hatched = Api.make(CARER, clutch + "/hatchings", "{\"hatched\":4,\"at\":\"2026-01-28T02:00:00Z\"}");
@@ -352,9 +352,9 @@ class ClutchResourceTest {
         assertThat(facts.<String>getList("source")).isNotEmpty().allMatch(source -> source.length() >= 10);
         assertThat(facts.getDouble("find { it.kind == 'rateModel' }.degreeDays"))
                 .isEqualTo(446);
-        String fact = "{\"kind\":\"period\",\"scientificName\":\"Nova"
-                + " testudo\",\"basis\":\"published\",%s\"words\":\"x\",\"source\":\"made for a"
-                + " test\",\"readOn\":\"2026-01-01\",\"reviewBy\":\"2027-01-01\",\"validFrom\":\"2026-01-01\"}";
+        String fact =
+                "{\"kind\":\"period\",\"scientificName\":\"Nova testudo\",\"basis\":\"published\",%s\"words\":\"x\","
+                        + "\"source\":\"made for a test\",\"readOn\":\"2026-01-01\",\"reviewBy\":\"2027-01-01\",\"validFrom\":\"2026-01-01\"}";
         Api.post(COORDINATOR, "/api/incubation-facts", fact.formatted(""))
                 .statusCode(400)
                 .body("errors[0].field", equalTo("setting"));
@@ -366,8 +366,8 @@ class ClutchResourceTest {
         assertThat(Api.get(CLINIC, "/api/incubation-facts/" + id).getDouble("daysHigh"))
                 .isEqualTo(70.5);
         Api.change(COORDINATOR, "/api/incubation-facts/" + id, "/reviews", """
-            {"readOn":"2026-11-01","reviewBy":"2028-01-01","validTo":"2026-12-01","reason":"read again"}
-            """)
+                        {"readOn":"2026-11-01","reviewBy":"2028-01-01","validTo":"2026-12-01","reason":"read again"}
+                        """)
                 .statusCode(200)
                 .body("validTo", equalTo("2026-12-01"));
         Api.post(CARER, "/api/incubation-facts", fact.formatted("")).statusCode(403);

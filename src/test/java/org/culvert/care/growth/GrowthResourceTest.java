@@ -40,22 +40,22 @@ class GrowthResourceTest {
     void makeWorld() {
         world = World.shared();
         Api.post(ADMIN, "/api/taxa", """
-            [{"scientificName":"Macropus giganteus","vernacularName":"eastern grey kangaroo",
-              "taxonRank":"species","taxonGroup":"macropods"},
-             {"scientificName":"Macropus fuliginosus melanops","vernacularName":"western grey kangaroo",
-              "taxonRank":"subspecies","taxonGroup":"macropods"},
-             {"scientificName":"Macropus","vernacularName":"kangaroos","taxonRank":"genus",
-              "taxonGroup":"macropods"},
-             {"scientificName":"Notamacropus crescens","vernacularName":"wallaby of a test",
-              "taxonRank":"species","taxonGroup":"macropods"}]
-            """).statusCode(200);
+                        [{"scientificName":"Macropus giganteus","vernacularName":"eastern grey kangaroo",
+                          "taxonRank":"species","taxonGroup":"macropods"},
+                         {"scientificName":"Macropus fuliginosus melanops","vernacularName":"western grey kangaroo",
+                          "taxonRank":"subspecies","taxonGroup":"macropods"},
+                         {"scientificName":"Macropus","vernacularName":"kangaroos","taxonRank":"genus",
+                          "taxonGroup":"macropods"},
+                         {"scientificName":"Notamacropus crescens","vernacularName":"wallaby of a test",
+                          "taxonRank":"species","taxonGroup":"macropods"}]
+                        """).statusCode(200);
     }
 
     private static Answer load(String taxon, String sex, String measure, boolean tells, String rows) {
         return Api.post(CLINIC, "/api/growth-tables", """
-            {"key":"t-%s","name":"%s of %s","taxon":"%s","sex":"%s","measure":"%s","estimatesAge":%s,%s,
-             "source":"made for a test","readOn":"2026-01-01","licence":"for a test"}
-            """.formatted(
+                {"key":"t-%s","name":"%s of %s","taxon":"%s","sex":"%s","measure":"%s","estimatesAge":%s,%s,
+                 "source":"made for a test","readOn":"2026-01-01","licence":"for a test"}
+                """.formatted(
                         UUID.randomUUID(), measure, taxon, taxon, sex, measure, tells, rows));
     }
 
@@ -81,9 +81,9 @@ class GrowthResourceTest {
         String incident = World.call(taxon, 150.03, "").getString("incidentId");
         return "/api/cases/"
                 + Api.make(COORDINATOR, "/api/cases", """
-                    {"animal":{"scientificName":"%s"%s},"incidentId":"%s","foundAt":"2026-05-01T08:00:00Z",
-                     "holder":{"memberId":"%s"}}
-                    """.formatted(taxon, more, incident, world.carer))
+                                {"animal":{"scientificName":"%s"%s},"incidentId":"%s","foundAt":"2026-05-01T08:00:00Z",
+                                 "holder":{"memberId":"%s"}}
+                                """.formatted(taxon, more, incident, world.carer))
                         .getString("id");
     }
 

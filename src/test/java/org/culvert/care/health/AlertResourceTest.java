@@ -63,8 +63,8 @@ class AlertResourceTest {
 
     private static String newSyndrome(String more) {
         return Api.make(COORDINATOR, "/api/syndromes", """
-            {"name":"Syndrome %s","words":"made for a test","source":"made for a test","readOn":"2026-01-01"%s}
-            """.formatted(UUID.randomUUID(), more))
+                        {"name":"Syndrome %s","words":"made for a test","source":"made for a test","readOn":"2026-01-01"%s}
+                        """.formatted(UUID.randomUUID(), more))
                 .getString("id");
     }
 
@@ -74,31 +74,31 @@ class AlertResourceTest {
 
     private static String threshold(String syndrome, int count, double kilometres, int days, String from) {
         return """
-            {"syndromeId":"%s","smallestCount":%d,"withinKilometres":%s,"withinDays":%d,"source":"made for a test",
-             "readOn":"2026-01-01","validFrom":"%s"}
-            """.formatted(syndrome, count, kilometres, days, from);
+                {"syndromeId":"%s","smallestCount":%d,"withinKilometres":%s,"withinDays":%d,"source":"made for a test",
+                 "readOn":"2026-01-01","validFrom":"%s"}
+                """.formatted(syndrome, count, kilometres, days, from);
     }
 
     private String newCase(double metresEast) {
         var place = Geodesic.WGS84.Direct(LATITUDE, LONGITUDE, 90, metresEast);
         String incident = Api.make(
                         DISPATCHER, "/api/calls", String.format(Locale.ROOT, """
-                            {"people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"unknown",
-                             "animals":[{"scientificName":"%s","individualCount":1,"vitality":"alive"}],
-                             "place":{"decimalDegrees":{"latitude":"%.8f","longitude":"%.8f"}}}
-                            """, WALLABY, place.lat2, place.lon2))
+                        {"people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"unknown",
+                         "animals":[{"scientificName":"%s","individualCount":1,"vitality":"alive"}],
+                         "place":{"decimalDegrees":{"latitude":"%.8f","longitude":"%.8f"}}}
+                        """, WALLABY, place.lat2, place.lon2))
                 .getString("incidentId");
         return Api.make(RESCUER, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-01T02:00:00Z",
-             "holder":{"memberId":"%s"}}
-            """.formatted(incident, WALLABY, world.rescuer))
+                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-01T02:00:00Z",
+                         "holder":{"memberId":"%s"}}
+                        """.formatted(incident, WALLABY, world.rescuer))
                 .getString("id");
     }
 
     private Json report(String caseId, int day) {
         return Api.make(RESCUER, "/api/cases/" + caseId + "/syndrome-reports", """
-            {"syndromeId":"%s","at":"%sT02:00:00Z","words":"it circles"}
-            """.formatted(
+                {"syndromeId":"%s","at":"%sT02:00:00Z","words":"it circles"}
+                """.formatted(
                         syndrome, LocalDate.of(2026, 2, 1).plusDays(day)));
     }
 
@@ -123,8 +123,8 @@ class AlertResourceTest {
 
     private static void read(String role, String id) {
         Api.make(role, "/api/health-alerts/" + id + "/acknowledgements", """
-            {"name":"Dr Vet","words":"rang the wildlife health body"}
-            """);
+                {"name":"Dr Vet","words":"rang the wildlife health body"}
+                """);
     }
 
     @Test
@@ -258,8 +258,8 @@ class AlertResourceTest {
         Json late = seen(0, 20);
         assertThat(late.getString("alertId")).isNull();
         Api.correct(RESCUER, "/api/syndrome-reports/" + late.getString("id"), """
-            {"at":"2026-02-03T02:00:00Z","reason":"the wrong month"}
-            """)
+                        {"at":"2026-02-03T02:00:00Z","reason":"the wrong month"}
+                        """)
                 .statusCode(200)
                 .body("day", equalTo("2026-02-03"));
         assertThat(alertOf(late)).isNotNull();
@@ -270,9 +270,9 @@ class AlertResourceTest {
         seen(0, 0);
         seen(0, 0);
         String nowhere = Api.make(RESCUER, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"originUnknown":true,
-             "holder":{"memberId":"%s"}}
-            """.formatted(
+                        {"incidentId":"%s","animal":{"scientificName":"%s"},"originUnknown":true,
+                         "holder":{"memberId":"%s"}}
+                        """.formatted(
                                 World.call(WALLABY, 150.09, "").getString("incidentId"), WALLABY, world.rescuer))
                 .getString("id");
         Json report = report(nowhere, 0);
@@ -401,8 +401,8 @@ class AlertResourceTest {
                 "an_alert_goes_on_in_another");
         refused("update health_alerts set joined_at = now() where id = '" + id + "'", "going_on_in_another_has_a_time");
         refused(
-                "insert into health_alert_members select gen_random_uuid(), 0, alert_id, report_id, now(), now(),"
-                        + " recorded_by from health_alert_members where alert_id = '" + id + "'",
+                "insert into health_alert_members select gen_random_uuid(), 0, alert_id, report_id, now(), now(), recorded_by"
+                        + " from health_alert_members where alert_id = '" + id + "'",
                 "a_report_is_in_one_alert");
         refused(
                 "update syndrome_reports set withdrawn_at = now() where id = '" + report.getString("id") + "'",

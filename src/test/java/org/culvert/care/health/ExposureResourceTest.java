@@ -51,9 +51,9 @@ class ExposureResourceTest {
 
     private Json newCase(String taxon) {
         return Api.make(RESCUER, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-02-10T02:00:00Z",
-             "holder":{"memberId":"%s"}}
-            """.formatted(
+                {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-02-10T02:00:00Z",
+                 "holder":{"memberId":"%s"}}
+                """.formatted(
                         World.call(taxon, 150.07, "").getString("incidentId"), taxon, world.rescuer));
     }
 
@@ -152,12 +152,12 @@ class ExposureResourceTest {
         String hold = enter("bite", rescuer(), of(caseId)).getString("holdId");
         String assessment =
                 Api.make(COORDINATOR, "/api/assessments", """
-                    {"caseId":"%s","position":{"jurisdiction":"XE","decimalLatitude":-30.5,"decimalLongitude":150.07,
-                     "coordinateUncertaintyInMeters":10},"light":"day","weather":"fair"}
-                    """.formatted(caseId)).getString("id");
+                        {"caseId":"%s","position":{"jurisdiction":"XE","decimalLatitude":-30.5,"decimalLongitude":150.07,
+                         "coordinateUncertaintyInMeters":10},"light":"day","weather":"fair"}
+                        """.formatted(caseId)).getString("id");
         Api.post(COORDINATOR, "/api/releases", """
-            {"caseIds":["%s"],"assessmentIds":["%s"],"approvedBy":"Dr Vet"}
-            """.formatted(caseId, assessment))
+                        {"caseIds":["%s"],"assessmentIds":["%s"],"approvedBy":"Dr Vet"}
+                        """.formatted(caseId, assessment))
                 .statusCode(422);
         assertThat(Api.get(COORDINATOR, "/api/assessments/" + assessment)
                         .getString("tests.find { it.key == 'healthHold.exposure' }.verdict"))
@@ -168,11 +168,11 @@ class ExposureResourceTest {
                 .statusCode(409)
                 .body("detail", containsString("until the hold has been cleared"));
         Api.change(COORDINATOR, "/api/holds/" + hold, "/clearing", """
-            {"by":"licensedVet","name":"Dr Vet","reference":"V-1"}
-            """).statusCode(400);
+                        {"by":"licensedVet","name":"Dr Vet","reference":"V-1"}
+                        """).statusCode(400);
         Api.change(COORDINATOR, "/api/holds/" + hold, "/clearing", """
-            {"by":"authority","name":"the public health unit","reference":"PHU-3"}
-            """).statusCode(200);
+                        {"by":"authority","name":"the public health unit","reference":"PHU-3"}
+                        """).statusCode(200);
         Api.change(COORDINATOR, "/api/cases/" + caseId, "/body/disposal", "{\"disposal\":\"incinerated\"}")
                 .statusCode(200);
         // A new concern is a new hold, of a case that ended too
@@ -193,8 +193,8 @@ class ExposureResourceTest {
         assertThat(elsewhere.getString("hold")).isEqualTo("none");
         assertThat(exposureHolds(caseId)).isEmpty();
         Api.correct(COORDINATOR, "/api/exposures/" + elsewhere.getString("id"), """
-            {"needleUsedOnAnimal":"unknown","reason":"nobody is sure"}
-            """)
+                        {"needleUsedOnAnimal":"unknown","reason":"nobody is sure"}
+                        """)
                 .statusCode(200)
                 .body("animalHeld", equalTo(true));
         assertThat(exposureHolds(caseId)).hasSize(1);
@@ -215,8 +215,8 @@ class ExposureResourceTest {
                 .statusCode(400)
                 .body("errors[0].field", equalTo("caseId"));
         String caseId = Api.make(RESCUER, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"holder":{"memberId":"%s"}}
-            """.formatted(incident, FLYING_FOX, world.rescuer))
+                        {"incidentId":"%s","animal":{"scientificName":"%s"},"holder":{"memberId":"%s"}}
+                        """.formatted(incident, FLYING_FOX, world.rescuer))
                 .getString("id");
         assertThat(exposureHolds(another)).isEmpty();
         Api.correct(COORDINATOR, path, naming.formatted(caseId))
@@ -264,9 +264,9 @@ class ExposureResourceTest {
         String mine = enter("bite", rescuer(), of(caseId) + ",\"bodyPart\":\"right ear\"")
                 .getString("id");
         String child = enter("scratch", """
-            {"name":"Wren Smallchild","phone":"0491 574 118","guardianName":"Robin Smallchild",
-             "guardianPhone":"0491 574 632"}
-            """, of(caseId)).getString("id");
+                        {"name":"Wren Smallchild","phone":"0491 574 118","guardianName":"Robin Smallchild",
+                         "guardianPhone":"0491 574 632"}
+                        """, of(caseId)).getString("id");
         for (String role : List.of(DISPATCHER, RESCUER, CLINIC, CARER, OFFICER, ROADS_AUTHORITY, RECIPIENT)) {
             Api.as(role).get("/api/exposures").then().statusCode(403);
             Api.as(role).get("/api/exposures/" + mine).then().statusCode(403);
@@ -291,13 +291,13 @@ class ExposureResourceTest {
         }
         // Somebody else's animal cannot be told of
         String theirs = Api.make(COORDINATOR, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"holder":{"organisationId":"%s"}}
-            """.formatted(
+                        {"incidentId":"%s","animal":{"scientificName":"%s"},"holder":{"organisationId":"%s"}}
+                        """.formatted(
                                 World.call(FLYING_FOX, 150.07, "").getString("incidentId"),
                                 FLYING_FOX,
                                 Api.make(ADMIN, "/api/organisations", """
-                                    {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
-                                    """.formatted(UUID.randomUUID()))
+                                                {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
+                                                """.formatted(UUID.randomUUID()))
                                         .getString("id")))
                 .getString("id");
         Api.post(CARER, "/api/exposures", body("bite", rescuer(), of(theirs))).statusCode(404);

@@ -47,19 +47,19 @@ class SuspicionResourceTest {
 
     private String newCase() {
         return Api.make(RESCUER, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-02-10T02:00:00Z",
-             "holder":{"memberId":"%s"}}
-            """.formatted(
+                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-02-10T02:00:00Z",
+                         "holder":{"memberId":"%s"}}
+                        """.formatted(
                                 World.call(FLYING_FOX, 150.08, "").getString("incidentId"), FLYING_FOX, world.rescuer))
                 .getString("id");
     }
 
     private static String condition(String more) {
         return Api.make(COORDINATOR, "/api/notifiable-conditions", """
-            {"jurisdiction":"XS","name":"Condition %s","taxonGroups":["flying-foxes"],
-             "signs":"as the source has them","source":"made for a test","readOn":"2026-01-01",
-             "reviewBy":"2090-01-01"%s}
-            """.formatted(UUID.randomUUID(), more))
+                        {"jurisdiction":"XS","name":"Condition %s","taxonGroups":["flying-foxes"],
+                         "signs":"as the source has them","source":"made for a test","readOn":"2026-01-01",
+                         "reviewBy":"2090-01-01"%s}
+                        """.formatted(UUID.randomUUID(), more))
                 .getString("id");
     }
 
@@ -99,8 +99,7 @@ class SuspicionResourceTest {
                 .isEqualTo("notifiableDisease");
 
         String known = condition(
-                ",\"hotline\":{\"name\":\"the hotline of a test\",\"number\":\"0491 570 006\",\"source\":\"made for a"
-                        + " test\",\"readOn\":\"2026-01-01\",\"reviewBy\":\"2090-01-01\"}");
+                ",\"hotline\":{\"name\":\"the hotline of a test\",\"number\":\"0491 570 006\",\"source\":\"made for a test\",\"readOn\":\"2026-01-01\",\"reviewBy\":\"2090-01-01\"}");
         Json second = Api.make(COORDINATOR, cases + "/disease-suspicions", suspicion(known, ""));
         assertThat(second.getString("advice[0].sentence")).isEqualTo("Ring the hotline of a test now: 0491 570 006.");
         assertThat(second.getString("advice[0].source")).isEqualTo("made for a test, read on 2026-01-01");
@@ -111,17 +110,17 @@ class SuspicionResourceTest {
                 .body("detail", containsString("hotline"));
         String path = "/api/disease-suspicions/" + made.getString("id");
         Api.change(RESCUER, path, "/telling", """
-            {"to":"the hotline","by":"A Rescuer","at":"2026-02-10T02:00:00Z"}
-            """).statusCode(400).body("errors[0].field", equalTo("at"));
+                        {"to":"the hotline","by":"A Rescuer","at":"2026-02-10T02:00:00Z"}
+                        """).statusCode(400).body("errors[0].field", equalTo("at"));
         Api.change(RESCUER, path, "/telling", """
-            {"to":"the hotline","by":"A Rescuer","at":"2026-02-10T03:30:00Z","reference":"EAD-7"}
-            """).statusCode(200).body("told.reference", equalTo("EAD-7"));
+                        {"to":"the hotline","by":"A Rescuer","at":"2026-02-10T03:30:00Z","reference":"EAD-7"}
+                        """).statusCode(200).body("told.reference", equalTo("EAD-7"));
         Api.correct(RESCUER, path, "{\"signs\":\"it cannot fly, and bites\",\"reason\":\"seen again\"}")
                 .statusCode(200)
                 .body("signs", equalTo("it cannot fly, and bites"));
         Api.change(COORDINATOR, "/api/holds/" + made.getString("holdId"), "/clearing", """
-            {"by":"authority","name":"the chief vet","reference":"EAD-8"}
-            """)
+                        {"by":"authority","name":"the chief vet","reference":"EAD-8"}
+                        """)
                 .statusCode(200);
         Api.as(RESCUER).get(path).then().body("advice", hasSize(0)).body("clearedAt", startsWith("20"));
         Api.post(COORDINATOR, cases + "/hand-overs", "{\"taker\":{\"memberId\":\"%s\"}}".formatted(world.helper))
@@ -151,8 +150,8 @@ class SuspicionResourceTest {
     void aHotlineIsLookedUpAgain() {
         String path = "/api/notifiable-conditions/" + condition("");
         String hotline = """
-            {"name":"a line","number":"0491 570 007","source":"a page","readOn":"2020-01-01","reviewBy":"%s"}
-            """;
+                {"name":"a line","number":"0491 570 007","source":"a page","readOn":"2020-01-01","reviewBy":"%s"}
+                """;
         Api.change(COORDINATOR, path, "/hotline", hotline.formatted("2020-01-01"))
                 .statusCode(400)
                 .body("errors[0].field", equalTo("reviewBy"));
@@ -174,13 +173,13 @@ class SuspicionResourceTest {
     @Test
     void suspicionsAreSeenByWhoSeesTheCase() {
         String theirs = Api.make(COORDINATOR, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"holder":{"organisationId":"%s"}}
-            """.formatted(
+                        {"incidentId":"%s","animal":{"scientificName":"%s"},"holder":{"organisationId":"%s"}}
+                        """.formatted(
                                 World.call(FLYING_FOX, 150.08, "").getString("incidentId"),
                                 FLYING_FOX,
                                 Api.make(ADMIN, "/api/organisations", """
-                                    {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
-                                    """.formatted(UUID.randomUUID()))
+                                                {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
+                                                """.formatted(UUID.randomUUID()))
                                         .getString("id")))
                 .getString("id");
         String id = Api.make(DISPATCHER, "/api/cases/" + theirs + "/disease-suspicions", suspicion(OTHER_DISEASE, ""))
@@ -214,8 +213,8 @@ class SuspicionResourceTest {
                 "update disease_suspicions set told_at = now() where id = '" + one.getString("id") + "'",
                 "telling_of_a_suspicion_has_time_whom_and_name");
         refused(
-                "update disease_suspicions set told_at = happened_at - interval '1 second', told_to = 'x', told_by ="
-                        + " 'x' where id = '" + one.getString("id") + "'",
+                "update disease_suspicions set told_at = happened_at - interval '1 second', told_to = 'x', told_by = 'x'"
+                        + " where id = '" + one.getString("id") + "'",
                 "a_suspicion_is_told_afterwards");
         refused(
                 "insert into disease_suspicions select gen_random_uuid(), 0, case_id, condition_id, '"

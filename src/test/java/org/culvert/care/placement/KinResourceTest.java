@@ -30,24 +30,24 @@ class KinResourceTest {
     void makeWorld() {
         world = World.shared();
         Api.post(ADMIN, "/api/taxon-groups", """
-            [{"key":"kin-possums","name":"possums of a test","pouch":true,"clutches":false,"introduced":false}]
-            """).statusCode(200);
+                [{"key":"kin-possums","name":"possums of a test","pouch":true,"clutches":false,"introduced":false}]
+                """).statusCode(200);
         Api.post(ADMIN, "/api/taxa", """
-            [{"scientificName":"%s","vernacularName":"possum of a test","taxonRank":"species",
-              "taxonGroup":"kin-possums"}]
-            """.formatted(POSSUM)).statusCode(200);
+                [{"scientificName":"%s","vernacularName":"possum of a test","taxonRank":"species",
+                  "taxonGroup":"kin-possums"}]
+                """.formatted(POSSUM)).statusCode(200);
     }
 
     private String carer(int places, String more) {
         String id = Api.make(ADMIN, "/api/members", """
-            {"organisationId":"%s","callSign":"K%s","name":"A Carer","attends":false,"cares":true,
-             "homeLatitude":-30.5,"homeLongitude":150.1}
-            """.formatted(world.network, UUID.randomUUID()))
+                        {"organisationId":"%s","callSign":"K%s","name":"A Carer","attends":false,"cares":true,
+                         "homeLatitude":-30.5,"homeLongitude":150.1}
+                        """.formatted(world.network, UUID.randomUUID()))
                 .getString("id");
         Api.make(ADMIN, "/api/authorisations", """
-            {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"K-%s",
-             "taxonGroup":"kin-possums","validFrom":"2020-01-01","validTo":"2090-12-31"%s}
-            """.formatted(id, id, more));
+                {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"K-%s",
+                 "taxonGroup":"kin-possums","validFrom":"2020-01-01","validTo":"2090-12-31"%s}
+                """.formatted(id, id, more));
         Api.make(
                 COORDINATOR,
                 "/api/carer-profiles",
@@ -58,9 +58,9 @@ class KinResourceTest {
     private static String held(String holder, String mother) {
         String incident = World.call(POSSUM, 150.03, "").getString("incidentId");
         return Api.make(COORDINATOR, "/api/cases", """
-            {"animal":{"scientificName":"%s"%s},"incidentId":"%s","foundAt":"2026-11-01T08:00:00Z",
-             "holder":{"memberId":"%s"}}
-            """.formatted(
+                        {"animal":{"scientificName":"%s"%s},"incidentId":"%s","foundAt":"2026-11-01T08:00:00Z",
+                         "holder":{"memberId":"%s"}}
+                        """.formatted(
                         POSSUM, mother == null ? "" : ",\"motherAnimalId\":\"" + mother + "\"", incident, holder))
                 .getString("id");
     }
@@ -72,8 +72,8 @@ class KinResourceTest {
     private static String tie(String caseId, String keep, String other) {
         return "/api/keeping-ties/"
                 + Api.make(COORDINATOR, "/api/cases/" + caseId + "/keeping-ties", """
-                    {"keep":"%s","otherCaseId":%s,"words":"as the carer says"}
-                    """.formatted(
+                                {"keep":"%s","otherCaseId":%s,"words":"as the carer says"}
+                                """.formatted(
                                         keep, other == null ? "null" : "\"" + other + "\""))
                         .getString("id");
     }
@@ -189,8 +189,8 @@ class KinResourceTest {
         String animal = held(world.rescuer, null);
         for (int[] days : new int[][] {{-9, -1, 0}, {1, 9, 0}, {-9, 0, 1}, {0, 9, 1}}) {
             Api.correct(COORDINATOR, profile, """
-                {"supervisorId":"%s","supervisedFrom":"%s","supervisedUntil":"%s","reason":"for a test"}
-                """.formatted(supervisor, inDays(days[0]), inDays(days[1])))
+                            {"supervisorId":"%s","supervisedFrom":"%s","supervisedUntil":"%s","reason":"for a test"}
+                            """.formatted(supervisor, inDays(days[0]), inDays(days[1])))
                     .statusCode(200);
             assertThat(Api.get(COORDINATOR, "/api/cases/" + animal + "/carers")
                             .getString("find { it.memberId == '" + carer + "' }.tests[0].verdict"))

@@ -36,22 +36,22 @@ class PlacementResourceTest {
     private String animal(String species) {
         String incident = World.call(species, 150.03, "").getString("incidentId");
         return Api.make(COORDINATOR, "/api/cases", """
-            {"animal":{"scientificName":"%s"},"incidentId":"%s","foundAt":"2026-11-01T08:00:00Z",
-             "holder":{"organisationId":"%s"}}
-            """.formatted(species, incident, world.clinic))
+                        {"animal":{"scientificName":"%s"},"incidentId":"%s","foundAt":"2026-11-01T08:00:00Z",
+                         "holder":{"organisationId":"%s"}}
+                        """.formatted(species, incident, world.clinic))
                 .getString("id");
     }
 
     private String carer(String group, String more) {
         String id = Api.make(ADMIN, "/api/members", """
-            {"organisationId":"%s","callSign":"P%s","name":"A Carer","attends":false,"cares":true,
-             "homeLatitude":-30.6,"homeLongitude":150.1}
-            """.formatted(world.network, UUID.randomUUID()))
+                        {"organisationId":"%s","callSign":"P%s","name":"A Carer","attends":false,"cares":true,
+                         "homeLatitude":-30.6,"homeLongitude":150.1}
+                        """.formatted(world.network, UUID.randomUUID()))
                 .getString("id");
         Api.make(ADMIN, "/api/authorisations", """
-            {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"N-%s",
-             "taxonGroup":"%s","validFrom":"2020-01-01","validTo":"2090-12-31"%s}
-            """.formatted(id, id, group, more));
+                {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"N-%s",
+                 "taxonGroup":"%s","validFrom":"2020-01-01","validTo":"2090-12-31"%s}
+                """.formatted(id, id, group, more));
         return id;
     }
 
@@ -123,8 +123,8 @@ class PlacementResourceTest {
     private String authorisationInCustodyOf(String carer) {
         String turtle = animal(TURTLE);
         String offered = Api.make(COORDINATOR, "/api/cases/" + turtle + "/hand-overs", """
-            {"taker":{"memberId":"%s"},"at":"2026-11-12T08:00:00Z"}
-            """.formatted(carer))
+                        {"taker":{"memberId":"%s"},"at":"2026-11-12T08:00:00Z"}
+                        """.formatted(carer))
                 .getString("id");
         return Api.change(COORDINATOR, "/api/hand-overs/" + offered, "/acceptance", "{\"at\":\"2026-11-12T09:00:00Z\"}")
                 .statusCode(200)
@@ -167,8 +167,8 @@ class PlacementResourceTest {
         profile(carer, "\"supervisorId\":\"%s\",\"placesByGroup\":{}".formatted(supervisor));
         place(turtle, carer, "").statusCode(201);
         Api.post(COORDINATOR, "/api/carer-profiles", """
-            {"memberId":"%s","supervisorId":"%s","placesByGroup":{}}
-            """.formatted(supervisor, supervisor))
+                        {"memberId":"%s","supervisorId":"%s","placesByGroup":{}}
+                        """.formatted(supervisor, supervisor))
                 .statusCode(400)
                 .body("errors[0].field", equalTo("supervisorId"));
     }
@@ -181,8 +181,8 @@ class PlacementResourceTest {
                 .statusCode(422)
                 .body("reasons", hasItem(containsString("no record is no vaccination")));
         Api.make(ADMIN, "/api/vaccinations", """
-            {"memberId":"%s","against":"lyssavirus","givenOn":"2020-01-01","currentUntil":"2090-01-01","basis":"booster"}
-            """.formatted(carer));
+                {"memberId":"%s","against":"lyssavirus","givenOn":"2020-01-01","currentUntil":"2090-01-01","basis":"booster"}
+                """.formatted(carer));
         place(bat, carer, "").statusCode(201);
     }
 
@@ -208,13 +208,13 @@ class PlacementResourceTest {
     void whatIsKeptApartIsNotPlacedTogether() {
         String carer = carer("turtles", "");
         Api.make(ADMIN, "/api/authorisations", """
-            {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"K-1",
-             "taxonGroup":"koalas","validFrom":"2020-01-01","validTo":"2090-12-31"}
-            """.formatted(carer));
+                {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"K-1",
+                 "taxonGroup":"koalas","validFrom":"2020-01-01","validTo":"2090-12-31"}
+                """.formatted(carer));
         String rule = Api.make(COORDINATOR, "/api/keeping-rules", """
-            {"keep":"apart","taxonGroup":"koalas","otherGroup":"turtles","strength":"policy",
-             "words":"Keep them apart.","source":"invented for this test","readOn":"2026-11-01"}
-            """).getString("id");
+                        {"keep":"apart","taxonGroup":"koalas","otherGroup":"turtles","strength":"policy",
+                         "words":"Keep them apart.","source":"invented for this test","readOn":"2026-11-01"}
+                        """).getString("id");
         place(animal(TURTLE), carer, "").statusCode(201);
         String koala = animal("Phascolarctos cinereus");
         place(koala, carer, "").statusCode(422).body("reasons[0]", containsString("Keep them apart."));
@@ -232,10 +232,10 @@ class PlacementResourceTest {
         Json before = carers(wallaby);
         assertThat(before.getDouble(of(near) + "kilometresAway")).isBetween(17.0, 19.0);
         String rule = Api.make(COORDINATOR, "/api/keeping-rules", """
-            {"keep":"inCompany","taxonGroup":"macropods","strength":"advice",
-             "words":"Young of this kind do badly alone.","source":"common practice, no source",
-             "readOn":"2026-11-01"}
-            """).getString("id");
+                        {"keep":"inCompany","taxonGroup":"macropods","strength":"advice",
+                         "words":"Young of this kind do badly alone.","source":"common practice, no source",
+                         "readOn":"2026-11-01"}
+                        """).getString("id");
         Json after = carers(wallaby);
         List<String> order = after.getList("memberId");
         assertThat(order.indexOf(withOne)).isLessThan(order.indexOf(near));
@@ -273,8 +273,8 @@ class PlacementResourceTest {
         vaccinate(carer, "\"event\":\"booster\",\"givenOn\":\"2026-11-12\"");
         assertThat(verdict(bat, carer, "2026-11-12T01:00:00Z")).isEqualTo("pass");
         Api.post(ADMIN, "/api/vaccinations", """
-            {"memberId":"%s","against":"tetanus","givenOn":"2020-01-01","basis":"told","event":"booster"}
-            """.formatted(carer))
+                        {"memberId":"%s","against":"tetanus","givenOn":"2020-01-01","basis":"told","event":"booster"}
+                        """.formatted(carer))
                 .statusCode(400)
                 .body("errors[0].field", equalTo("currentUntil"));
     }

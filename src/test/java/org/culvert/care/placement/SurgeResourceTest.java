@@ -33,38 +33,38 @@ class SurgeResourceTest {
         world = World.shared();
         group = "surge-frogs";
         Api.post(ADMIN, "/api/taxon-groups", """
-            [{"key":"surge-frogs","name":"frogs of a test","pouch":false,"clutches":false,"introduced":false}]
-            """).statusCode(200);
+                        [{"key":"surge-frogs","name":"frogs of a test","pouch":false,"clutches":false,"introduced":false}]
+                        """).statusCode(200);
         Api.post(ADMIN, "/api/taxa", """
-            [{"scientificName":"%s","vernacularName":"frog of a test","taxonRank":"species",
-              "taxonGroup":"surge-frogs"}]
-            """.formatted(FROG)).statusCode(200);
+                        [{"scientificName":"%s","vernacularName":"frog of a test","taxonRank":"species",
+                          "taxonGroup":"surge-frogs"}]
+                        """.formatted(FROG)).statusCode(200);
     }
 
     private String carer(double longitude, int places, String validTo) {
         String id = Api.make(ADMIN, "/api/members", """
-            {"organisationId":"%s","callSign":"S%s","name":"A Carer","attends":false,"cares":true,
-             "homeLatitude":-30.5,"homeLongitude":%s}
-            """.formatted(world.network, UUID.randomUUID(), longitude))
+                        {"organisationId":"%s","callSign":"S%s","name":"A Carer","attends":false,"cares":true,
+                         "homeLatitude":-30.5,"homeLongitude":%s}
+                        """.formatted(world.network, UUID.randomUUID(), longitude))
                 .getString("id");
         if (validTo != null) {
             Api.make(ADMIN, "/api/authorisations", """
-                {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"S-%s",
-                 "taxonGroup":"%s","validFrom":"2020-01-01","validTo":"%s"}
-                """.formatted(id, id, group, validTo));
+                    {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"S-%s",
+                     "taxonGroup":"%s","validFrom":"2020-01-01","validTo":"%s"}
+                    """.formatted(id, id, group, validTo));
         }
         Api.make(COORDINATOR, "/api/carer-profiles", """
-            {"memberId":"%s","places":%d,"placesByGroup":{}}
-            """.formatted(id, places));
+                {"memberId":"%s","places":%d,"placesByGroup":{}}
+                """.formatted(id, places));
         return id;
     }
 
     private String heldBy(String carer) {
         String incident = World.call(FROG, 150.03, "").getString("incidentId");
         return Api.make(COORDINATOR, "/api/cases", """
-            {"animal":{"scientificName":"%s"},"incidentId":"%s","foundAt":"2026-11-01T08:00:00Z",
-             "holder":{"memberId":"%s"}}
-            """.formatted(FROG, incident, carer))
+                        {"animal":{"scientificName":"%s"},"incidentId":"%s","foundAt":"2026-11-01T08:00:00Z",
+                         "holder":{"memberId":"%s"}}
+                        """.formatted(FROG, incident, carer))
                 .getString("id");
     }
 
@@ -110,12 +110,12 @@ class SurgeResourceTest {
         String other = heldBy(leaving);
         String only = carer(151.41, 2, "2090-12-31");
         Json proposal = Api.make(COORDINATOR, "/api/placement-proposals", """
-            {"caseIds":["%s","%s"],"words":"she must leave"}
-            """.formatted(one, other));
+                {"caseIds":["%s","%s"],"words":"she must leave"}
+                """.formatted(one, other));
         String first = proposal.getString("moves[0].carerMemberId");
         Api.make(COORDINATOR, "/api/members/" + first + "/absences", """
-            {"from":"%s","until":"%s"}
-            """.formatted(inDays(-1), inDays(1)));
+                {"from":"%s","until":"%s"}
+                """.formatted(inDays(-1), inDays(1)));
         Api.change(
                         COORDINATOR,
                         "/api/placement-proposals/" + proposal.getString("id"),
@@ -149,9 +149,9 @@ class SurgeResourceTest {
         assertThat(lapses.getList(of + ".animals.carerMemberId")).hasSize(12).doesNotContainNull();
         // A renewal that follows without a break moves the day on
         Api.make(ADMIN, "/api/authorisations", """
-            {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"renewed",
-             "taxonGroup":"%s","validFrom":"%s","validTo":"2090-12-31"}
-            """.formatted(holder, group, inDays(21)));
+                {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"renewed",
+                 "taxonGroup":"%s","validFrom":"%s","validTo":"2090-12-31"}
+                """.formatted(holder, group, inDays(21)));
         assertThat((Object) Api.get(COORDINATOR, "/api/lapsing-authorisations?withinDays=56")
                         .get(of))
                 .isNull();
@@ -172,9 +172,9 @@ class SurgeResourceTest {
         String one = carer(150.5, 3, null);
         String other = carer(150.5, 3, null);
         String order = """
-            {"jurisdiction":"test","authorisationClass":"by order","number":"F-7","order":"the authority, on a day",
-             "memberIds":["%s","%s"],"taxonGroups":["surge-frogs"],"validFrom":"%s","validTo":"%s"}
-            """;
+                {"jurisdiction":"test","authorisationClass":"by order","number":"F-7","order":"the authority, on a day",
+                 "memberIds":["%s","%s"],"taxonGroups":["surge-frogs"],"validFrom":"%s","validTo":"%s"}
+                """;
         Api.post(
                         COORDINATOR,
                         "/api/ordered-authorisations",

@@ -122,8 +122,8 @@ class PlanResourceTest {
         String path = turtle.plan(care.today.minusDays(5), SWIM + "," + STITCHES);
         tick(CARER, turtle, "swim", 5, ",\"value\":15").statusCode(201);
         String change = """
-            {"steps":[%s,%s],"vetName":"Another Vet","vetRegistration":"V-2","reason":"she swims well"%s}
-            """;
+                {"steps":[%s,%s],"vetName":"Another Vet","vetRegistration":"V-2","reason":"she swims well"%s}
+                """;
         String longer = CareWorld.step("swim", 5, 20, "everyDays", "minutes", ",\"everyDays\":2");
         Api.change(
                         CLINIC,
@@ -187,8 +187,8 @@ class PlanResourceTest {
         tick(CARER, turtle, "weigh", 7, ",\"value\":740,\"at\":\"%s\"".formatted(care.noon(7)))
                 .statusCode(201);
         Api.change(CLINIC, first, "/ending", """
-            {"vetName":"Another Vet","vetRegistration":"V-2","reason":"seen again"}
-            """).statusCode(200);
+                        {"vetName":"Another Vet","vetRegistration":"V-2","reason":"seen again"}
+                        """).statusCode(200);
         String second = turtle.plan(care.today, WEIGH);
         assertThat(Api.get(CARER, second).getMap("weightTrend")).isNull();
         tick(CARER, turtle, "weigh", 0, ",\"value\":600").statusCode(201).body("flags", equalTo(List.of("fallsFast")));
@@ -206,8 +206,8 @@ class PlanResourceTest {
         Api.post(CLINIC, plans, own).statusCode(409).body("detail", containsString("in force"));
 
         Api.change(CLINIC, first, "/ending", """
-            {"vetName":"Another Vet","vetRegistration":"V-2","reason":"seen again"}
-            """)
+                        {"vetName":"Another Vet","vetRegistration":"V-2","reason":"seen again"}
+                        """)
                 .statusCode(200)
                 .body("inForce", equalTo(false))
                 .body("ending.vetName", equalTo("Another Vet"));
@@ -216,8 +216,8 @@ class PlanResourceTest {
         assertThat(state(ended, "wound", 3)).isEqualTo("lapsed");
         assertThat(state(ended, "wound", 4)).isNull();
         Api.change(CLINIC, first, "/ending", """
-            {"vetName":"Another Vet","vetRegistration":"V-2","reason":"seen again"}
-            """).statusCode(409);
+                        {"vetName":"Another Vet","vetRegistration":"V-2","reason":"seen again"}
+                        """).statusCode(409);
 
         Json second = Api.make(CLINIC, plans, own);
         String path = "/api/aftercare-plans/" + second.getString("id");
@@ -345,8 +345,8 @@ class PlanResourceTest {
                 "update aftercare_plans set ended_at = now()" + ofIt,
                 "ending_an_aftercare_plan_has_time_reason_and_vet");
         refused(
-                "update aftercare_plans set ended_at = happened_at - interval '1 s', ended_because = 'a',"
-                        + " ended_vet_name = 'a', ended_vet_registration = 'a'" + ofIt,
+                "update aftercare_plans set ended_at = happened_at - interval '1 s', ended_because = 'a', ended_vet_name = 'a',"
+                        + " ended_vet_registration = 'a'" + ofIt,
                 "an_aftercare_plan_ends_after_it_was_made");
         refused("delete from care_entries" + ofIt, "permission denied");
     }

@@ -31,8 +31,8 @@ class TemplateResourceTest {
 
     private static String template(String taxonGroup, String steps) {
         return """
-            {"key":"t-%s","name":"an example","taxonGroup":%s,"source":"made for a test","steps":[%s]}
-            """.formatted(UUID.randomUUID(), taxonGroup, steps);
+                {"key":"t-%s","name":"an example","taxonGroup":%s,"source":"made for a test","steps":[%s]}
+                """.formatted(UUID.randomUUID(), taxonGroup, steps);
     }
 
     private static String ofTemplate(String id) {

@@ -22,8 +22,7 @@ import org.junit.jupiter.api.Test;
 @QuarkusTest
 class ClinicProfileResourceTest {
     private static final String WEEK = """
-        [{"day":"MONDAY","opens":"08:00","closes":"18:00"},{"day":"TUESDAY","opens":"08:00","closes":"18:00"}]\
-        """;
+            [{"day":"MONDAY","opens":"08:00","closes":"18:00"},{"day":"TUESDAY","opens":"08:00","closes":"18:00"}]""";
 
     /** Monday 10:00 and Tuesday 20:00 in the tests' region, Australia/Sydney, in November. */
     private static final String MONDAY = "2026-11-29T23:00:00Z";
@@ -34,14 +33,14 @@ class ClinicProfileResourceTest {
     void makeWorld() {
         World.shared();
         Api.post(ADMIN, "/api/taxon-groups", """
-            [{"key":"clinic-frogs","name":"frogs","pouch":false,"clutches":true,"introduced":false}]
-            """).statusCode(200);
+                        [{"key":"clinic-frogs","name":"frogs","pouch":false,"clutches":true,"introduced":false}]
+                        """).statusCode(200);
     }
 
     private static String clinic(double latitude, boolean xRay, boolean surgery) {
         return Api.make(ADMIN, "/api/organisations", """
-            {"kind":"clinic","name":"Clinic %s","latitude":%s,"longitude":120.0,"xRay":%s,"surgery":%s}
-            """.formatted(UUID.randomUUID(), latitude, xRay, surgery))
+                        {"kind":"clinic","name":"Clinic %s","latitude":%s,"longitude":120.0,"xRay":%s,"surgery":%s}
+                        """.formatted(UUID.randomUUID(), latitude, xRay, surgery))
                 .getString("id");
     }
 
@@ -110,8 +109,8 @@ class ClinicProfileResourceTest {
                         COORDINATOR,
                         "/api/clinic-profiles/" + id,
                         "",
-                        "{\"treats\":[\"clinic-frogs\"],\"opening\":[{\"day\":\"MONDAY\",\"opens\":\"07:00\",\"closes\":\"00:00\"}],\"reason\":\"they"
-                                + " rang\"}")
+                        "{\"treats\":[\"clinic-frogs\"],\"opening\":[{\"day\":\"MONDAY\",\"opens\":\"07:00\",\"closes\":\"00:00\"}],"
+                                + "\"reason\":\"they rang\"}")
                 .statusCode(200)
                 .body("treats[0]", equalTo("clinic-frogs"))
                 .body("opening.size()", equalTo(1))

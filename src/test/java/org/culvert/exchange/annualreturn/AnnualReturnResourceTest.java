@@ -62,11 +62,11 @@ class AnnualReturnResourceTest {
         group = "returned-" + letters;
         taxon = "Annua " + letters;
         Api.post(ADMIN, "/api/taxon-groups", """
-            [{"key":"%s","name":"%s","pouch":false,"clutches":true,"introduced":false}]
-            """.formatted(group, group)).statusCode(200);
+                [{"key":"%s","name":"%s","pouch":false,"clutches":true,"introduced":false}]
+                """.formatted(group, group)).statusCode(200);
         Api.post(ADMIN, "/api/taxa", """
-            [{"scientificName":"%s","vernacularName":"yearly one","taxonRank":"species","taxonGroup":"%s"}]
-            """.formatted(taxon, group)).statusCode(200);
+                [{"scientificName":"%s","vernacularName":"yearly one","taxonRank":"species","taxonGroup":"%s"}]
+                """.formatted(taxon, group)).statusCode(200);
         holder = member(world.network);
         other = member(world.network);
         world.authorise(holder, group);
@@ -75,8 +75,8 @@ class AnnualReturnResourceTest {
 
     private static String member(String organisation) {
         return Api.make(ADMIN, "/api/members", """
-            {"organisationId":"%s","callSign":"%s","name":"Somebody","attends":false,"cares":true}
-            """.formatted(organisation, UUID.randomUUID()))
+                        {"organisationId":"%s","callSign":"%s","name":"Somebody","attends":false,"cares":true}
+                        """.formatted(organisation, UUID.randomUUID()))
                 .getString("id");
     }
 
@@ -87,8 +87,8 @@ class AnnualReturnResourceTest {
     private String held(String member, String day) {
         String incident = World.call(taxon, 150.04, "").getString("incidentId");
         return Api.make(RESCUER, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"%s","holder":{"memberId":"%s"}}
-            """.formatted(incident, taxon, at(day), member))
+                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"%s","holder":{"memberId":"%s"}}
+                        """.formatted(incident, taxon, at(day), member))
                 .getString("id");
     }
 
@@ -104,8 +104,8 @@ class AnnualReturnResourceTest {
     private static void handOver(String caseId, String taker, String day, String licence) {
         String offered = Api.make(
                         COORDINATOR, "/api/cases/" + caseId + "/hand-overs", """
-                            {"taker":{"memberId":"%s"},"at":"%s"%s}
-                            """.formatted(taker, at(day), licence))
+                        {"taker":{"memberId":"%s"},"at":"%s"%s}
+                        """.formatted(taker, at(day), licence))
                 .getString("id");
         Api.change(COORDINATOR, "/api/hand-overs/" + offered, "/acceptance", "{\"at\":\"" + at(day) + "\"}")
                 .statusCode(200);
@@ -121,14 +121,14 @@ class AnnualReturnResourceTest {
 
     private static String formBody(String more) {
         return """
-            {"jurisdiction":"AU","title":"made for a test","startMonth":7,"startDay":1,"dueMonth":9,"dueDay":30,
-             "columns":[{"shows":"scientificName","heading":"species"},{"shows":"kind","heading":"kind"},
-              {"shows":"opening","heading":"held before"},{"shows":"cameIn","heading":"in"},
-              {"shows":"wentOut","heading":"out"},{"shows":"wentOutByWord","heading":"of these"},
-              {"shows":"closing","heading":"held after"}],
-             "vocabulary":[%s],
-             "source":"made for a test","readOn":"2026-01-05","reviewBy":"2090-01-01","validFrom":"2020-01-01"%s}
-            """.formatted(words(), more);
+                {"jurisdiction":"AU","title":"made for a test","startMonth":7,"startDay":1,"dueMonth":9,"dueDay":30,
+                 "columns":[{"shows":"scientificName","heading":"species"},{"shows":"kind","heading":"kind"},
+                  {"shows":"opening","heading":"held before"},{"shows":"cameIn","heading":"in"},
+                  {"shows":"wentOut","heading":"out"},{"shows":"wentOutByWord","heading":"of these"},
+                  {"shows":"closing","heading":"held after"}],
+                 "vocabulary":[%s],
+                 "source":"made for a test","readOn":"2026-01-05","reviewBy":"2090-01-01","validFrom":"2020-01-01"%s}
+                """.formatted(words(), more);
     }
 
     private static String words() {
@@ -156,9 +156,9 @@ class AnnualReturnResourceTest {
 
     private static String signing(String form, String member) {
         return """
-            {"formId":"%s","memberId":"%s","from":"%s","name":"A Holder","capacity":"holder of the licence",
-             "signedOn":"2025-07-05"}
-            """.formatted(form, member, FROM);
+                {"formId":"%s","memberId":"%s","from":"%s","name":"A Holder","capacity":"holder of the licence",
+                 "signedOn":"2025-07-05"}
+                """.formatted(form, member, FROM);
     }
 
     private static byte[] octets(String path) {
@@ -184,8 +184,7 @@ class AnnualReturnResourceTest {
                 given,
                 other,
                 "2024-10-01",
-                ",\"otherLicence\":{\"organisation\":\"Southern"
-                        + " Shelter\",\"number\":\"V-9\",\"jurisdiction\":\"AU-VIC\"}");
+                ",\"otherLicence\":{\"organisation\":\"Southern Shelter\",\"number\":\"V-9\",\"jurisdiction\":\"AU-VIC\"}");
         String got = held(other, "2024-11-01");
         handOver(got, holder, "2024-12-01", "");
         String lost = held(holder, "2025-02-01");
@@ -243,16 +242,16 @@ class AnnualReturnResourceTest {
     void eggsHatchlingsAndBodiesCountWhereTheFormSaysSo() {
         String mother = held(holder, "2024-08-01");
         String clutch = Api.make(COORDINATOR, "/api/clutches", """
-            {"motherCaseId":"%s","holder":{"memberId":"%s"},
-             "eggs":{"recovered":8,"setToIncubate":7,"broken":1,"discarded":0,"at":"2024-11-01T02:00:00Z"}}
-            """.formatted(mother, holder))
+                        {"motherCaseId":"%s","holder":{"memberId":"%s"},
+                         "eggs":{"recovered":8,"setToIncubate":7,"broken":1,"discarded":0,"at":"2024-11-01T02:00:00Z"}}
+                        """.formatted(mother, holder))
                 .getString("id");
         Api.make(COORDINATOR, "/api/clutches/" + clutch + "/hatchings", """
-            {"hatched":4,"at":"2025-01-20T02:00:00Z"}
-            """);
+                {"hatched":4,"at":"2025-01-20T02:00:00Z"}
+                """);
         Api.make(COORDINATOR, "/api/clutches/" + clutch + "/failed-eggs", """
-            {"failed":2,"grounds":"collapsed","saidBy":"A Carer","at":"2025-02-10T02:00:00Z"}
-            """);
+                {"failed":2,"grounds":"collapsed","saidBy":"A Carer","at":"2025-02-10T02:00:00Z"}
+                """);
         String dead = held(holder, "2024-09-01");
         end(dead, "deadWhenFound", "2024-09-02");
 
@@ -278,8 +277,8 @@ class AnnualReturnResourceTest {
     @Test
     void anOrganisationAnswersForItsMembersWhereTheFormSaysSo() {
         String shelter = Api.make(ADMIN, "/api/organisations", """
-            {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
-            """.formatted(UUID.randomUUID()))
+                        {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
+                        """.formatted(UUID.randomUUID()))
                 .getString("id");
         String one = member(shelter);
         String two = member(shelter);
@@ -337,8 +336,8 @@ class AnnualReturnResourceTest {
         assertThat(octets(path + "/document")).isEqualTo(document);
 
         String supplement = """
-            {"reason":"entered late","name":"A Holder","capacity":"holder of the licence","signedOn":"2025-08-01"}
-            """;
+                {"reason":"entered late","name":"A Holder","capacity":"holder of the licence","signedOn":"2025-08-01"}
+                """;
         Json first = Api.make(COORDINATOR, path + "/supplements", supplement);
         assertThat(first.getInt("number")).isEqualTo(1);
         byte[] told = octets(path + "/supplements/1/document");
@@ -460,8 +459,9 @@ class AnnualReturnResourceTest {
                     .as(table)
                     .isEqualTo("23000");
         }
-        assertThat(refused("update kept_files set content = 'other' where id = (select document_file_id from"
-                        + " annual_returns where id = '" + id + "')"))
+        assertThat(refused(
+                        "update kept_files set content = 'other' where id = (select document_file_id from annual_returns"
+                                + " where id = '" + id + "')"))
                 .isEqualTo("23000");
     }
 
@@ -580,9 +580,9 @@ class AnnualReturnResourceTest {
                         "/api/return-forms",
                         formBody(counting(true, true, true, true))
                                 .replace("\"startMonth\":7,\"startDay\":1,\"dueMonth\":9,\"dueDay\":30,", """
-                                    "periods":[{"from":"2024-01-01","to":"2024-06-30","due":"2024-07-31"},
-                                               {"from":"2024-07-01","to":"2024-12-31","due":"2025-01-31"}],
-                                    """))
+                        "periods":[{"from":"2024-01-01","to":"2024-06-30","due":"2024-07-31"},
+                                   {"from":"2024-07-01","to":"2024-12-31","due":"2025-01-31"}],
+                        """))
                 .getString("id");
         Json half = draft(halves, holder);
         assertThat(half.getString("to")).isEqualTo("2024-12-31");
@@ -591,8 +591,7 @@ class AnnualReturnResourceTest {
                         COORDINATOR,
                         "/api/return-forms/" + halves,
                         "/reviews",
-                        "{\"readOn\":\"2026-02-01\",\"reviewBy\":\"2091-01-01\",\"validTo\":\"2024-07-01\",\"reason\":\"read"
-                                + " again\"}")
+                        "{\"readOn\":\"2026-02-01\",\"reviewBy\":\"2091-01-01\",\"validTo\":\"2024-07-01\",\"reason\":\"read again\"}")
                 .statusCode(200)
                 .body("validTo", equalTo("2024-07-01"));
         Api.as(OFFICER).get(draftPath(halves, holder)).then().statusCode(400).body("errors[0].field", equalTo("from"));

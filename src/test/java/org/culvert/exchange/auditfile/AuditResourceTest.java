@@ -52,22 +52,22 @@ class AuditResourceTest {
         group = "audited-" + letters;
         taxon = "Auditus " + letters;
         Api.post(ADMIN, "/api/taxon-groups", """
-            [{"key":"%s","name":"%s","pouch":false,"clutches":false,"introduced":false}]
-            """.formatted(group, group)).statusCode(200);
+                [{"key":"%s","name":"%s","pouch":false,"clutches":false,"introduced":false}]
+                """.formatted(group, group)).statusCode(200);
         Api.post(ADMIN, "/api/taxa", """
-            [{"scientificName":"%s","vernacularName":"audited one","taxonRank":"species","taxonGroup":"%s"}]
-            """.formatted(taxon, group)).statusCode(200);
+                [{"scientificName":"%s","vernacularName":"audited one","taxonRank":"species","taxonGroup":"%s"}]
+                """.formatted(taxon, group)).statusCode(200);
         holder = Api.make(ADMIN, "/api/members", """
-            {"organisationId":"%s","callSign":"%s","name":"Somebody","attends":false,"cares":true}
-            """.formatted(world.network, UUID.randomUUID()))
+                        {"organisationId":"%s","callSign":"%s","name":"Somebody","attends":false,"cares":true}
+                        """.formatted(world.network, UUID.randomUUID()))
                 .getString("id");
     }
 
     private void list(String number, String from, String to, String more) {
         Api.make(ADMIN, "/api/authorisations", """
-            {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"%s","taxonGroup":"%s",
-             "validFrom":"%s","validTo":"%s"%s}
-            """.formatted(holder, number, group, from, to, more));
+                {"memberId":"%s","jurisdiction":"test","authorisationClass":"specialist","number":"%s","taxonGroup":"%s",
+                 "validFrom":"%s","validTo":"%s"%s}
+                """.formatted(holder, number, group, from, to, more));
     }
 
     private String held(String from) {
@@ -77,8 +77,8 @@ class AuditResourceTest {
                         ",\"caller\":{\"name\":\"A Driver\",\"phone\":\"555 0188\"}," + "\"words\":\"near my house\"")
                 .getString("incidentId");
         return Api.make(RESCUER, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"%s","holder":{"memberId":"%s"}}
-            """.formatted(incident, taxon, from, holder))
+                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"%s","holder":{"memberId":"%s"}}
+                        """.formatted(incident, taxon, from, holder))
                 .getString("id");
     }
 
@@ -213,20 +213,20 @@ class AuditResourceTest {
         list("A-1", "2020-01-01", "2090-01-01", "");
         String caseId = held("2026-01-01T02:00:00Z");
         Api.post(COORDINATOR, "/api/cases/" + caseId + "/whereabouts", """
-            {"organisationId":"%s","at":"2026-01-02T02:00:00Z"}
-            """.formatted(world.clinic))
+                {"organisationId":"%s","at":"2026-01-02T02:00:00Z"}
+                """.formatted(world.clinic))
                 .statusCode(200);
         Api.make(CLINIC, "/api/visits", """
-            {"caseId":"%s","clinicId":"%s","arrivedAt":"2026-01-02T03:00:00Z","weightGrams":820,"gravid":"no",
-             "procedures":[{"procedure":"a splint","vetName":"Dr Vet","vetRegistration":"V-1","at":"2026-01-02T04:00:00Z"}]}
-            """.formatted(caseId, world.clinic));
+                {"caseId":"%s","clinicId":"%s","arrivedAt":"2026-01-02T03:00:00Z","weightGrams":820,"gravid":"no",
+                 "procedures":[{"procedure":"a splint","vetName":"Dr Vet","vetRegistration":"V-1","at":"2026-01-02T04:00:00Z"}]}
+                """.formatted(caseId, world.clinic));
         World.signFit(caseId, "2026-01-20T02:00:00Z");
         Api.correct(RESCUER, "/api/cases/" + caseId, "{\"dependentYoung\":true,\"reason\":\"seen again\"}")
                 .statusCode(200);
         Api.change(COORDINATOR, "/api/cases/" + caseId, "/fate", """
-            {"fate":"euthanased","at":"2026-02-01T02:00:00Z","method":"injection","authority":"registration V-1",
-             "approvedBy":"Dr Vet","barbiturate":true,"deathConfirmedBy":"A Nurse"}
-            """).statusCode(200);
+                {"fate":"euthanased","at":"2026-02-01T02:00:00Z","method":"injection","authority":"registration V-1",
+                 "approvedBy":"Dr Vet","barbiturate":true,"deathConfirmedBy":"A Nurse"}
+                """).statusCode(200);
         Json file = inspected(caseId);
 
         List<String> when = file.getList("timeline.findAll { it.at != null }.at");

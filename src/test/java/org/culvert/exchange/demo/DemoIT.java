@@ -149,9 +149,9 @@ class DemoIT {
     private static List<Named> run(String group, List<Integer> months) {
         // A roads authority is not shown the stretches of sensitive species, some of which were planted.
         String id = ask(Role.COORDINATOR, "/api/hotspot-runs", """
-            {"periodFrom":"2020-07-01","periodTo":"2026-06-30","taxonGroup":"%s","months":%s,"reachMetres":300,
-             "simulations":999,"seed":1}
-            """.formatted(group, months))
+                {"periodFrom":"2020-07-01","periodTo":"2026-06-30","taxonGroup":"%s","months":%s,"reachMetres":300,
+                 "simulations":999,"seed":1}
+                """.formatted(group, months))
                 .getString("id");
         Patience.until(
                 "run " + id + " is done",
@@ -213,9 +213,9 @@ class DemoIT {
                                 place.chainageKm(),
                                 place.carriageway() == null ? "" : ",\"carriageway\":\"" + place.carriageway() + '"');
         return """
-            {"receivedAt":"%s","people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"%s",
-             "animals":[{"scientificName":"%s","vitality":"unknown"}],"place":%s}
-            """.formatted(
+                {"receivedAt":"%s","people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"%s",
+                 "animals":[{"scientificName":"%s","vitality":"unknown"}],"place":%s}
+                """.formatted(
                         call.received(), incident.cause(), call.animals().get(0).scientificName(), where);
     }
 
@@ -351,9 +351,8 @@ class DemoIT {
                     .header("Content-Type", "application/json")
                     .header("Idempotency-Key", UUID.randomUUID().toString())
                     .PUT(HttpRequest.BodyPublishers.ofString("""
-                        {"name":"Three Rivers","timeZone":"Australia/Brisbane","countryCode":"AU","south":-28.0,
-                         "west":152.0,"north":-26.0,"east":154.0}\
-                        """)));
+                            {"name":"Three Rivers","timeZone":"Australia/Brisbane","countryCode":"AU","south":-28.0,
+                             "west":152.0,"north":-26.0,"east":154.0}""")));
             assertThat(settled.statusCode()).isEqualTo(200);
         }
         try (PackagedServer refusing = PackagedServer.launch(folder, demo("real"))) {

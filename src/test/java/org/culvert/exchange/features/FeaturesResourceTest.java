@@ -41,9 +41,9 @@ class FeaturesResourceTest {
 
     private static String works(String builtFrom, int from, int to) {
         return Api.make(COORDINATOR, "/api/works", """
-            {"kind":"reflectors","words":"posts","road":"Mill Road","fromChainageMetres":%d,
-             "toChainageMetres":%d,"endsMetres":100,"builtFrom":"%s","builtUntil":"2015-12-31"}
-            """.formatted(from, to, builtFrom))
+                        {"kind":"reflectors","words":"posts","road":"Mill Road","fromChainageMetres":%d,
+                         "toChainageMetres":%d,"endsMetres":100,"builtFrom":"%s","builtUntil":"2015-12-31"}
+                        """.formatted(from, to, builtFrom))
                 .getString("id");
     }
 
@@ -178,7 +178,10 @@ class FeaturesResourceTest {
                                 "structure",
                                 "fromChainageMetres",
                                 "toChainageMetres",
-                                "lengthMetres"));
+                                "lengthMetres",
+                                "oneWay",
+                                "lanes",
+                                "lastingId"));
         assertThat(page.getString("timeStamp")).endsWith("Z");
         assertThat(page.<Object>get("crs")).isNull();
         assertThat(answer.asString()).doesNotContainPattern("\\d\\.\\d{8,}");

@@ -32,10 +32,10 @@ class IncidentLayerResourceTest {
 
     private static String told(String at, String more) {
         return Api.make(DISPATCHER, "/api/calls", """
-            {"receivedAt":"%sT08:00:00Z","cause":"collisionWithVehicle",
-             "animals":[{"scientificName":"Wallabia bicolor"}],"words":"by the old mill",
-             "caller":{"name":"A Driver","phone":"555 0101"}%s}
-            """.formatted(at, more)).getString("incidentId");
+                        {"receivedAt":"%sT08:00:00Z","cause":"collisionWithVehicle",
+                         "animals":[{"scientificName":"Wallabia bicolor"}],"words":"by the old mill",
+                         "caller":{"name":"A Driver","phone":"555 0101"}%s}
+                        """.formatted(at, more)).getString("incidentId");
     }
 
     private static String at(double longitude) {

@@ -82,20 +82,20 @@ class ArchiveResourceTest {
 
     private void kind(String sensitive) {
         Api.post(COORDINATOR, "/api/taxon-groups", """
-            [{"key":"%s","name":"%s","pouch":false,"clutches":false,"introduced":false}]
-            """.formatted(group, group)).statusCode(200);
+                [{"key":"%s","name":"%s","pouch":false,"clutches":false,"introduced":false}]
+                """.formatted(group, group)).statusCode(200);
         Api.post(COORDINATOR, "/api/taxa", """
-            [{"scientificName":"%s","vernacularName":"kept, \\"in\\" an archive","taxonRank":"species","taxonGroup":"%s"%s}]
-            """.formatted(taxon, group, sensitive))
+                [{"scientificName":"%s","vernacularName":"kept, \\"in\\" an archive","taxonRank":"species","taxonGroup":"%s"%s}]
+                """.formatted(taxon, group, sensitive))
                 .statusCode(200);
     }
 
     private String found(String animal, String when) {
         return Api.make(DISPATCHER, "/api/calls", """
-            {"receivedAt":"%s"%s,"cause":"collisionWithVehicle","animals":[%s],
-             "caller":{"name":"A Driver","phone":"555 0177"},"words":"by my house in the lane",
-             "place":{"decimalDegrees":{"latitude":"-30.5001230","longitude":"150.0476540"}}}
-            """.formatted(when, ",\"happenedAt\":\"" + when + "\"", animal))
+                        {"receivedAt":"%s"%s,"cause":"collisionWithVehicle","animals":[%s],
+                         "caller":{"name":"A Driver","phone":"555 0177"},"words":"by my house in the lane",
+                         "place":{"decimalDegrees":{"latitude":"-30.5001230","longitude":"150.0476540"}}}
+                        """.formatted(when, ",\"happenedAt\":\"" + when + "\"", animal))
                 .getString("incidentId");
     }
 
@@ -194,9 +194,9 @@ class ArchiveResourceTest {
         Api.as(COORDINATOR)
                 .header("If-Match", Api.tag(COORDINATOR, "/api/disclosure-settings"))
                 .body("""
-                    {"smallestCount":5,"publicDelayDays":30,"source":"the network's own",
-                     "archiveLicence":"https://creativecommons.org/licenses/by/4.0/","archiveContact":"data@example.org"}
-                    """)
+                        {"smallestCount":5,"publicDelayDays":30,"source":"the network's own",
+                         "archiveLicence":"https://creativecommons.org/licenses/by/4.0/","archiveContact":"data@example.org"}
+                        """)
                 .put("/api/disclosure-settings")
                 .then()
                 .statusCode(200)
@@ -247,9 +247,9 @@ class ArchiveResourceTest {
         found(one(), "1999-03-05T08:00:00Z");
         found("{\"taxonGroup\":\"" + group + "\"}", "1999-04-05T08:00:00Z");
         Api.make(DISPATCHER, "/api/calls", """
-            {"receivedAt":"1999-05-05T20:00:00Z","cause":"collisionWithVehicle","animals":[%s],
-             "place":{"decimalDegrees":{"latitude":"-30.5001230","longitude":"150.0476540"}}}
-            """.formatted(one()));
+                {"receivedAt":"1999-05-05T20:00:00Z","cause":"collisionWithVehicle","animals":[%s],
+                 "place":{"decimalDegrees":{"latitude":"-30.5001230","longitude":"150.0476540"}}}
+                """.formatted(one()));
         for (String role : new String[] {null, OFFICER}) {
             List<CSVRecord> rows = rows(role);
             assertThat(rows).as("as %s", role).hasSize(3);
@@ -315,9 +315,9 @@ class ArchiveResourceTest {
         World world = World.shared();
         String incident = found(one(), "2020-03-05T08:00:00Z");
         String caseId = Api.make(COORDINATOR, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2020-03-05T08:00:00Z",
-             "holder":{"memberId":"%s"}}
-            """.formatted(incident, taxon, world.rescuer))
+                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2020-03-05T08:00:00Z",
+                         "holder":{"memberId":"%s"}}
+                        """.formatted(incident, taxon, world.rescuer))
                 .getString("id");
         List<CSVRecord> before = rows(OFFICER);
         assertThat(before).hasSize(1);
@@ -332,9 +332,9 @@ class ArchiveResourceTest {
 
     private static void release(World world, String caseId) {
         String site = Api.make(COORDINATOR, "/api/release-sites", """
-            {"name":"Lagoon","jurisdiction":"XZ","decimalLatitude":-30.52,"decimalLongitude":150.035,
-             "coordinateUncertaintyInMeters":20,"habitat":"wetland","taxonGroups":["turtles"]}
-            """).getString("id");
+                        {"name":"Lagoon","jurisdiction":"XZ","decimalLatitude":-30.52,"decimalLongitude":150.035,
+                         "coordinateUncertaintyInMeters":20,"habitat":"wetland","taxonGroups":["turtles"]}
+                        """).getString("id");
         World.signFit(caseId, Clocks.now().toString());
         String assessment = Api.make(
                         COORDINATOR,
@@ -348,8 +348,8 @@ class ArchiveResourceTest {
             overrides.add("{\"key\":\"%s\",\"reason\":\"asked\"}".formatted(key));
         }
         Api.make(COORDINATOR, "/api/releases", """
-            {"caseIds":["%s"],"assessmentIds":["%s"],"approvedBy":"Dr Vet","releasedByMemberId":"%s","overrides":[%s]}
-            """.formatted(
+                {"caseIds":["%s"],"assessmentIds":["%s"],"approvedBy":"Dr Vet","releasedByMemberId":"%s","overrides":[%s]}
+                """.formatted(
                         caseId, assessment, world.carer, String.join(",", overrides)));
     }
 

@@ -37,27 +37,27 @@ class OccurrenceResourceTest {
     void makeWorld() {
         World.shared();
         Api.post(COORDINATOR, "/api/taxon-groups", """
-            [{"key":"occult","name":"occult animals","pouch":false,"clutches":false,"introduced":false},
-             {"key":"rare","name":"rare animals","pouch":false,"clutches":false,"introduced":false},
-             {"key":"common","name":"common animals","pouch":false,"clutches":false,"introduced":false}]
-            """).statusCode(200);
+                        [{"key":"occult","name":"occult animals","pouch":false,"clutches":false,"introduced":false},
+                         {"key":"rare","name":"rare animals","pouch":false,"clutches":false,"introduced":false},
+                         {"key":"common","name":"common animals","pouch":false,"clutches":false,"introduced":false}]
+                        """).statusCode(200);
         Api.post(COORDINATOR, "/api/taxa", """
-            [{"scientificName":"%s","vernacularName":"hidden one","taxonRank":"species","taxonGroup":"occult",
-              "sensitivityGridDegrees":0,"sensitivityReason":"poached","sensitivityReviewBy":"2090-01-01"},
-             {"scientificName":"%s","vernacularName":"rare one","taxonRank":"species","taxonGroup":"rare",
-              "sensitivityGridDegrees":0.1,"sensitivityReason":"kept","sensitivityReviewBy":"2020-01-01"},
-             {"scientificName":"%s","vernacularName":"common one","taxonRank":"species",
-              "taxonGroup":"common"}]
-            """.formatted(WITHHELD, TENTH, COMMON))
+                        [{"scientificName":"%s","vernacularName":"hidden one","taxonRank":"species","taxonGroup":"occult",
+                          "sensitivityGridDegrees":0,"sensitivityReason":"poached","sensitivityReviewBy":"2090-01-01"},
+                         {"scientificName":"%s","vernacularName":"rare one","taxonRank":"species","taxonGroup":"rare",
+                          "sensitivityGridDegrees":0.1,"sensitivityReason":"kept","sensitivityReviewBy":"2020-01-01"},
+                         {"scientificName":"%s","vernacularName":"common one","taxonRank":"species",
+                          "taxonGroup":"common"}]
+                        """.formatted(WITHHELD, TENTH, COMMON))
                 .statusCode(200);
     }
 
     private static String found(String animals, String at) {
         return Api.make(DISPATCHER, "/api/calls", """
-            {"receivedAt":"%s","happenedAt":"%s","cause":"collisionWithVehicle","animals":[%s],
-             "words":"by the hidden spring",
-             "place":{"decimalDegrees":{"latitude":"-30.5001230","longitude":"150.0476540"}}}
-            """.formatted(at, at, animals))
+                        {"receivedAt":"%s","happenedAt":"%s","cause":"collisionWithVehicle","animals":[%s],
+                         "words":"by the hidden spring",
+                         "place":{"decimalDegrees":{"latitude":"-30.5001230","longitude":"150.0476540"}}}
+                        """.formatted(at, at, animals))
                 .getString("incidentId");
     }
 
@@ -164,9 +164,9 @@ class OccurrenceResourceTest {
     void nothingNewIsPublicAndIdentifiersTellNothing() {
         String incident =
                 Api.make(DISPATCHER, "/api/calls", """
-                    {"cause":"collisionWithVehicle","animals":[{"scientificName":"%s"}],
-                     "place":{"decimalDegrees":{"latitude":"-30.5001230","longitude":"150.0476540"}}}
-                    """.formatted(COMMON)).getString("incidentId");
+                        {"cause":"collisionWithVehicle","animals":[{"scientificName":"%s"}],
+                         "place":{"decimalDegrees":{"latitude":"-30.5001230","longitude":"150.0476540"}}}
+                        """.formatted(COMMON)).getString("incidentId");
         List<Map<String, Object>> exact = all(OFFICER, "&taxonGroup=common");
         Object identifier = exact.stream()
                 .filter(row -> incident.equals(row.get("incidentId")))
@@ -211,10 +211,10 @@ class OccurrenceResourceTest {
 
     private static String agree(String from, String to) {
         return Api.make(COORDINATOR, "/api/agreements", """
-            {"recipient":"test-recipient","purpose":"a study of roads","documentReference":"shelf 3",
-             "taxonGroups":["rare"],"box":{"south":-31,"west":150,"north":-30,"east":151},
-             "validFrom":"%s","validTo":"%s"}
-            """.formatted(from, to)).getString("id");
+                        {"recipient":"test-recipient","purpose":"a study of roads","documentReference":"shelf 3",
+                         "taxonGroups":["rare"],"box":{"south":-31,"west":150,"north":-30,"east":151},
+                         "validFrom":"%s","validTo":"%s"}
+                        """.formatted(from, to)).getString("id");
     }
 
     @Test
@@ -239,10 +239,10 @@ class OccurrenceResourceTest {
 
     private static String site(String groups) {
         return Api.make(COORDINATOR, "/api/release-sites", """
-            {"name":"Hidden spring","jurisdiction":"XZ","decimalLatitude":-30.500123,
-             "decimalLongitude":150.047654,"coordinateUncertaintyInMeters":20,"habitat":"wetland",
-             "taxonGroups":[%s],"catchment":"the hidden creek"}
-            """.formatted(groups))
+                        {"name":"Hidden spring","jurisdiction":"XZ","decimalLatitude":-30.500123,
+                         "decimalLongitude":150.047654,"coordinateUncertaintyInMeters":20,"habitat":"wetland",
+                         "taxonGroups":[%s],"catchment":"the hidden creek"}
+                        """.formatted(groups))
                 .getString("id");
     }
 

@@ -42,7 +42,8 @@ class AnimalWordsTest {
     void aTaxonIsMeantRatherThanItsGroupOfTheSameName() {
         assertThat(find("Koala", null)).isEqualTo(new AnimalWords.Animal(KOALA, KOALAS, null));
         assertThat(find("koalas", null).taxonId()).isEqualTo(KOALA);
-        assertThat(find("Phascolarctos cinereus (Goldfuss, 1817)", null).taxonId()).isEqualTo(KOALA);
+        assertThat(find("Phascolarctos cinereus (Goldfuss, 1817)", null).taxonId())
+                .isEqualTo(KOALA);
     }
 
     @Test
@@ -58,16 +59,13 @@ class AnimalWordsTest {
         AnimalWords.Animal animal = find("kaola", null);
         assertThat(animal.taxonId()).isNull();
         assertThat(find("opossum", null).groupId()).as("no part of a word").isNull();
-        assertThat(words.listUnknown(10))
-                .extracting(AnimalWords.Unknown::words)
-                .contains("opossum");
+        assertThat(words.listUnknown(10)).extracting(AnimalWords.Unknown::words).contains("opossum");
     }
 
     @Test
     void whatSomebodyDecidedGoesBefore() {
         assertThat(find("thing", "taxon:" + RINGTAIL).taxonId()).isEqualTo(RINGTAIL);
         assertThat(find("koala", "undecided").finding().kind()).isEqualTo(Finding.Kind.undecidedAnimal);
-        assertThat(find("koala", "taxon:" + new UUID(9, 9)).finding().kind())
-                .isEqualTo(Finding.Kind.undecidedAnimal);
+        assertThat(find("koala", "taxon:" + new UUID(9, 9)).finding().kind()).isEqualTo(Finding.Kind.undecidedAnimal);
     }
 }

@@ -12,8 +12,6 @@ import static org.hamcrest.Matchers.notNullValue;
 import static org.hamcrest.Matchers.nullValue;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
-import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -25,7 +23,9 @@ import java.util.List;
 import java.util.UUID;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -45,7 +45,7 @@ class RecordFileResourceTest {
         World.shared();
     }
 
-    private static ValidatableResponse bring(byte[] octets) {
+    private static Answer bring(byte[] octets) {
         return Api.as(COORDINATOR)
                 .contentType("text/csv")
                 .body(octets)
@@ -54,7 +54,7 @@ class RecordFileResourceTest {
     }
 
     /** A file of its own, whatever its rows are: each test brings another one. */
-    private static JsonPath brought(String heading, IntFunction<String> row, int rows) {
+    private static Json brought(String heading, IntFunction<String> row, int rows) {
         return bring(table(heading, row, rows).getBytes(StandardCharsets.UTF_8))
                 .statusCode(201)
                 .extract()
@@ -72,7 +72,7 @@ class RecordFileResourceTest {
         return text.toString();
     }
 
-    private static List<String> open(JsonPath file) {
+    private static List<String> open(Json file) {
         List<Boolean> needed = file.getList("inspection.questions.needed");
         List<String> keys = file.getList("inspection.questions.key");
         return IntStream.range(0, keys.size())
@@ -81,14 +81,14 @@ class RecordFileResourceTest {
                 .toList();
     }
 
-    private static ValidatableResponse decide(JsonPath file, String entry) {
+    private static Answer decide(Json file, String entry) {
         return Api.post(COORDINATOR, FILES + "/" + file.getString("id") + "/reading", entry);
     }
 
     @Test
     void aFileIsLookedThroughDecidedAndProposedForTheNext() {
         String heading = "Date,Lat,Long,Species,Odd heading " + UUID.randomUUID();
-        JsonPath file = brought(
+        Json file = brought(
                 heading, i -> "2020-0" + (1 + i % 9) + "-11,-30." + (100 + i) + ",150." + (200 + i) + ",fox,x", 20);
         assertThat(file.getString("fileName")).isEqualTo("struck-2019-2021.csv");
         assertThat(file.getInt("inspection.rows")).isEqualTo(20);
@@ -125,7 +125,7 @@ class RecordFileResourceTest {
                 .statusCode(200)
                 .body("readingId", notNullValue());
 
-        JsonPath next = brought(heading, i -> "2021-02-11,-30.1,150.2,fox,x", 5);
+        Json next = brought(heading, i -> "2021-02-11,-30.1,150.2,fox,x", 5);
         assertThat(next.getString("inspection.former.name")).isEqualTo("of the shire");
         assertThat(next.getString("inspection.former.settings.cause")).isEqualTo("collisionWithVehicle");
     }
@@ -204,7 +204,8 @@ class RecordFileResourceTest {
 
     @Test
     void aFileThatNobodyTakesInIsForgottenInTime() {
-        String id = brought("Date,Road,Species", i -> "2020-01-01,Mill Road,fox", 3).getString("id");
+        String id =
+                brought("Date,Road,Species", i -> "2020-01-01,Mill Road,fox", 3).getString("id");
         sweeper.run();
         assertThat(octetsKept(id)).as("its day has not come").isEqualTo(1);
         letTimePass(id);
@@ -223,7 +224,8 @@ class RecordFileResourceTest {
 
     @Transactional
     void letTimePass(String id) {
-        entities.createNativeQuery("update record_files set keep_until = '2020-01-01', version = version + 1 where id = ?1")
+        entities.createNativeQuery(
+                        "update record_files set keep_until = '2020-01-01', version = version + 1 where id = ?1")
                 .setParameter(1, UUID.fromString(id))
                 .executeUpdate();
     }
@@ -241,7 +243,7 @@ class RecordFileResourceTest {
     /** NUL, and what only looks like one in JSON, are told and break nothing. */
     @Test
     void aFileWithNulIsRead() {
-        JsonPath file = brought("Da\0te,Road,Spe\\u0000cies", i -> "2020-01-01,Mill\0Road,\\u0000fox", 3);
+        Json file = brought("Da\0te,Road,Spe\\u0000cies", i -> "2020-01-01,Mill\0Road,\\u0000fox", 3);
         assertThat(file.getList("inspection.columns.heading")).startsWith("Da␀te", "Road", "Spe\\u0000cies");
         assertThat(file.getList("inspection.columns[1].examples")).containsExactly("Mill␀Road");
     }
@@ -270,8 +272,7 @@ class RecordFileResourceTest {
 
     @Test
     void mess1SwappedAxesAreFoundInTheWholeFileAndAsked() {
-        JsonPath file =
-                brought("Date,Latitude,Longitude", i -> "2020-03-14,150." + (100 + i) + ",-30." + (100 + i), 30);
+        Json file = brought("Date,Latitude,Longitude", i -> "2020-03-14,150." + (100 + i) + ",-30." + (100 + i), 30);
         assertThat(open(file)).contains("axesSwapped");
         String reading =
                 "{\"columns\":{\"day\":0,\"decimalLatitude\":1,\"decimalLongitude\":2},\"cause\":\"unknown\"%s}";
@@ -284,23 +285,23 @@ class RecordFileResourceTest {
     @Test
     void mess2WordsForMissingAreCountedAsMissing() {
         String[] words = {"", "n/a ", "unknown", "-", "keine Angabe"};
-        JsonPath file = brought("Date,Road,Condition", i -> "2020-03-14,Mill Road," + words[i % 5], 10);
+        Json file = brought("Date,Road,Condition", i -> "2020-03-14,Mill Road," + words[i % 5], 10);
         assertThat(file.getInt("inspection.columns[2].missing")).isEqualTo(10);
         assertThat(file.getInt("inspection.columns[2].told")).isZero();
     }
 
     @Test
     void mess4AFileNeedsNoCoordinates() {
-        JsonPath file = brought("Date,Road,Direction,Chainage (km)", i -> "2020-03-14,Mill Road,N," + i + ".4", 10);
+        Json file = brought("Date,Road,Direction,Chainage (km)", i -> "2020-03-14,Mill Road,N," + i + ".4", 10);
         assertThat(file.getList("inspection.proposals.field")).contains("road", "direction", "chainage");
         assertThat(open(file)).as("the heading names the unit").containsExactly("cause");
-        JsonPath without = brought("Date,Road,Chainage", i -> "2020-03-14,Mill Road," + i, 10);
+        Json without = brought("Date,Road,Chainage", i -> "2020-03-14,Mill Road," + i, 10);
         assertThat(open(without)).contains("chainageUnit");
     }
 
     @Test
     void mess5DirectionsThatMeanNothingAreListedToDecide() {
-        JsonPath file =
+        Json file =
                 brought("Date,Road,km,Direction", i -> "2020-03-14,Mill Road,1," + (i % 2 == 0 ? "NB" : "sunward"), 10);
         List<String> words = file.getList("inspection.words.word");
         List<String> meanings = file.getList("inspection.words.meaning");
@@ -310,12 +311,12 @@ class RecordFileResourceTest {
 
     @Test
     void mess6OrdersOfDaysAreAskedWhereNoCellTells() {
-        JsonPath open = brought("Date,Road", i -> (1 + i % 9) + "/4/2020,Mill Road", 10);
+        Json open = brought("Date,Road", i -> (1 + i % 9) + "/4/2020,Mill Road", 10);
         assertThat(open(open)).contains("dayOrder");
         String reading = "{\"columns\":{\"day\":0,\"road\":1},\"cause\":\"unknown\"%s}";
         decide(open, reading.formatted("")).statusCode(400).body("errors.field", hasItem("dayOrder"));
         decide(open, reading.formatted(",\"dayOrder\":\"dayMonthYear\"")).statusCode(201);
-        JsonPath told = brought("Date,Road", i -> (1 + i * 2) + "/4/2020,Mill Road", 10);
+        Json told = brought("Date,Road", i -> (1 + i * 2) + "/4/2020,Mill Road", 10);
         assertThat(open(told)).as("19/4 is no month").containsExactly("cause");
         decide(told, reading.formatted("")).statusCode(201).body("settings.dayOrder", equalTo("dayMonthYear"));
     }
@@ -323,7 +324,7 @@ class RecordFileResourceTest {
     @Test
     void mess9AnimalsAreMatchedByWholeWordsAndOthersListed() {
         String[] animals = {"dog", "Hostilia nemo", "catbird"};
-        JsonPath file = brought("Date,Road,Species", i -> "2020-03-14,Mill Road," + animals[i % 3], 9);
+        Json file = brought("Date,Road,Species", i -> "2020-03-14,Mill Road," + animals[i % 3], 9);
         List<String> words = file.getList("inspection.words.word");
         List<String> meanings = file.getList("inspection.words.meaning");
         assertThat(words).containsExactlyInAnyOrder(animals);
@@ -357,7 +358,7 @@ class RecordFileResourceTest {
 
     @Test
     void aReadingNamesEverythingThatIsWrong() {
-        JsonPath file = brought("Date,Road,km", i -> "2020-03-14,Mill Road,1", 4);
+        Json file = brought("Date,Road,km", i -> "2020-03-14,Mill Road,1", 4);
         decide(file, """
                 {"columns":{"day":0,"road":0,"chainage":9,"colour":1},"cause":"boredom","epsg":4326,"uncertaintyMetres":-1,
                  "directions":{"sunward":"sunward"}}

@@ -72,8 +72,8 @@ class RoadSurveyResourceTest {
         String id = Api.post(
                         COORDINATOR,
                         "/api/road-surveys",
-                        entry(",\"speedKmh\":40,\"observers\":2,\"words\":\"both"
-                                + " verges\",\"taxonGroups\":[\"turtles\"]"))
+                        entry(
+                                ",\"speedKmh\":40,\"observers\":2,\"words\":\"both verges\",\"taxonGroups\":[\"turtles\"]"))
                 .statusCode(201)
                 .header("Location", containsString("/api/road-surveys/"))
                 .body("road", equalTo("Row Road 1"))

@@ -76,8 +76,8 @@ class CollisionSeasonResourceTest {
         for (int month = 1; month <= 12; month++) {
             for (int i = 0; i < 11; i++) {
                 Api.make(DISPATCHER, "/api/calls", text("""
-                    {"receivedAt":"%d-%02d-1%dT01:00:00Z","cause":"orphaned"}
-                    """, CALLED, month, i % 10));
+                        {"receivedAt":"%d-%02d-1%dT01:00:00Z","cause":"orphaned"}
+                        """, CALLED, month, i % 10));
             }
         }
         for (int i = 0; i < 5; i++) {
@@ -94,11 +94,11 @@ class CollisionSeasonResourceTest {
 
     private static void group(String key, String species) {
         Api.post(ADMIN, "/api/taxon-groups", text("""
-            [{"key":"%s","name":"%s","pouch":false,"clutches":false,"introduced":false}]
-            """, key, key)).statusCode(200);
+                        [{"key":"%s","name":"%s","pouch":false,"clutches":false,"introduced":false}]
+                        """, key, key)).statusCode(200);
         Api.post(ADMIN, "/api/taxa", text("""
-            [{"scientificName":"%s","vernacularName":"%s","taxonRank":"species","taxonGroup":"%s"}]
-            """, species, key, key)).statusCode(200);
+                        [{"scientificName":"%s","vernacularName":"%s","taxonRank":"species","taxonGroup":"%s"}]
+                        """, species, key, key)).statusCode(200);
     }
 
     private static String happened(String at) {
@@ -111,9 +111,9 @@ class CollisionSeasonResourceTest {
 
     private static void collision(String species, String times) {
         Api.make(DISPATCHER, "/api/calls", text("""
-            {%s,"cause":"collisionWithVehicle","animals":[{"scientificName":"%s"}],
-             "place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.02"}}}
-            """, times, species));
+                {%s,"cause":"collisionWithVehicle","animals":[{"scientificName":"%s"}],
+                 "place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.02"}}}
+                """, times, species));
     }
 
     private static String text(String format, Object... values) {
@@ -316,8 +316,7 @@ class CollisionSeasonResourceTest {
         settle(taxon, "{\"gridDegrees\":0,\"reason\":\"for this test\",\"reviewBy\":\"2090-01-01\"}");
         try {
             String path = text(
-                    "/api/collision-seasons?periodFrom=%d-01-01&periodTo=%d-12-31&taxonGroup=december&owner=Upper"
-                            + " Shire",
+                    "/api/collision-seasons?periodFrom=%d-01-01&periodTo=%d-12-31&taxonGroup=december&owner=Upper Shire",
                     GATHERED, GATHERED);
             Api.as(ROADS_AUTHORITY)
                     .get(path)

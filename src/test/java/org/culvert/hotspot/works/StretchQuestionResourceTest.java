@@ -16,8 +16,8 @@ import org.junit.jupiter.api.Test;
 
 @QuarkusTest
 class StretchQuestionResourceTest {
-    private static final String FENCED = "\"road\":\"Works"
-            + " Road\",\"fromChainageMetres\":2000,\"toChainageMetres\":4000,\"yearFrom\":2016,\"yearTo\":2018";
+    private static final String FENCED =
+            "\"road\":\"Works Road\",\"fromChainageMetres\":2000,\"toChainageMetres\":4000,\"yearFrom\":2016,\"yearTo\":2018";
 
     @BeforeEach
     void makeWorld() {
@@ -121,11 +121,11 @@ class StretchQuestionResourceTest {
     @Test
     void aBusinessCaseIsOfTheAskersFigures() {
         String costs = """
-            ,"businessCase":{"currency":"AUD","priceYear":2025,"collisionsPerYear":{"best":4},
-             "shareAvoided":{"low":0,"best":0.5,"high":0.94},
-             "unitCosts":[{"name":"vehicle","perCollision":{"best":5000},"source":"the insurer"}],
-             "building":{"best":100000},"upkeepPerYear":{"best":1000},"discountRate":{"best":0.04},"lifeYears":25}
-            """;
+                ,"businessCase":{"currency":"AUD","priceYear":2025,"collisionsPerYear":{"best":4},
+                 "shareAvoided":{"low":0,"best":0.5,"high":0.94},
+                 "unitCosts":[{"name":"vehicle","perCollision":{"best":5000},"source":"the insurer"}],
+                 "building":{"best":100000},"upkeepPerYear":{"best":1000},"discountRate":{"best":0.04},"lifeYears":25}
+                """;
         Json worth = ask(COORDINATOR, FENCED + costs).under("businessCase");
         double annuity = (1 - Math.pow(1.04, -25)) / 0.04;
         assertThat(worth.getDouble("benefits.best")).isCloseTo(10_000 * annuity, within(0.5));

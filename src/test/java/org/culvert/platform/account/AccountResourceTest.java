@@ -33,8 +33,8 @@ class AccountResourceTest {
 
     private static Json account(String username, String role) {
         return Api.make(ADMIN, "/api/accounts", """
-            {"username":"%s","password":"%s","roles":["%s"]}
-            """.formatted(username, GOOD, role));
+                {"username":"%s","password":"%s","roles":["%s"]}
+                """.formatted(username, GOOD, role));
     }
 
     private static int statusOf(String token, String path) {
@@ -69,8 +69,8 @@ class AccountResourceTest {
         String[] wrong = {"short", "é".repeat(37), "password1234", "x-the-name-x", "1234567890123"};
         for (String password : wrong) {
             Api.post(ADMIN, "/api/accounts", """
-                {"username":"the-name","password":"%s","roles":["carer"]}
-                """.formatted(password))
+                            {"username":"the-name","password":"%s","roles":["carer"]}
+                            """.formatted(password))
                     .statusCode(400)
                     .body("errors[0].field", equalTo("password"))
                     .body("errors[0].wanted", containsString("12"));
@@ -81,8 +81,7 @@ class AccountResourceTest {
     void aLinkSetsAPasswordOnceAndAlone() {
         String username = fresh();
         Json made = Api.make(ADMIN, "/api/accounts", """
-            {"username":"%s","roles":["dispatcher"]}\
-            """.formatted(username));
+                {"username":"%s","roles":["dispatcher"]}""".formatted(username));
         String link = made.getString("invitation");
         var person = new FormSignIn(server());
         assertThat(person.signIn(username, GOOD).statusCode()).isEqualTo(401);

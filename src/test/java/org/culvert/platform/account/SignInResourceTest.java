@@ -44,8 +44,8 @@ class SignInResourceTest {
     private static String person() {
         String username = "person-" + UUID.randomUUID();
         Api.make(ADMIN, "/api/accounts", """
-            {"username":"%s","password":"%s","roles":["roads-authority"]}
-            """.formatted(username, GOOD));
+                {"username":"%s","password":"%s","roles":["roads-authority"]}
+                """.formatted(username, GOOD));
         return username;
     }
 

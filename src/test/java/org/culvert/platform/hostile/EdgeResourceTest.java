@@ -142,12 +142,7 @@ class EdgeResourceTest {
                 "GET /" + "x".repeat(9_000) + " HTTP/1.1\r\nHost: localhost\r\n\r\n",
                 "GET / HTTP/1.1\r\nHost: localhost\r\nX-Long: " + "x".repeat(20_000) + "\r\n\r\n",
                 "GET / HTTP/1.1\r\nHost: localhost\r\nContent-Length: -5\r\n\r\n",
-                "GET / HTTP/1.1\r\n"
-                        + "Host: localhost\r\n"
-                        + "Content-Length: 5\r\n"
-                        + "Transfer-Encoding: chunked\r\n"
-                        + "Connection: close\r\n\r\n"
-                        + "0\r\n\r\n",
+                "GET / HTTP/1.1\r\nHost: localhost\r\nContent-Length: 5\r\nTransfer-Encoding: chunked\r\nConnection: close\r\n\r\n0\r\n\r\n",
                 "POST /api/calls HTTP/1.1\r\nHost: localhost\r\nTransfer-Encoding: chunked\r\n" + authorisation()
                         + "\r\nzz\r\n",
                 "GET /api/calls/a|b HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n" + authorisation() + "\r\n",

@@ -15,6 +15,7 @@ import java.util.UUID;
 import java.util.function.Supplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.culvert.platform.Patience;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
 import org.culvert.support.Pictures;
@@ -147,16 +148,16 @@ final class HostileWorld {
 
     HostileWorld() {
         Api.post(ADMIN, "/api/taxon-groups", """
-            [{"key":"hostile","name":"hostile animals","pouch":false,"clutches":true,"introduced":false}]
-            """).statusCode(200);
+                [{"key":"hostile","name":"hostile animals","pouch":false,"clutches":true,"introduced":false}]
+                """).statusCode(200);
         Api.post(ADMIN, "/api/taxa", """
-            [{"scientificName":"%s","vernacularName":"hostile one","taxonRank":"species","taxonGroup":"hostile"}]
-            """.formatted(TAXON)).statusCode(200);
+                [{"scientificName":"%s","vernacularName":"hostile one","taxonRank":"species","taxonGroup":"hostile"}]
+                """.formatted(TAXON)).statusCode(200);
         Api.make(COORDINATOR, "/api/release-rules", """
-            {"jurisdiction":"XH","kind":"code","scientificName":"%s","test":"foundPlaceFirst","words":"where it was found",
-             "allowedGrounds":[{"key":"works","words":"building works"}],"source":"made for a test",
-             "readOn":"2020-01-01","reviewBy":"2090-01-01","validFrom":"2020-01-01"}
-            """.formatted(TAXON));
+                {"jurisdiction":"XH","kind":"code","scientificName":"%s","test":"foundPlaceFirst","words":"where it was found",
+                 "allowedGrounds":[{"key":"works","words":"building works"}],"source":"made for a test",
+                 "readOn":"2020-01-01","reviewBy":"2090-01-01","validFrom":"2020-01-01"}
+                """.formatted(TAXON));
         for (String member : java.util.List.of(world.carer, world.helper, world.incubatorKeeper)) {
             world.authorise(member, "hostile");
         }
@@ -214,8 +215,8 @@ final class HostileWorld {
         makers.put("deadCase", this::deadCase);
         makers.put(
                 "unheldCase", () -> Api.make(RESCUER, "/api/cases", filled("""
-                    {"incidentId":"{incident}","animal":{"scientificName":"{taxonName}"},"foundAt":"2026-01-04T10:00:00Z"}
-                    """)).getString("id"));
+                        {"incidentId":"{incident}","animal":{"scientificName":"{taxonName}"},"foundAt":"2026-01-04T10:00:00Z"}
+                        """)).getString("id"));
         makers.put("releasable", this::liveCase);
         makers.put("linkId", () -> ofCase("custody[0].id"));
         makers.put("animal", () -> ofCase("animal.id"));
@@ -294,14 +295,14 @@ final class HostileWorld {
         makers.put(
                 "unknownClinic",
                 () -> Api.make(ADMIN, "/api/organisations", """
-                    {"kind":"clinic","name":"Hostile clinic %s","xRay":false,"surgery":false}
-                    """.formatted(UUID.randomUUID()))
+                        {"kind":"clinic","name":"Hostile clinic %s","xRay":false,"surgery":false}
+                        """.formatted(UUID.randomUUID()))
                         .getString("id"));
         makers.put(
                 "newCarer",
                 () -> Api.make(ADMIN, "/api/members", """
-                    {"organisationId":"%s","callSign":"H%s","name":"A Carer","attends":false,"cares":true}
-                    """.formatted(id("organisation"), UUID.randomUUID()))
+                        {"organisationId":"%s","callSign":"H%s","name":"A Carer","attends":false,"cares":true}
+                        """.formatted(id("organisation"), UUID.randomUUID()))
                         .getString("id"));
         makers.put("carerProfile", () -> make(COORDINATOR, "/api/carer-profiles", "POST /api/carer-profiles"));
         makers.put(
@@ -405,17 +406,17 @@ final class HostileWorld {
         makers.put(
                 "exposure",
                 () -> Api.make(RESCUER, "/api/exposures", filled("""
-                    {"kind":"scratch","exposed":{"memberId":"{rescuer}"},"caseId":"{case}","washed":"yes",
-                     "happenedAt":"2026-01-05T10:00:00Z"}
-                    """)).getString("id"));
+                        {"kind":"scratch","exposed":{"memberId":"{rescuer}"},"caseId":"{case}","washed":"yes",
+                         "happenedAt":"2026-01-05T10:00:00Z"}
+                        """)).getString("id"));
         makers.put("toldExposure", () -> make(RESCUER, "/api/exposures", "POST /api/exposures"));
         makers.put(
                 "condition", () -> make(COORDINATOR, "/api/notifiable-conditions", "POST /api/notifiable-conditions"));
         makers.put(
                 "untoldSuspicion",
                 () -> Api.make(RESCUER, "/api/cases/" + liveCase() + "/disease-suspicions", """
-                    {"conditionId":"%s","signs":"it lies on its side","suspectedBy":"Dr Vet","told":null}
-                    """.formatted(
+                        {"conditionId":"%s","signs":"it lies on its side","suspectedBy":"Dr Vet","told":null}
+                        """.formatted(
                                         id("condition")))
                         .getString("id"));
         makers.put(
@@ -445,17 +446,7 @@ final class HostileWorld {
                         "/api/release-sites/" + id("site") + "/approvals",
                         "POST /api/release-sites/{id}/approvals"));
         makers.put("roadNetwork", () -> Api.get(ADMIN, "/api/road-networks").getString("[0].id"));
-        makers.put(
-                "placeMove",
-                () -> Api.post(
-                                COORDINATOR,
-                                "/api/road-networks/"
-                                        + Api.get(ADMIN, "/api/road-networks").getString("[0].id")
-                                        + "/place-moves",
-                                "")
-                        .statusCode(202)
-                        .extract()
-                        .path("id"));
+        makers.put("placeMove", this::placeMove);
         makers.put("works", () -> make(COORDINATOR, "/api/works", "POST /api/works"));
         makers.put("retentionRule", () -> make(ADMIN, "/api/retention-rules", "POST /api/retention-rules"));
         makers.put(
@@ -527,6 +518,21 @@ final class HostileWorld {
             done(path, id.group(1));
             changed = true;
         }
+    }
+
+    /** Waits until it is done, since it writes while other things are tried. */
+    private String placeMove() {
+        String network = Api.get(ADMIN, "/api/road-networks").getString("[0].id");
+        String id = Api.post(COORDINATOR, "/api/road-networks/" + network + "/place-moves", "")
+                .statusCode(202)
+                .extract()
+                .path("id");
+        Patience.until(
+                "place move " + id,
+                () -> Api.get(COORDINATOR, "/api/place-moves/" + id)
+                        .getString("state")
+                        .equals("done"));
+        return id;
     }
 
     private String body(String operation) {
@@ -626,9 +632,9 @@ final class HostileWorld {
     /** It is at the clinic for a day, so that the clinic may record visits of it. */
     private String liveCase() {
         String live = Api.make(RESCUER, "/api/cases", filled("""
-            {"incidentId":"{incident}","animal":{"scientificName":"{taxonName}","sex":"female"},
-             "foundAt":"2026-01-04T10:00:00Z","holder":{"memberId":"{rescuer}"}}
-            """)).getString("id");
+                        {"incidentId":"{incident}","animal":{"scientificName":"{taxonName}","sex":"female"},
+                         "foundAt":"2026-01-04T10:00:00Z","holder":{"memberId":"{rescuer}"}}
+                        """)).getString("id");
         Api.post(RESCUER, "/api/cases/" + live + "/whereabouts", filled("{\"organisationId\":\"{clinic}\"}"))
                 .statusCode(200);
         return live;
@@ -794,10 +800,10 @@ final class HostileWorld {
     private String person() {
         String phone = "hostile " + UUID.randomUUID();
         Api.make(DISPATCHER, "/api/calls", filled("""
-            {"cause":"unknown","caller":{"name":"Hostile Driver","phone":"%s"},
-             "animals":[{"scientificName":"{taxonName}"}],
-             "place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.05"}}}
-            """.formatted(phone)));
+                {"cause":"unknown","caller":{"name":"Hostile Driver","phone":"%s"},
+                 "animals":[{"scientificName":"{taxonName}"}],
+                 "place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.05"}}}
+                """.formatted(phone)));
         return Api.post(COORDINATOR, "/api/people/search", "{\"phone\":\"%s\"}".formatted(phone))
                 .extract()
                 .path("[0].id");

@@ -16,8 +16,8 @@ import org.jspecify.annotations.Nullable;
 final class Judge {
     /** What a stack, a class or a statement would show. The tables of hostile values hold none of these words. */
     private static final Pattern INSIDES = Pattern.compile(
-            "java\\.|jakarta\\.|org\\.(culvert|hibernate|postgresql|jboss)|com\\.fasterxml|Exception|\\bat"
-                    + " [a-z]+\\.[a-z]+|(?i:insert into|update \\w+ set|select .* from)|Entry\\b|Correction\\b|RESTEASY");
+            "java\\.|jakarta\\.|org\\.(culvert|hibernate|postgresql|jboss)|com\\.fasterxml|Exception|\\bat [a-z]+\\.[a-z]+"
+                    + "|(?i:insert into|update \\w+ set|select .* from)|Entry\\b|Correction\\b|RESTEASY");
 
     private final Map<String, Boolean> pages = new HashMap<>();
 

@@ -189,8 +189,7 @@ class CorrectionResourceTest {
         Api.correct(
                         DISPATCHER,
                         call,
-                        "{\"words\":\"a"
-                                + " turtle\",\"caller\":{\"name\":\"Ann\",\"phone\":\"555\"},\"reason\":\"misheard\"}")
+                        "{\"words\":\"a turtle\",\"caller\":{\"name\":\"Ann\",\"phone\":\"555\"},\"reason\":\"misheard\"}")
                 .statusCode(200)
                 .body("words", equalTo("a turtle"))
                 .body("caller.name", equalTo("Ann"))
@@ -227,9 +226,9 @@ class CorrectionResourceTest {
                         COORDINATOR,
                         path,
                         "/fate",
-                        "{\"fate\":\"euthanased\",\"at\":\"2021-11-21T00:00:00Z\",\"method\":\"injection\",\"authority\":\"registration"
-                                + " V-1\",\"approvedBy\":\"Dr Vet\",\"deathConfirmedBy\":\"Dr"
-                                + " Vet\",\"barbiturate\":true,\"reason\":\"wrong box ticked\"}")
+                        "{\"fate\":\"euthanased\",\"at\":\"2021-11-21T00:00:00Z\",\"method\":\"injection\","
+                                + "\"authority\":\"registration V-1\",\"approvedBy\":\"Dr Vet\",\"deathConfirmedBy\":\"Dr Vet\","
+                                + "\"barbiturate\":true,\"reason\":\"wrong box ticked\"}")
                 .statusCode(200)
                 .body("fate.fate", equalTo("euthanased"))
                 .body("fate.record.revisionReason", equalTo("wrong box ticked"))
@@ -331,9 +330,9 @@ class CorrectionResourceTest {
                 .statusCode(200);
         String visit = "/api/visits/"
                 + Api.make(CLINIC, "/api/visits", """
-                    {"caseId":"%s","clinicId":"%s","arrivedAt":"2021-11-20T10:00:00Z","weightGrams":800,
-                     "readings":[{"what":"eggs","counted":9,"reader":"Dr Vet","confidence":"low"}]}
-                    """.formatted(path.substring(11), world.clinic))
+                        {"caseId":"%s","clinicId":"%s","arrivedAt":"2021-11-20T10:00:00Z","weightGrams":800,
+                         "readings":[{"what":"eggs","counted":9,"reader":"Dr Vet","confidence":"low"}]}
+                        """.formatted(path.substring(11), world.clinic))
                         .getString("id");
         Api.correct(CLINIC, visit, "{\"weightGrams\":820,\"reason\":\"misread\"}")
                 .statusCode(200)
@@ -373,13 +372,13 @@ class CorrectionResourceTest {
     @Test
     void aVaccinationIsCorrectedAndWhoGoesChangesWithIt() {
         String member = Api.make(ADMIN, "/api/members", """
-            {"organisationId":"%s","callSign":"%s","name":"Somebody","homeLatitude":-30.49,
-             "homeLongitude":150.02,"attends":true,"cares":false}
-            """.formatted(world.network, UUID.randomUUID()))
+                        {"organisationId":"%s","callSign":"%s","name":"Somebody","homeLatitude":-30.49,
+                         "homeLongitude":150.02,"attends":true,"cares":false}
+                        """.formatted(world.network, UUID.randomUUID()))
                 .getString("id");
         Api.make(ADMIN, "/api/vaccinations", """
-            {"memberId":"%s","against":"lyssavirus","givenOn":"2010-01-01","currentUntil":"2090-01-01","basis":"booster"}
-            """.formatted(member));
+                {"memberId":"%s","against":"lyssavirus","givenOn":"2010-01-01","currentUntil":"2090-01-01","basis":"booster"}
+                """.formatted(member));
         String id =
                 Api.get(COORDINATOR, "/api/members/" + member + "/vaccinations").getString("[0].id");
         String path = "/api/vaccinations/" + id;
@@ -427,9 +426,9 @@ class CorrectionResourceTest {
     void whoAnsweredForAClutchIsCorrected() {
         String mother = aCase();
         String clutch = Api.make(COORDINATOR, "/api/clutches", """
-            {"motherCaseId":"%s","holder":{"memberId":"%s"},
-             "eggs":{"recovered":5,"setToIncubate":4,"broken":1,"discarded":0,"at":"2021-11-21T00:00:00Z"}}
-            """.formatted(mother, world.incubatorKeeper))
+                        {"motherCaseId":"%s","holder":{"memberId":"%s"},
+                         "eggs":{"recovered":5,"setToIncubate":4,"broken":1,"discarded":0,"at":"2021-11-21T00:00:00Z"}}
+                        """.formatted(mother, world.incubatorKeeper))
                 .getString("id");
         String path = "/api/clutches/" + clutch;
         String link = "/custody-links/" + Api.get(COORDINATOR, path).getString("custody[0].id");
@@ -484,9 +483,9 @@ class CorrectionResourceTest {
     private String aCase() {
         String incident = World.call(TURTLE, 150.03, "").getString("incidentId");
         return Api.make(COORDINATOR, "/api/cases", """
-            {"incidentId":"%s","foundAt":"2021-11-20T08:00:00Z","animal":{"scientificName":"%s"},
-             "holder":{"memberId":"%s"}}
-            """.formatted(incident, TURTLE, world.rescuer))
+                        {"incidentId":"%s","foundAt":"2021-11-20T08:00:00Z","animal":{"scientificName":"%s"},
+                         "holder":{"memberId":"%s"}}
+                        """.formatted(incident, TURTLE, world.rescuer))
                 .getString("id");
     }
 }

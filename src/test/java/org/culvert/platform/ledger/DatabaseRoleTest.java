@@ -114,7 +114,8 @@ class DatabaseRoleTest {
                           and (select count(*) from pg_attribute a where a.attrelid = t.oid
                                  and a.attname in ('id', 'version', 'recorded_at')) = 3
                           and not exists (select 1 from pg_trigger g where g.tgrelid = t.oid
-                                            and g.tgname in ('keep_revision', 'kept_for_ever') and g.tgenabled = 'O')
+                                            and g.tgname in ('keep_revision', 'kept_for_ever', 'kept_until_erased')
+                                            and g.tgenabled = 'O')
                         """)).isEmpty();
     }
 

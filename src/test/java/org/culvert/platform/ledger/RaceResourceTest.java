@@ -135,8 +135,8 @@ class RaceResourceTest {
             String id = aCase();
             String handOver = "/api/hand-overs/"
                     + Api.make(COORDINATOR, "/api/cases/" + id + "/hand-overs", """
-                        {"taker":{"memberId":"%s"}}
-                        """.formatted(world.helper))
+                            {"taker":{"memberId":"%s"}}
+                            """.formatted(world.helper))
                             .getString("id");
             String tag = Api.tag(COORDINATOR, handOver);
             List<HttpResponse<String>> answers = together(
@@ -173,8 +173,8 @@ class RaceResourceTest {
             List<HttpResponse<String>> answers = together(
                     post(path + "/fate", COORDINATOR, key(), tag, "{\"fate\":\"died\"}"),
                     post(path + "/hand-overs", COORDINATOR, key(), null, """
-                        {"taker":{"memberId":"%s"}}
-                        """.formatted(world.helper)));
+                            {"taker":{"memberId":"%s"}}
+                            """.formatted(world.helper)));
             assertThat(count(answers, 200) + count(answers, 201)).isEqualTo(1);
             assertThat(count(answers, 409) + count(answers, 412)).isEqualTo(1);
             return answers;
@@ -187,9 +187,9 @@ class RaceResourceTest {
             String incident = World.call(TURTLE, 150.05, "").getString("incidentId");
             String path = "/api/attendances/"
                     + Api.make(DISPATCHER, "/api/incidents/" + incident + "/attendances", """
-                        {"leadMemberId":"%s","helperMemberIds":["%s"],"at":"2026-01-10T02:00:00Z",
-                         "policeReference":"E-1","overrideReason":"race"}
-                        """.formatted(
+                            {"leadMemberId":"%s","helperMemberIds":["%s"],"at":"2026-01-10T02:00:00Z",
+                             "policeReference":"E-1","overrideReason":"race"}
+                            """.formatted(
                                             world.rescuer, world.helper))
                             .getString("id");
             String tag = Api.tag(COORDINATOR, path);
@@ -285,9 +285,9 @@ class RaceResourceTest {
     private String aCase() {
         String incident = World.call(TURTLE, 150.05, "").getString("incidentId");
         return Api.make(COORDINATOR, "/api/cases", """
-            {"incidentId":"%s","foundAt":"2021-11-20T08:00:00Z","animal":{"scientificName":"%s"},
-             "holder":{"memberId":"%s"}}
-            """.formatted(incident, TURTLE, world.rescuer))
+                        {"incidentId":"%s","foundAt":"2021-11-20T08:00:00Z","animal":{"scientificName":"%s"},
+                         "holder":{"memberId":"%s"}}
+                        """.formatted(incident, TURTLE, world.rescuer))
                 .getString("id");
     }
 }

@@ -184,9 +184,9 @@ class RetryResourceTest {
                 .queryParam("roadName", "name")
                 .queryParam("speedLimit", "limit")
                 .body("""
-                    {"type":"FeatureCollection","features":[{"type":"Feature","properties":{"name":"A","limit":%d},
-                     "geometry":{"type":"LineString","coordinates":[[150.0,-30.5],[150.1,-30.5]]}}]}
-                    """.formatted(limit))
+                        {"type":"FeatureCollection","features":[{"type":"Feature","properties":{"name":"A","limit":%d},
+                         "geometry":{"type":"LineString","coordinates":[[150.0,-30.5],[150.1,-30.5]]}}]}
+                        """.formatted(limit))
                 .post("/api/road-networks");
     }
 

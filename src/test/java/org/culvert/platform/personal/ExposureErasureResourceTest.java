@@ -40,17 +40,17 @@ class ExposureErasureResourceTest {
 
     private static String enter(String exposed) {
         return Api.make(RESCUER, "/api/exposures", """
-            {"kind":"bite","exposed":%s,"bodyPart":"left shinbone of marking","washed":"yes","washedMinutes":15,
-             "words":"markedly told","happenedAt":"2015-03-04T05:00:00Z",
-             "told":{"unit":"the unit of marking","by":"Marka Teller","at":"2015-03-04T06:00:00Z"}}
-            """.formatted(exposed)).getString("id");
+                        {"kind":"bite","exposed":%s,"bodyPart":"left shinbone of marking","washed":"yes","washedMinutes":15,
+                         "words":"markedly told","happenedAt":"2015-03-04T05:00:00Z",
+                         "told":{"unit":"the unit of marking","by":"Marka Teller","at":"2015-03-04T06:00:00Z"}}
+                        """.formatted(exposed)).getString("id");
     }
 
     @Test
     void anExposureIsErasedWithThePersonOnceItIsClosedAndTheLongestDutyEnds() throws SQLException {
         String id = enter("""
-            {"name":"Exa Bittenhurst","phone":"0491 575 789","guardianName":"Gwen Bittenhurst","guardianPhone":"0491 576 398"}
-            """);
+                {"name":"Exa Bittenhurst","phone":"0491 575 789","guardianName":"Gwen Bittenhurst","guardianPhone":"0491 576 398"}
+                """);
         String path = "/api/exposures/" + id;
         Json whole = Api.get(COORDINATOR, path);
         String exposed = whole.getString("exposed.personId");
@@ -75,8 +75,7 @@ class ExposureErasureResourceTest {
                         COORDINATOR,
                         path,
                         "/closing",
-                        "{\"by\":\"the unit of marking\",\"outcome\":\"nothing of marking came of"
-                                + " it\",\"at\":\"2015-04-01T00:00:00Z\"}")
+                        "{\"by\":\"the unit of marking\",\"outcome\":\"nothing of marking came of it\",\"at\":\"2015-04-01T00:00:00Z\"}")
                 .statusCode(200);
         // 1 April 2015 and five years, the longer of three and five
         assertThat(Api.get(COORDINATOR, person(exposed)).getString("dueOn")).isEqualTo("2020-04-02");
@@ -102,8 +101,8 @@ class ExposureErasureResourceTest {
     @Test
     void aMembersExposuresGoWithTheMember() throws SQLException {
         String member = Api.make(ADMIN, "/api/members", """
-            {"organisationId":"%s","callSign":"%s","name":"Mo Nippedworth","attends":true,"cares":false}
-            """.formatted(world.network, UUID.randomUUID()))
+                        {"organisationId":"%s","callSign":"%s","name":"Mo Nippedworth","attends":true,"cares":false}
+                        """.formatted(world.network, UUID.randomUUID()))
                 .getString("id");
         String id = enter("{\"memberId\":\"" + member + "\"}");
         String who = Api.post(COORDINATOR, "/api/people/search", "{\"name\":\"Mo Nippedworth\"}")

@@ -154,9 +154,9 @@ class PersonalDataResourceTest {
         // A case that goes on keeps whoever rang about it, and one that ended counts from its end.
         String incident = callView(id).getString("incidentId");
         String animal = Api.make(COORDINATOR, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"Chelodina longicollis"},"foundAt":"2015-03-04T06:00:00Z",
-             "holder":{"organisationId":"%s"}}
-            """.formatted(incident, world.clinic))
+                        {"incidentId":"%s","animal":{"scientificName":"Chelodina longicollis"},"foundAt":"2015-03-04T06:00:00Z",
+                         "holder":{"organisationId":"%s"}}
+                        """.formatted(incident, world.clinic))
                 .getString("id");
         assertThat(Api.get(COORDINATOR, who).getString("dueOn")).isNull();
         assertThat(Api.get(COORDINATOR, who).getString("why")).contains("goes on");
@@ -181,11 +181,11 @@ class PersonalDataResourceTest {
         List<String> marks = List.of("Quillfeather", "570-159", "0491 570 159", "quill@example.org", "hear from Quill");
         String key = UUID.randomUUID().toString();
         String body = """
-            {"receivedAt":"%s","people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
-             "animals":[{"scientificName":"Chelodina longicollis","vitality":"alive","condition":"Ada Quillfeather saw it"}],
-             "caller":{"name":"Ada Quillfeather","phone":"0491 570 159","email":"quill@example.org"},
-             "words":"you will hear from Quill again"}
-            """.formatted(LONG_AGO);
+                {"receivedAt":"%s","people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
+                 "animals":[{"scientificName":"Chelodina longicollis","vitality":"alive","condition":"Ada Quillfeather saw it"}],
+                 "caller":{"name":"Ada Quillfeather","phone":"0491 570 159","email":"quill@example.org"},
+                 "words":"you will hear from Quill again"}
+                """.formatted(LONG_AGO);
         Answer first =
                 Api.as(DISPATCHER).header("Idempotency-Key", key).body(body).post("/api/calls");
         first.then().statusCode(201);
@@ -201,9 +201,9 @@ class PersonalDataResourceTest {
         String other =
                 call("2026-03-03T00:00:00Z", "{\"name\":\"Ben\"}", "Ada Quillfeather stopped too, ring 0491-570-159");
         String animal = Api.make(COORDINATOR, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"Chelodina longicollis"},"foundAt":"2015-03-04T06:00:00Z",
-             "holder":{"organisationId":"%s"}}
-            """.formatted(
+                        {"incidentId":"%s","animal":{"scientificName":"Chelodina longicollis"},"foundAt":"2015-03-04T06:00:00Z",
+                         "holder":{"organisationId":"%s"}}
+                        """.formatted(
                                 first.jsonPath().getString("incidentId"), world.clinic))
                 .getString("id");
         Api.post(
@@ -212,9 +212,9 @@ class PersonalDataResourceTest {
                         "{\"words\":\"in a box with ADA QUILLFEATHER\",\"at\":\"2015-03-04T07:00:00Z\"}")
                 .statusCode(200);
         Api.make(COORDINATOR, "/api/cases/" + animal + "/fitness-checks", """
-            {"at":"2015-03-04T08:00:00Z","vetName":"Dr Vet","vetRegistration":"V-1",
-             "items":[{"aspect":"movement","answer":"fit"}],"words":"as Ada Quillfeather saw"}
-            """);
+                {"at":"2015-03-04T08:00:00Z","vetName":"Dr Vet","vetRegistration":"V-1",
+                 "items":[{"aspect":"movement","answer":"fit"}],"words":"as Ada Quillfeather saw"}
+                """);
         String hold = Api.make(
                         COORDINATOR,
                         "/api/cases/" + animal + "/holds",
@@ -227,14 +227,14 @@ class PersonalDataResourceTest {
                         "{\"by\":\"licensedVet\",\"name\":\"Dr Vet\",\"reference\":\"Ada Quillfeather rang\"}")
                 .statusCode(200);
         String decision = Api.make(COORDINATOR, "/api/cases/" + animal + "/non-release-decisions", """
-            {"grounds":["injury"],"words":"as the film shows","vetName":"Ada Quillfeather","vetRegistration":"V-1",
-             "decidedAt":"2015-03-04T09:00:00Z"}
-            """)
+                        {"grounds":["injury"],"words":"as the film shows","vetName":"Ada Quillfeather","vetRegistration":"V-1",
+                         "decidedAt":"2015-03-04T09:00:00Z"}
+                        """)
                 .getString("id");
         Api.post(COORDINATOR, "/api/non-release-decisions/" + decision + "/second-opinion", """
-            {"vetName":"Ada Quillfeather the younger","vetRegistration":"V-2","agrees":true,"words":"so it is",
-             "at":"2015-03-04T10:00:00Z"}
-            """)
+                        {"vetName":"Ada Quillfeather the younger","vetRegistration":"V-2","agrees":true,"words":"so it is",
+                         "at":"2015-03-04T10:00:00Z"}
+                        """)
                 .statusCode(200);
         Api.change(COORDINATOR, "/api/cases/" + animal, "/fate", "{\"fate\":\"died\",\"at\":\"2015-03-05T00:00:00Z\"}")
                 .statusCode(200);
@@ -289,9 +289,9 @@ class PersonalDataResourceTest {
     /** What is kept for ever by its trigger is swept too. */
     private void disclose(String filter) throws SQLException {
         String agreement = Api.make(COORDINATOR, "/api/agreements", """
-            {"recipient":"test-recipient","purpose":"research","documentReference":"R 1",
-             "validFrom":"2026-01-01","validTo":"2026-01-02"}
-            """).getString("id");
+                        {"recipient":"test-recipient","purpose":"research","documentReference":"R 1",
+                         "validFrom":"2026-01-01","validTo":"2026-01-02"}
+                        """).getString("id");
         try (Connection connection = database.getConnection();
                 Statement statement = connection.createStatement()) {
             statement.execute("insert into disclosures (id, agreement_id, account_id, records, filter, happened_at,"
@@ -318,15 +318,15 @@ class PersonalDataResourceTest {
         List<String> marks = List.of("Gorsewick", "gorse-1", "gorsewick-signs-in", "0491 570 111", "V-90210");
         String member =
                 Api.make(ADMIN, "/api/members", """
-                    {"organisationId":"%s","callSign":"gorse-1","name":"Pip Gorsewick","phone":"0491 570 111",
-                     "homeLatitude":-30.49,"homeLongitude":150.01,"attends":true,"cares":true,"vetRegistration":"V-90210"}
-                    """.formatted(world.network)).getString("id");
+                        {"organisationId":"%s","callSign":"gorse-1","name":"Pip Gorsewick","phone":"0491 570 111",
+                         "homeLatitude":-30.49,"homeLongitude":150.01,"attends":true,"cares":true,"vetRegistration":"V-90210"}
+                        """.formatted(world.network)).getString("id");
         Api.make(ADMIN, "/api/vaccinations", """
-            {"memberId":"%s","against":"lyssavirus","givenOn":"2010-01-01","currentUntil":"2013-01-01","basis":"booster"}
-            """.formatted(member));
+                {"memberId":"%s","against":"lyssavirus","givenOn":"2010-01-01","currentUntil":"2013-01-01","basis":"booster"}
+                """.formatted(member));
         Api.make(ADMIN, "/api/accounts", """
-            {"username":"gorsewick-signs-in","password":"a long enough one","roles":["carer"],"memberId":"%s"}
-            """.formatted(member));
+                {"username":"gorsewick-signs-in","password":"a long enough one","roles":["carer"],"memberId":"%s"}
+                """.formatted(member));
         PersonalWorld.enterDuties("members");
         String who = Api.post(COORDINATOR, "/api/people/search", "{\"name\":\"Gorsewick\"}")
                 .statusCode(200)

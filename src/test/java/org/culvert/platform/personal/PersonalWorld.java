@@ -28,8 +28,8 @@ public final class PersonalWorld {
 
     private static void duty(String kind, String jurisdiction, int years, String source) {
         Api.make(ADMIN, "/api/retention-rules", """
-            {"jurisdiction":"%s","kind":"%s","years":%d,"source":"%s","readOn":"2026-09-01","validFrom":"2000-01-01"}
-            """.formatted(jurisdiction, kind, years, source));
+                {"jurisdiction":"%s","kind":"%s","years":%d,"source":"%s","readOn":"2026-09-01","validFrom":"2000-01-01"}
+                """.formatted(jurisdiction, kind, years, source));
     }
 
     /** Erases whoever is due, however many that are; says how many were. */
@@ -63,10 +63,10 @@ public final class PersonalWorld {
     /** A call about a turtle, by somebody; returns its identifier. */
     public static String call(String receivedAt, String caller, String words) {
         return Api.make(DISPATCHER, "/api/calls", """
-            {"receivedAt":"%s","people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
-             "animals":[{"scientificName":"Chelodina longicollis","vitality":"alive"}],
-             "caller":%s,"words":"%s"}
-            """.formatted(receivedAt, caller, words))
+                        {"receivedAt":"%s","people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
+                         "animals":[{"scientificName":"Chelodina longicollis","vitality":"alive"}],
+                         "caller":%s,"words":"%s"}
+                        """.formatted(receivedAt, caller, words))
                 .getString("callId");
     }
 
@@ -111,9 +111,10 @@ public final class PersonalWorld {
     private static List<String> tables(Connection connection) throws SQLException {
         List<String> tables = new ArrayList<>();
         try (Statement statement = connection.createStatement();
-                ResultSet rows = statement.executeQuery("select table_schema || '.' || table_name from"
-                        + " information_schema.tables where table_schema in ('public', 'personal', 'as_it_was')"
-                        + " and table_type = 'BASE TABLE' order by 1")) {
+                ResultSet rows =
+                        statement.executeQuery("select table_schema || '.' || table_name from information_schema.tables"
+                                + " where table_schema in ('public', 'personal', 'as_it_was') and table_type = 'BASE TABLE'"
+                                + " order by 1")) {
             while (rows.next()) {
                 tables.add(rows.getString(1));
             }

@@ -31,17 +31,17 @@ class OwnAnimalsResourceTest {
 
     private static String shelter() {
         return Api.make(ADMIN, "/api/organisations", """
-            {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
-            """.formatted(UUID.randomUUID()))
+                        {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
+                        """.formatted(UUID.randomUUID()))
                 .getString("id");
     }
 
     private static Json caseHeldBy(String organisation) {
         String incident = World.call(TURTLE, 150.071, "").getString("incidentId");
         return Api.make(COORDINATOR, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
-             "holder":{"organisationId":"%s"}}
-            """.formatted(incident, TURTLE, organisation));
+                {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
+                 "holder":{"organisationId":"%s"}}
+                """.formatted(incident, TURTLE, organisation));
     }
 
     @Test
@@ -60,14 +60,14 @@ class OwnAnimalsResourceTest {
         Api.as(CLINIC).get(path + "/visits").then().statusCode(404);
         Api.post(RESCUER, path + "/whereabouts", "{\"words\":\"in the shed\"}").statusCode(404);
         Api.post(CARER, "/api/assessments", """
-            {"caseId":"%s","position":{"jurisdiction":"XZ","decimalLatitude":-30.5,"decimalLongitude":150.03,
-             "coordinateUncertaintyInMeters":10}}
-            """.formatted(theirs.getString("id")))
+                {"caseId":"%s","position":{"jurisdiction":"XZ","decimalLatitude":-30.5,"decimalLongitude":150.03,
+                 "coordinateUncertaintyInMeters":10}}
+                """.formatted(theirs.getString("id")))
                 .statusCode(404);
         Api.post(CLINIC, "/api/clutches", """
-            {"motherCaseId":"%s","holder":{"memberId":"%s"},
-             "eggs":{"recovered":1,"setToIncubate":1,"broken":0,"discarded":0}}
-            """.formatted(theirs.getString("id"), world.incubatorKeeper))
+                {"motherCaseId":"%s","holder":{"memberId":"%s"},
+                 "eggs":{"recovered":1,"setToIncubate":1,"broken":0,"discarded":0}}
+                """.formatted(theirs.getString("id"), world.incubatorKeeper))
                 .statusCode(404);
         assertThat(Api.get(COORDINATOR, path).getString("id")).isEqualTo(theirs.getString("id"));
     }

@@ -107,7 +107,10 @@ class WhoSeesWhatResourceTest {
         }
         request.header("Idempotency-Key", UUID.randomUUID().toString()).header("If-Match", "\"none\"");
         return path.startsWith("/api")
-                ? request.contentType(path.endsWith("/temperature-files") || path.endsWith("/record-files") ? "text/csv" : "application/json")
+                ? request.contentType(
+                                path.endsWith("/temperature-files") || path.endsWith("/record-files")
+                                        ? "text/csv"
+                                        : "application/json")
                         .body("[")
                         .request(verb, path)
                 : request.contentType("application/x-www-form-urlencoded").request(verb, path);

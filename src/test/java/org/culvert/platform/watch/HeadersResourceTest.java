@@ -143,8 +143,7 @@ class HeadersResourceTest {
         if (type != null && type.startsWith("text/html")) {
             for (Pattern pattern : List.of(INLINE, ELSEWHERE)) {
                 // Links of layers are whole addresses, of this server
-                Matcher found =
-                        pattern.matcher(response.asString().replace("=\"" + Request.server(), "=\""));
+                Matcher found = pattern.matcher(response.asString().replace("=\"" + Request.server(), "=\""));
                 if (found.find()) {
                     wrong.add(what + " holds " + found.group());
                 }

@@ -39,10 +39,10 @@ class LogsResourceTest {
     private static final String PHONE = "0491-570-" + MARK;
     private static final String WORDS = "a wombat by the letterbox of " + MARK;
     private static final String CALL = """
-        {"people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
-         "caller":{"name":"%s","phone":"%s"},"words":"%s",
-         "place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.02"}}}
-        """.formatted(NAME, PHONE, WORDS);
+            {"people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
+             "caller":{"name":"%s","phone":"%s"},"words":"%s",
+             "place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.02"}}}
+            """.formatted(NAME, PHONE, WORDS);
 
     private World world;
 
@@ -142,9 +142,9 @@ class LogsResourceTest {
 
     private String member(String name) {
         return """
-            {"organisationId":"%s","callSign":"%s","name":"%s","homeLatitude":-30.49,"homeLongitude":150.01,
-             "attends":true,"cares":false}
-            """.formatted(world.network, NAME, name);
+                {"organisationId":"%s","callSign":"%s","name":"%s","homeLatitude":-30.49,"homeLongitude":150.01,
+                 "attends":true,"cares":false}
+                """.formatted(world.network, NAME, name);
     }
 
     /** Its own one alone: what a network's own PostgreSQL logs is for that network to say. */

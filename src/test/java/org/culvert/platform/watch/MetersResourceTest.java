@@ -32,9 +32,9 @@ class MetersResourceTest {
     void whatTheServerDoesIsCounted() {
         Map<String, Double> before = figures();
         String call = """
-            {"people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
-             "place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.021"}}}
-            """;
+                {"people":{"anyoneHurt":"no","offTheRoad":"yes"},"cause":"collisionWithVehicle",
+                 "place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.021"}}}
+                """;
         String key = UUID.randomUUID().toString();
         for (int i = 0; i < 3; i++) {
             Api.as(DISPATCHER)

@@ -53,17 +53,17 @@ class ApprovalResourceTest {
 
     private static String site() {
         return Api.make(COORDINATOR, "/api/release-sites", """
-            {"name":"Lagoon %s","jurisdiction":"XY","decimalLatitude":-30.52,"decimalLongitude":150.035,
-             "coordinateUncertaintyInMeters":20,"habitat":"wetland"}
-            """.formatted(UUID.randomUUID()))
+                        {"name":"Lagoon %s","jurisdiction":"XY","decimalLatitude":-30.52,"decimalLongitude":150.035,
+                         "coordinateUncertaintyInMeters":20,"habitat":"wetland"}
+                        """.formatted(UUID.randomUUID()))
                 .getString("id");
     }
 
     private String newCase() {
         return Api.make(RESCUER, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
-             "holder":{"memberId":"%s"}}
-            """.formatted(
+                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
+                         "holder":{"memberId":"%s"}}
+                        """.formatted(
                                 World.call(TURTLE, 150.06, "").getString("incidentId"), TURTLE, world.rescuer))
                 .getString("id");
     }
@@ -166,8 +166,8 @@ class ApprovalResourceTest {
                 .then()
                 .statusCode(404);
         String theirs = Api.make(COORDINATOR, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"holder":{"memberId":"%s"}}
-            """.formatted(
+                        {"incidentId":"%s","animal":{"scientificName":"%s"},"holder":{"memberId":"%s"}}
+                        """.formatted(
                                 World.call(TURTLE, 150.06, "").getString("incidentId"), TURTLE, world.incubatorKeeper))
                 .getString("id");
         Api.make(COORDINATOR, "/api/cases/" + theirs + "/release-approvals", body);

@@ -35,9 +35,9 @@ class SpeciesFactResourceTest {
 
     private static String fact(String kind, String name, String more) {
         return """
-            {"kind":"%s","scientificName":"%s","words":"as the test says","source":"made for a test",
-             "readOn":"2020-01-01","reviewBy":"2030-01-01","validFrom":"2020-01-01"%s}
-            """.formatted(kind, name, more);
+                {"kind":"%s","scientificName":"%s","words":"as the test says","source":"made for a test",
+                 "readOn":"2020-01-01","reviewBy":"2030-01-01","validFrom":"2020-01-01"%s}
+                """.formatted(kind, name, more);
     }
 
     /**

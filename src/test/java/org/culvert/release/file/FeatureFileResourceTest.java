@@ -8,8 +8,6 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
-import io.restassured.response.ValidatableResponse;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -19,7 +17,9 @@ import org.culvert.geo.Grid;
 import org.culvert.geo.Position;
 import org.culvert.geo.Projections;
 import org.culvert.platform.geopackage.Packages;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
 import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
@@ -30,14 +30,14 @@ class FeatureFileResourceTest {
     private static final String SITES =
             "/api/release-sites/files?nameAttribute=NAME&habitatAttribute=HABITAT&jurisdiction=XF&taxonGroups=turtles";
 
-    private static ValidatableResponse send(String path, Object body, String type) {
+    private static Answer send(String path, Object body, String type) {
         var request = Api.as(COORDINATOR).contentType(type);
         return (body instanceof String text ? request.body(text) : request.body((byte[]) body))
                 .post(path)
                 .then();
     }
 
-    private static ValidatableResponse sendAll(String path, String... features) {
+    private static Answer sendAll(String path, String... features) {
         return send(
                 path,
                 "{\"type\":\"FeatureCollection\",\"features\":[" + String.join(",", features) + "]}",
@@ -63,7 +63,7 @@ class FeatureFileResourceTest {
         World.shared();
         String one = name();
         String two = name();
-        JsonPath made = sendAll(
+        Json made = sendAll(
                         LAND,
                         feature(one, "Polygon", square(151.1, -31.1)),
                         feature("a stream", "LineString", "[[151,-31],[151.1,-31]]"),
@@ -74,15 +74,14 @@ class FeatureFileResourceTest {
                 .body("entered", equalTo(2))
                 .extract()
                 .jsonPath();
-        assertThat(made.<String, Integer>getMap("leftOut"))
-                .containsOnly(Map.entry("a line", 1), Map.entry("no geometry", 1));
+        assertThat(made.<Integer>getMap("leftOut")).containsOnly(Map.entry("a line", 1), Map.entry("no geometry", 1));
         List<String> ids = made.getList("ids");
-        JsonPath first = Api.get(COORDINATOR, "/api/land-areas/" + ids.get(0));
+        Json first = Api.get(COORDINATOR, "/api/land-areas/" + ids.get(0));
         assertThat(first.getString("name")).isEqualTo(one);
         assertThat(first.getString("kind")).isEqualTo("water");
         assertThat(first.getString("source")).isEqualTo("map-of-2024");
         assertThat(first.getDouble("bbox[0]")).isCloseTo(151.1, within(1e-6));
-        JsonPath second = Api.get(COORDINATOR, "/api/land-areas/" + ids.get(1));
+        Json second = Api.get(COORDINATOR, "/api/land-areas/" + ids.get(1));
         assertThat(second.getDouble("bbox[2]")).isCloseTo(151.31, within(1e-6));
     }
 
@@ -94,11 +93,11 @@ class FeatureFileResourceTest {
         EastingNorthing corner = mga.forward(new Position(-31.2, 151.5));
         String ring = "[[[%1$s,%2$s],[%3$s,%2$s],[%3$s,%4$s],[%1$s,%4$s],[%1$s,%2$s]]]"
                 .formatted(corner.easting(), corner.northing(), corner.easting() + 1000, corner.northing() + 1000);
-        JsonPath made = sendAll(LAND + "&crs=EPSG:7856", feature(name(), "Polygon", ring))
+        Json made = sendAll(LAND + "&crs=EPSG:7856", feature(name(), "Polygon", ring))
                 .statusCode(201)
                 .extract()
                 .jsonPath();
-        JsonPath area = Api.get(COORDINATOR, "/api/land-areas/" + made.getString("ids[0]"));
+        Json area = Api.get(COORDINATOR, "/api/land-areas/" + made.getString("ids[0]"));
         assertThat(area.getDouble("bbox[0]")).isCloseTo(151.5, within(0.0005));
         assertThat(area.getDouble("bbox[1]")).isCloseTo(-31.2, within(0.0005));
         double diagonal = Geodesy.metresBetween(
@@ -146,7 +145,7 @@ class FeatureFileResourceTest {
         World.shared();
         String pond = name();
         String wetland = name();
-        JsonPath made = sendAll(
+        Json made = sendAll(
                         SITES + "&uncertaintyMetres=30",
                         feature(pond, "Point", "[150.5,-30.7]"),
                         feature(wetland, "Polygon", square(150.6, -30.7)))
@@ -154,12 +153,12 @@ class FeatureFileResourceTest {
                 .body("entered", equalTo(2))
                 .extract()
                 .jsonPath();
-        JsonPath first = Api.get(COORDINATOR, "/api/release-sites/" + made.getString("ids[0]"));
+        Json first = Api.get(COORDINATOR, "/api/release-sites/" + made.getString("ids[0]"));
         assertThat(first.getString("name")).isEqualTo(pond);
         assertThat(first.getString("landownerConsent")).isEqualTo("unknown");
         assertThat(first.getDouble("coordinateUncertaintyInMeters")).isEqualTo(30);
         assertThat(first.getList("taxonGroups")).isEqualTo(List.of("turtles"));
-        JsonPath second = Api.get(COORDINATOR, "/api/release-sites/" + made.getString("ids[1]"));
+        Json second = Api.get(COORDINATOR, "/api/release-sites/" + made.getString("ids[1]"));
         assertThat(second.getDouble("decimalLongitude")).isCloseTo(150.605, within(1e-6));
         double corner = Geodesy.metresBetween(new Position(-30.695, 150.605), new Position(-30.7, 150.6));
         assertThat(second.getDouble("coordinateUncertaintyInMeters")).isBetween(corner - 1, corner + 3);
@@ -180,19 +179,19 @@ class FeatureFileResourceTest {
         byte[] file = Packages.made(Packages.TABLES + Packages.layer("ponds")
                 + "CREATE TABLE ponds (fid INTEGER PRIMARY KEY, geom POINT, NAME TEXT, HABITAT TEXT);\n"
                 + "INSERT INTO ponds VALUES (5, " + point + ", 'Pond of a file', 'wetland');\n");
-        JsonPath made = send(SITES + "&uncertaintyMetres=10", file, type)
+        Json made = send(SITES + "&uncertaintyMetres=10", file, type)
                 .statusCode(201)
                 .body("entered", equalTo(1))
                 .extract()
                 .jsonPath();
-        JsonPath site = Api.get(COORDINATOR, "/api/release-sites/" + made.getString("ids[0]"));
+        Json site = Api.get(COORDINATOR, "/api/release-sites/" + made.getString("ids[0]"));
         assertThat(site.getDouble("decimalLatitude")).isEqualTo(-30.5);
         assertThat(site.getDouble("decimalLongitude")).isEqualTo(150.5);
         send(SITES.replace("=HABITAT", "=BIOME"), file, type)
                 .statusCode(400)
                 .body("errors[0].wanted", containsString("HABITAT"));
         send(LAND, new byte[] {1, 2, 3}, type).statusCode(400).body("errors[0].field", equalTo("body"));
-        JsonPath none = send(LAND, file, type).statusCode(201).extract().jsonPath();
-        assertThat(none.<String, Integer>getMap("leftOut")).containsOnly(Map.entry("a point", 1));
+        Json none = send(LAND, file, type).statusCode(201).extract().jsonPath();
+        assertThat(none.<Integer>getMap("leftOut")).containsOnly(Map.entry("a point", 1));
     }
 }

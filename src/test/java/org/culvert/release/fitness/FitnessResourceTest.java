@@ -54,9 +54,9 @@ class FitnessResourceTest {
     void makeCase() {
         world = World.shared();
         caseId = Api.make(RESCUER, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
-             "holder":{"memberId":"%s"}}
-            """.formatted(
+                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
+                         "holder":{"memberId":"%s"}}
+                        """.formatted(
                                 World.call(TURTLE, 150.06, "").getString("incidentId"), TURTLE, world.rescuer))
                 .getString("id");
         Api.post(
@@ -73,9 +73,9 @@ class FitnessResourceTest {
 
     private String vet(String registration) {
         return Api.make(ADMIN, "/api/members", """
-            {"organisationId":"%s","callSign":"%s","name":"A Vet","attends":false,"cares":false,
-             "vetRegistration":%s}
-            """.formatted(world.clinic, UUID.randomUUID(), registration))
+                        {"organisationId":"%s","callSign":"%s","name":"A Vet","attends":false,"cares":false,
+                         "vetRegistration":%s}
+                        """.formatted(world.clinic, UUID.randomUUID(), registration))
                 .getString("id");
     }
 
@@ -116,12 +116,12 @@ class FitnessResourceTest {
         Api.make(CLINIC, path, check("2026-02-01T01:00:00Z", ITEMS, NAMED));
         assertThat(latest().seenAgainSince()).isFalse();
         Api.post(CLINIC, "/api/visits/" + visit + "/procedures", """
-            {"procedure":"a stitch","vetName":"Dr Vet","vetRegistration":"V-1","at":"2026-02-01T00:30:00Z"}
-            """).statusCode(201);
+                        {"procedure":"a stitch","vetName":"Dr Vet","vetRegistration":"V-1","at":"2026-02-01T00:30:00Z"}
+                        """).statusCode(201);
         assertThat(latest().seenAgainSince()).isFalse();
         Api.post(CLINIC, "/api/visits/" + visit + "/procedures", """
-            {"procedure":"a stitch","vetName":"Dr Vet","vetRegistration":"V-1","at":"2026-02-01T01:30:00Z"}
-            """).statusCode(201);
+                        {"procedure":"a stitch","vetName":"Dr Vet","vetRegistration":"V-1","at":"2026-02-01T01:30:00Z"}
+                        """).statusCode(201);
         assertThat(latest().seenAgainSince()).isTrue();
         Api.make(CLINIC, path, check("2026-02-02T01:00:00Z", ITEMS, NAMED));
         assertThat(latest().seenAgainSince()).isFalse();
@@ -212,8 +212,8 @@ class FitnessResourceTest {
             {"vet_name", "null", "one_vet_signs_a_check"},
             {"housed_with_pets", "'perhaps'", "fitness_checks_housed_with_pets_check"}
         }) {
-            String columns = "case_id, vet_name, vet_registration, items, housed_with_pets, happened_at, recorded_at,"
-                    + " recorded_by";
+            String columns =
+                    "case_id, vet_name, vet_registration, items, housed_with_pets, happened_at, recorded_at, recorded_by";
             try (Connection connection = database.getConnection();
                     Statement statement = connection.createStatement()) {
                 assertThatThrownBy(() -> statement.executeUpdate("insert into fitness_checks (id, " + columns

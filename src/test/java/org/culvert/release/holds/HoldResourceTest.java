@@ -36,8 +36,8 @@ import org.junit.jupiter.api.Test;
 class HoldResourceTest {
     private static final String FLYING_FOX = "Pteropus poliocephalus";
     private static final Instant SINCE = Instant.parse("2026-01-10T03:00:00Z");
-    private static final String CLEARED = "{\"by\":\"authority\",\"name\":\"the public health"
-            + " unit\",\"reference\":\"PHU-9\",\"at\":\"2026-01-12T03:00:00Z\"}";
+    private static final String CLEARED =
+            "{\"by\":\"authority\",\"name\":\"the public health unit\",\"reference\":\"PHU-9\",\"at\":\"2026-01-12T03:00:00Z\"}";
 
     @Inject
     HoldService holds;
@@ -54,9 +54,9 @@ class HoldResourceTest {
 
     private String newCase() {
         return Api.make(RESCUER, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
-             "holder":{"memberId":"%s"}}
-            """.formatted(
+                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2026-01-10T02:00:00Z",
+                         "holder":{"memberId":"%s"}}
+                        """.formatted(
                                 World.call(FLYING_FOX, 150.06, "").getString("incidentId"), FLYING_FOX, world.rescuer))
                 .getString("id");
     }
@@ -191,8 +191,8 @@ class HoldResourceTest {
                 .statusCode(200)
                 .body("clearing.name", equalTo("Dr Vet"));
         Api.correct(COORDINATOR, "/api/holds/" + set(caseId, "asked", ",\"askedBy\":\"the clinic\""), """
-            {"askedBy":null,"reason":"nobody did"}
-            """)
+                        {"askedBy":null,"reason":"nobody did"}
+                        """)
                 .statusCode(400)
                 .body("errors.field", hasItem("askedBy"));
         assertThat(holds.activeHolds(UUID.fromString(caseId), SINCE.plusSeconds(1)))
@@ -223,8 +223,8 @@ class HoldResourceTest {
                 .statusCode(409)
                 .body("detail", containsString("hotline"));
         String authority = Api.make(ADMIN, "/api/organisations", """
-            {"kind":"wildlifeAuthority","name":"Authority %s","xRay":false,"surgery":false}
-            """.formatted(UUID.randomUUID()))
+                        {"kind":"wildlifeAuthority","name":"Authority %s","xRay":false,"surgery":false}
+                        """.formatted(UUID.randomUUID()))
                 .getString("id");
         Api.post(COORDINATOR, handOvers, "{\"taker\":{\"organisationId\":\"%s\"}}".formatted(authority))
                 .statusCode(201);
@@ -233,13 +233,13 @@ class HoldResourceTest {
     @Test
     void holdsAreSeenByWhoSeesTheCase() {
         String theirs = Api.make(COORDINATOR, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"holder":{"organisationId":"%s"}}
-            """.formatted(
+                        {"incidentId":"%s","animal":{"scientificName":"%s"},"holder":{"organisationId":"%s"}}
+                        """.formatted(
                                 World.call(FLYING_FOX, 150.06, "").getString("incidentId"),
                                 FLYING_FOX,
                                 Api.make(ADMIN, "/api/organisations", """
-                                    {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
-                                    """.formatted(UUID.randomUUID()))
+                                                {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
+                                                """.formatted(UUID.randomUUID()))
                                         .getString("id")))
                 .getString("id");
         String id = Api.make(DISPATCHER, "/api/cases/" + theirs + "/holds", hold("exposure", ""))

@@ -42,9 +42,9 @@ import org.junit.jupiter.api.Test;
 class NonReleaseResourceTest {
     private static final byte[] PERMIT = "%PDF-1.4 the permit".getBytes(StandardCharsets.US_ASCII);
     private static final String DECISION = """
-        {"grounds":["injury","cannotBreedSafely"],"words":"the healed pelvis may not pass eggs","vetName":"Dr Vet",
-         "vetRegistration":"V-1","decidedAt":"2021-12-10T02:00:00Z"%s}
-        """;
+            {"grounds":["injury","cannotBreedSafely"],"words":"the healed pelvis may not pass eggs","vetName":"Dr Vet",
+             "vetRegistration":"V-1","decidedAt":"2021-12-10T02:00:00Z"%s}
+            """;
     private static final String OPINION =
             "{\"vetName\":\"%s\",\"vetRegistration\":\"%s\",\"agrees\":%s,\"words\":\"as the film shows\","
                     + "\"at\":\"2021-12-12T02:00:00Z\"}";
@@ -109,8 +109,8 @@ class NonReleaseResourceTest {
                 .body("secondOpinions[0].agrees", equalTo(true))
                 .body("secondOpinions[0].vetName", equalTo("Another Vet"));
         Api.post(COORDINATOR, path + "/authority-notice", """
-            {"authority":"the wildlife authority","reference":"A-22","at":"2021-12-14T02:00:00Z"}
-            """)
+                {"authority":"the wildlife authority","reference":"A-22","at":"2021-12-14T02:00:00Z"}
+                """)
                 .statusCode(200)
                 .body("authorityNotices[0].reference", equalTo("A-22"));
         Json permitted = Api.post(COORDINATOR, path + "/permit-to-keep", permit(",\"validTo\":\"2090-01-01\""))
@@ -140,17 +140,17 @@ class NonReleaseResourceTest {
         assertThat(due("2022-03-02")).contains(made.getString("id"));
         assertThat(due("2022-03-01")).doesNotContain(made.getString("id"));
         Api.change(CLINIC, path, "/welfare-review", """
-            {"reviewedBy":"Another Vet","words":"eats well, shell sound","at":"2022-02-27T02:00:00Z",
-             "nextDueOn":"2089-02-27"}
-            """)
+                        {"reviewedBy":"Another Vet","words":"eats well, shell sound","at":"2022-02-27T02:00:00Z",
+                         "nextDueOn":"2089-02-27"}
+                        """)
                 .statusCode(200)
                 .body("welfareReviews[0].words", equalTo("eats well, shell sound"))
                 .body("reviewDueOn", equalTo("2089-02-27"));
         assertThat(due("2022-03-02")).doesNotContain(made.getString("id"));
 
         Json placed = Api.change(COORDINATOR, path, "/outcome", """
-            {"outcome":"placement","placedWith":"the zoo","permitToKeepId":"%s","at":"2022-03-05T02:00:00Z"}
-            """.formatted(permitId))
+                        {"outcome":"placement","placedWith":"the zoo","permitToKeepId":"%s","at":"2022-03-05T02:00:00Z"}
+                        """.formatted(permitId))
                 .statusCode(200)
                 .extract()
                 .jsonPath();
@@ -272,9 +272,9 @@ class NonReleaseResourceTest {
         assertThat(still.getMap("fate")).isNull();
         assertThat(still.getString("state")).isEqualTo("inCare");
         Api.post(CLINIC, "/api/cases/" + id + "/fate", """
-            {"fate":"euthanased","method":"as the vet chose","authority":"registration V-1","approvedBy":"Dr Vet",
-             "deathConfirmedBy":"Dr Vet","at":"2022-01-10T03:00:00Z"}
-            """).statusCode(200);
+                        {"fate":"euthanased","method":"as the vet chose","authority":"registration V-1","approvedBy":"Dr Vet",
+                         "deathConfirmedBy":"Dr Vet","at":"2022-01-10T03:00:00Z"}
+                        """).statusCode(200);
         assertThat(due("2022-02-01")).doesNotContain(decision);
         // Entered late, after the end: before it, and not after
         String late = turtles.newCase().getString("id");
@@ -313,11 +313,11 @@ class NonReleaseResourceTest {
                 .statusCode(400)
                 .body("errors[0].field", equalTo("document"));
         Api.change(CLINIC, path, "/welfare-review", """
-            {"reviewedBy":"a","words":"w","at":"2022-02-27T02:00:00Z","nextDueOn":"2022-02-27"}
-            """).statusCode(400).body("errors[0].field", equalTo("nextDueOn"));
+                        {"reviewedBy":"a","words":"w","at":"2022-02-27T02:00:00Z","nextDueOn":"2022-02-27"}
+                        """).statusCode(400).body("errors[0].field", equalTo("nextDueOn"));
         Api.change(CLINIC, path, "/welfare-review", """
-            {"reviewedBy":"a","words":"w","at":"2021-12-09T02:00:00Z","nextDueOn":"2022-02-27"}
-            """).statusCode(400).body("errors[0].field", equalTo("at"));
+                        {"reviewedBy":"a","words":"w","at":"2021-12-09T02:00:00Z","nextDueOn":"2022-02-27"}
+                        """).statusCode(400).body("errors[0].field", equalTo("at"));
         Api.change(CLINIC, path, "/outcome", "{\"outcome\":\"placement\"}")
                 .statusCode(400)
                 .body("errors[0].field", equalTo("placedWith"));
@@ -362,14 +362,13 @@ class NonReleaseResourceTest {
                 insert into second_opinions (id, decision_id, vet_name, vet_registration, agrees, words, happened_at, recorded_at,
                     recorded_by)
                 select gen_random_uuid(), decision_id, 'DR VET', 'V-9', agrees, words, happened_at, recorded_at, recorded_by
-                from second_opinions\
-                """ + ofIt, "the second opinion is of who decided");
+                from second_opinions""" + ofIt, "the second opinion is of who decided");
         refused("""
-            insert into non_release_decisions (id, case_id, grounds, words, vet_name, vet_registration, happened_at,
-                recorded_at, recorded_by)
-            select gen_random_uuid(), case_id, grounds, words, vet_name, vet_registration, happened_at, recorded_at, recorded_by
-            from non_release_decisions where id = '%s'
-            """.formatted(id), "one_non_release_decision_stands_for_a_case");
+                insert into non_release_decisions (id, case_id, grounds, words, vet_name, vet_registration, happened_at,
+                    recorded_at, recorded_by)
+                select gen_random_uuid(), case_id, grounds, words, vet_name, vet_registration, happened_at, recorded_at, recorded_by
+                from non_release_decisions where id = '%s'
+                """.formatted(id), "one_non_release_decision_stands_for_a_case");
         refused("update non_release_outcomes set approved_by = null" + ofIt, "euthanasia_has_its_approver");
         refused(
                 "update welfare_reviews set happened_at = decided_at - interval '1 second'" + ofIt,
@@ -446,14 +445,14 @@ class NonReleaseResourceTest {
         Api.post(CLINIC, path + "/permit-to-keep", "{}").statusCode(403);
 
         String shelter = Api.make(ADMIN, "/api/organisations", """
-            {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
-            """.formatted(UUID.randomUUID()))
+                        {"kind":"shelter","name":"Shelter %s","xRay":false,"surgery":false}
+                        """.formatted(UUID.randomUUID()))
                 .getString("id");
         String incident = World.call(ReleaseWorld.TURTLE, 150.0412, "").getString("incidentId");
         String theirs = Api.make(COORDINATOR, "/api/cases", """
-            {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2021-11-20T09:30:00Z",
-             "holder":{"organisationId":"%s"}}
-            """.formatted(incident, ReleaseWorld.TURTLE, shelter))
+                        {"incidentId":"%s","animal":{"scientificName":"%s"},"foundAt":"2021-11-20T09:30:00Z",
+                         "holder":{"organisationId":"%s"}}
+                        """.formatted(incident, ReleaseWorld.TURTLE, shelter))
                 .getString("id");
         Api.post(CLINIC, "/api/cases/" + theirs + "/non-release-decisions", DECISION.formatted(""))
                 .statusCode(404);
