@@ -4,15 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.culvert.platform.Role.COORDINATOR;
 
 import java.nio.charset.StandardCharsets;
-import java.time.Duration;
 import java.util.List;
 import java.util.UUID;
+import org.culvert.platform.Patience;
 import org.culvert.support.Api;
 
 /** Files of old records, sent and tried over HTTP. */
 final class OldRecords {
-    private static final Duration PATIENCE = Duration.ofSeconds(60);
-
     static final String HEADING = "date,time,road,km,latitude,longitude,species,number,remarks";
     static final String COLUMNS = """
             {"columns":{"day":0,"time":1,"road":2,"chainage":3,"decimalLatitude":4,"decimalLongitude":5,
@@ -83,17 +81,11 @@ final class OldRecords {
     }
 
     private static String outcome(String path) {
-        long until = System.nanoTime() + PATIENCE.toNanos();
-        while (true) {
-            String state = Api.get(COORDINATOR, path).getString("state");
-            if (state.equals("done") || state.equals("failed") || System.nanoTime() > until) {
-                return state;
-            }
-            try {
-                Thread.sleep(100);
-            } catch (InterruptedException e) {
-                throw new IllegalStateException("interrupted", e);
-            }
-        }
+        Patience.until(path, () -> List.of("done", "failed").contains(state(path)));
+        return state(path);
+    }
+
+    private static String state(String path) {
+        return Api.get(COORDINATOR, path).getString("state");
     }
 }

@@ -493,18 +493,11 @@ final class HostileWorld {
 
     /** The identifier of work that is done in the background, once it is. */
     private static String done(String path, String id) {
-        for (int i = 0; i < 600; i++) {
-            if (List.of("done", "failed")
-                    .contains(Api.get(COORDINATOR, path + id).getString("state"))) {
-                return id;
-            }
-            try {
-                Thread.sleep(100);
-            } catch (InterruptedException e) {
-                throw new IllegalStateException("interrupted", e);
-            }
-        }
-        throw new IllegalStateException(path + id + " does not end");
+        Patience.until(
+                path + id,
+                () -> List.of("done", "failed")
+                        .contains(Api.get(COORDINATOR, path + id).getString("state")));
+        return id;
     }
 
     /** Waits for what an operation that was taken on does in the background, where it writes what others count. */
