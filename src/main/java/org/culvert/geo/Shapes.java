@@ -35,6 +35,16 @@ public final class Shapes {
         return FACTORY.createLineString(coordinates(longitudeLatitude));
     }
 
+    /** Positions one after the other, each as longitude and latitude. */
+    public static double[] flat(double[][] positions) {
+        double[] flat = new double[2 * positions.length];
+        for (int i = 0; i < positions.length; i++) {
+            flat[2 * i] = positions[i][0];
+            flat[2 * i + 1] = positions[i][1];
+        }
+        return flat;
+    }
+
     /** Lines, each as longitude and latitude in turn. */
     public static MultiLineString lines(List<double[]> lines) {
         return FACTORY.createMultiLineString(lines.stream().map(Shapes::line).toArray(LineString[]::new));

@@ -5,8 +5,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import org.culvert.platform.CsvText;
 import org.jspecify.annotations.Nullable;
 
 /** A report as files that others open: GeoJSON (RFC 7946) and CSV (RFC 4180). Flat, and every field always there. */
@@ -40,14 +40,10 @@ public final class HotspotFiles {
         List<String> header = new ArrayList<>(examples(report).keySet());
         header.addAll(
                 List.of("fromDecimalLatitude", "fromDecimalLongitude", "toDecimalLatitude", "toDecimalLongitude"));
-        CSVFormat format = CSVFormat.RFC4180
-                .builder()
-                .setHeader(header.toArray(String[]::new))
-                .get();
-        try (var printer = new CSVPrinter(text, format)) {
+        try (CSVPrinter printer = CsvText.printer(text, header)) {
             for (HotspotReport.Stretch stretch : report.hotspots()) {
                 List<@Nullable Object> row = new ArrayList<>();
-                fields(stretch, report).values().forEach(value -> row.add(harmless(value)));
+                fields(stretch, report).values().forEach(value -> row.add(CsvText.harmless(value)));
                 row.add(stretch.from().decimalLatitude());
                 row.add(stretch.from().decimalLongitude());
                 row.add(stretch.to().decimalLatitude());
@@ -108,12 +104,5 @@ public final class HotspotFiles {
         fields.put("alpha", report.errorRate().alpha());
         fields.put("errorRateClaimed", report.errorRate().claimed());
         return fields;
-    }
-
-    /** Spreadsheets take a text that begins with one of these as a formula. */
-    private static @Nullable Object harmless(@Nullable Object value) {
-        return value instanceof String text && !text.isEmpty() && "=+-@\t\r".indexOf(text.charAt(0)) >= 0
-                ? "'" + text
-                : value;
     }
 }

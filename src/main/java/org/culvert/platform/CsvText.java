@@ -1,4 +1,4 @@
-package org.culvert.exchange;
+package org.culvert.platform;
 
 import java.io.IOException;
 import java.util.List;

@@ -6,6 +6,7 @@ import java.util.Locale;
 import org.culvert.geo.Bounds;
 import org.culvert.geo.LocalPlane;
 import org.culvert.geo.Position;
+import org.culvert.geo.Shapes;
 import org.culvert.hotspot.HotspotReport;
 import org.culvert.road.CurrentRoads;
 import org.culvert.road.network.RoadNetwork;
@@ -112,7 +113,7 @@ public record RoadMap(
                     text(WIDTH),
                     text(height),
                     links,
-                    lines.stream().map(line -> path(flat(line))).toList(),
+                    lines.stream().map(line -> path(Shapes.flat(line))).toList(),
                     labels(),
                     text(BAR + metres * scale),
                     metres < 1000 ? text(metres, "%.0f") + " m" : text(metres / 1000, "%.0f") + " km",
@@ -164,15 +165,6 @@ public record RoadMap(
         private double[] at(double longitude, double latitude) {
             double[] metres = plane.forward(latitude, longitude);
             return new double[] {(metres[0] - left) * scale, (top - metres[1]) * scale};
-        }
-
-        private static double[] flat(double[][] line) {
-            double[] flat = new double[2 * line.length];
-            for (int i = 0; i < line.length; i++) {
-                flat[2 * i] = line[i][0];
-                flat[2 * i + 1] = line[i][1];
-            }
-            return flat;
         }
 
         /** @param course longitude and latitude in turn */

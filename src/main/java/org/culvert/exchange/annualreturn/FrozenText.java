@@ -15,10 +15,10 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVPrinter;
-import org.culvert.exchange.CsvText;
 import org.culvert.exchange.annualreturn.ReturnForms.ReturnColumn;
 import org.culvert.exchange.annualreturn.ReturnForms.Shows;
 import org.culvert.exchange.annualreturn.tally.Tally;
+import org.culvert.platform.CsvText;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -24,10 +24,10 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import java.util.stream.StreamSupport;
 import org.apache.commons.csv.CSVPrinter;
-import org.culvert.exchange.CsvText;
 import org.culvert.exchange.geopackage.GeoPackageFile;
 import org.culvert.geo.Position;
 import org.culvert.geo.Shapes;
+import org.culvert.platform.CsvText;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Geometry;
 

@@ -21,7 +21,7 @@ import java.util.List;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.apache.commons.csv.CSVPrinter;
-import org.culvert.exchange.CsvText;
+import org.culvert.platform.CsvText;
 import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
 import org.culvert.platform.RegionService;

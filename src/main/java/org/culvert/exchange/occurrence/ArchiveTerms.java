@@ -3,7 +3,7 @@ package org.culvert.exchange.occurrence;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.List;
 import java.util.function.Function;
-import org.culvert.exchange.CsvText;
+import org.culvert.platform.CsvText;
 import org.jspecify.annotations.Nullable;
 
 /**

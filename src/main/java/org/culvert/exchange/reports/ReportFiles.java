@@ -8,9 +8,9 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.csv.CSVPrinter;
-import org.culvert.exchange.CsvText;
 import org.culvert.exchange.geopackage.GeoPackageFile;
 import org.culvert.geo.Shapes;
+import org.culvert.platform.CsvText;
 import org.jspecify.annotations.Nullable;
 
 /** Writes a table of a report as CSV (RFC 4180), GeoJSON (RFC 7946) or a GeoPackage (OGC 12-128). */
@@ -69,21 +69,12 @@ final class ReportFiles {
                     row.lines().isEmpty()
                             ? null
                             : Shapes.lines(
-                                    row.lines().stream().map(ReportFiles::flat).toList()),
+                                    row.lines().stream().map(Shapes::flat).toList()),
                     row.values()));
         }
         return GeoPackageFile.write(
                 new GeoPackageFile.Layer(
                         table.name(), table.title(), table.description(), "MULTILINESTRING", table.columns(), madeAt),
                 features);
-    }
-
-    private static double[] flat(double[][] line) {
-        double[] flat = new double[2 * line.length];
-        for (int i = 0; i < line.length; i++) {
-            flat[2 * i] = line[i][0];
-            flat[2 * i + 1] = line[i][1];
-        }
-        return flat;
     }
 }
