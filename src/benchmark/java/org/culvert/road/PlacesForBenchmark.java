@@ -13,6 +13,6 @@ public final class PlacesForBenchmark {
         for (int link = 0; link < links.length; link++) {
             links[link] = new UUID(1, link);
         }
-        return new PlacesOnRoads(new CurrentRoads(new UUID(0, 1), 1, network, links), null);
+        return new PlacesOnRoads(new CurrentRoads(new UUID(0, 1), 1, network, links, links), null);
     }
 }
