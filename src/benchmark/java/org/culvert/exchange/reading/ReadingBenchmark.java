@@ -90,21 +90,8 @@ public class ReadingBenchmark {
         for (int i = 0; i < FIELDS.length; i++) {
             columns.put(FIELDS[i], i);
         }
-        var settings = new ReadingSettings(
-                columns,
-                null,
-                Numbers.Mark.point,
-                false,
-                false,
-                false,
-                null,
-                null,
-                ReadingSettings.ChainageUnit.kilometres,
-                "collisionWithVehicle",
-                Map.of(),
-                Map.of(),
-                Map.of(),
-                Map.of());
+        ReadingSettings settings =
+                ReadingSettings.of(columns).cause("collisionWithVehicle").settings();
         var reader = new RowReader(settings, headings, LATEST, ZoneId.of("UTC"));
         var signs = new FileSigns(REGION, List.of());
         TextRows rows = rows();

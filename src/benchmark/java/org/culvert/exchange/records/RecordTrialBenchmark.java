@@ -28,7 +28,6 @@ import java.util.UUID;
 import org.culvert.exchange.demo.RoadsForBenchmark;
 import org.culvert.exchange.reading.FileSigns;
 import org.culvert.exchange.reading.Headings.Field;
-import org.culvert.exchange.reading.Numbers;
 import org.culvert.exchange.reading.ReadRow;
 import org.culvert.exchange.reading.ReadingSettings;
 import org.culvert.exchange.reading.RowReader;
@@ -196,21 +195,10 @@ public final class RecordTrialBenchmark {
         for (int i = 0; i < fields.size(); i++) {
             columns.put(fields.get(i), i);
         }
-        return new ReadingSettings(
-                columns,
-                null,
-                Numbers.Mark.point,
-                false,
-                false,
-                false,
-                null,
-                30.0,
-                ReadingSettings.ChainageUnit.kilometres,
-                "collisionWithVehicle",
-                Map.of(),
-                Map.of(),
-                Map.of(),
-                Map.of());
+        return ReadingSettings.of(columns)
+                .uncertaintyMetres(30.0)
+                .cause("collisionWithVehicle")
+                .settings();
     }
 
     private interface Taker {

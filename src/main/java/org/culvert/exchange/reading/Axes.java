@@ -1,8 +1,9 @@
 package org.culvert.exchange.reading;
 
 /**
- * Whether the two columns of coordinates stand under each other's headings. One row may be wrong by itself; a whole file is
- * told by how many of its points lie in the region as they stand, and how many with the axes swapped.
+ * Whether the two columns of coordinates stand under each other's headings, or have lost their minus signs. One row may be wrong
+ * by itself; a whole file is told by how many of its points lie in the region as they stand, how many with the axes swapped, and
+ * how many with a minus sign.
  */
 public final class Axes {
     /** The region, in degrees on WGS 84. */
@@ -18,7 +19,9 @@ public final class Axes {
         right,
         /** Most would with the axes swapped, and hardly one does as it stands: ask. */
         swapped,
-        /** Neither. */
+        /** Most would with a minus sign before what has none, and hardly one does as it stands: ask. */
+        withoutSign,
+        /** None of these. */
         unclear
     }
 
@@ -28,6 +31,7 @@ public final class Axes {
     private final Box region;
     private long asTheyStand;
     private long swapped;
+    private long signed;
     private long all;
 
     public Axes(Box region) {
@@ -43,11 +47,19 @@ public final class Axes {
         if (region.has(longitude, latitude)) {
             swapped++;
         }
+        if (latitude > 0 && region.has(-latitude, longitude)
+                || longitude > 0 && region.has(latitude, -longitude)
+                || latitude > 0 && longitude > 0 && region.has(-latitude, -longitude)) {
+            signed++;
+        }
     }
 
-    /** Points taken; those within the region as they stand; those within it with the axes swapped. */
+    /**
+     * Points taken; those within the region as they stand; those within it with the axes swapped; those within it with a minus
+     * sign before one coordinate or both.
+     */
     public long[] counts() {
-        return new long[] {all, asTheyStand, swapped};
+        return new long[] {all, asTheyStand, swapped, signed};
     }
 
     public Standing standing() {
@@ -57,6 +69,9 @@ public final class Axes {
         if (asTheyStand * 2 > all) {
             return Standing.right;
         }
-        return swapped * 2 > all && asTheyStand * 20 <= all ? Standing.swapped : Standing.unclear;
+        if (asTheyStand * 20 > all) {
+            return Standing.unclear;
+        }
+        return swapped * 2 > all ? Standing.swapped : signed * 2 > all ? Standing.withoutSign : Standing.unclear;
     }
 }

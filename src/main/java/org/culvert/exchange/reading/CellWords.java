@@ -12,7 +12,7 @@ public final class CellWords {
             case direction -> WordTables.direction(word);
             case vitality -> WordTables.vitality(word);
             case sex -> WordTables.sex(word);
-            case scientificName -> Domestic.isNamedBy(word) ? ReadingSettings.DOMESTIC : null;
+            case scientificName, vernacularName -> Domestic.isNamedBy(word) ? ReadingSettings.DOMESTIC : null;
             default -> null;
         };
     }

@@ -46,6 +46,8 @@ public final class ColumnWays {
     private long degrees;
     private long latitudes;
     private long longitudes;
+    private long northernLatitudes;
+    private long easternLongitudes;
     private @Nullable String onlyPoint;
     private @Nullable String onlyComma;
     private @Nullable String either;
@@ -131,7 +133,9 @@ public final class ColumnWays {
         return new Way(
                 orders,
                 orders.isEmpty() && Dates.serial(text).isPresent(),
-                orders.isEmpty() && Dates.yearAlone(text).isPresent(),
+                orders.isEmpty()
+                        && (Dates.yearAlone(text).isPresent()
+                                || Dates.span(text, latest).isPresent()),
                 hour != null && hour.time().toSecondOfDay() == 0,
                 hour != null);
     }
@@ -157,6 +161,8 @@ public final class ColumnWays {
         if (region != null) {
             latitudes += value >= region.south() && value <= region.north() ? 1 : 0;
             longitudes += value >= region.west() && value <= region.east() ? 1 : 0;
+            northernLatitudes += value > 0 && -value >= region.south() && -value <= region.north() ? 1 : 0;
+            easternLongitudes += value > 0 && -value >= region.west() && -value <= region.east() ? 1 : 0;
         }
     }
 
@@ -197,7 +203,7 @@ public final class ColumnWays {
         return share(serials);
     }
 
-    /** Share of the cells that are a year, or a month of one. */
+    /** Share of the cells that are a year, a month of one, or days between two. */
     public double shareOfYears() {
         return share(years);
     }
@@ -228,6 +234,15 @@ public final class ColumnWays {
 
     public double shareInLongitudes() {
         return share(longitudes);
+    }
+
+    /** Share of the cells that would lie between the region's latitudes with a minus sign before them. */
+    public double shareInLatitudesWithMinus() {
+        return share(northernLatitudes);
+    }
+
+    public double shareInLongitudesWithMinus() {
+        return share(easternLongitudes);
     }
 
     /** The first cells that say something, no two of them the same. */

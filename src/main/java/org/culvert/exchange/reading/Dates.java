@@ -3,6 +3,7 @@ package org.culvert.exchange.reading;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.time.YearMonth;
 import java.time.ZoneOffset;
 import java.util.EnumSet;
 import java.util.HashMap;
@@ -40,6 +41,9 @@ public final class Dates {
             LocalDate date,
             @Nullable LocalTime time,
             @Nullable ZoneOffset offset) {}
+
+    /** Several days, on one of which it was; with hours where both ends tell them. */
+    record Span(Day first, Day last) {}
 
     private static final int CENTURY = 100;
     private static final int LONGEST = 60;
@@ -133,33 +137,86 @@ public final class Dates {
         return Optional.of(new Day(SERIAL_NOUGHT.plusDays(second >= SECONDS_A_DAY ? day + 1L : day), time, null));
     }
 
-    /** The year of a cell that tells a year, or a month of one, and no day. */
+    /** The year of a cell that tells a year and no more. */
     static OptionalInt yearAlone(String cell) {
         String text = Missing.strip(cell);
-        int n = text.length();
-        if (n < 4 || n > 20 || !text.contains("19") && !text.contains("20") && !text.contains("18")) {
-            return OptionalInt.empty();
-        }
-        Matcher year = YEAR.matcher(text);
-        if (year.matches()) {
-            return OptionalInt.of(Integer.parseInt(year.group(1)));
-        }
-        Matcher month = MONTH_OF_YEAR.matcher(text);
-        if (month.matches()) {
-            boolean yearFirst = month.group(1) != null;
-            int of = Integer.parseInt(yearFirst ? month.group(2) : month.group(3));
-            return of < 1 || of > 12
-                    ? OptionalInt.empty()
-                    : OptionalInt.of(Integer.parseInt(yearFirst ? month.group(1) : month.group(4)));
-        }
-        Matcher word = MONTH_WORD_OF_YEAR.matcher(text);
-        return word.matches() && month(word.group(1)) != null
-                ? OptionalInt.of(Integer.parseInt(word.group(2)))
-                : OptionalInt.empty();
+        Matcher year = text.length() >= 4 && text.length() <= 8 ? YEAR.matcher(text) : null;
+        return year != null && year.matches() ? OptionalInt.of(Integer.parseInt(year.group(1))) : OptionalInt.empty();
     }
 
-    /** The month of a word or a figure, or null. */
-    static @Nullable Integer month(String word) {
+    /**
+     * The first and the last of several days, on one of which it was: of a month of a year, or between two ends as ISO 8601 and
+     * Darwin Core's {@code eventDate} have them ({@code 2016-01-02/2016-01-05}, {@code 2016-01-02/05}, {@code 2016/2017}). Empty
+     * where a cell tells none, or the last comes before the first.
+     */
+    static Optional<Span> span(String cell, LocalDate latest) {
+        String text = Missing.strip(cell);
+        int n = text.length();
+        if (n < 6 || n > LONGEST) {
+            return Optional.empty();
+        }
+        Optional<Span> month = month(text).map(one -> new Span(day(one.atDay(1)), day(one.atEndOfMonth())));
+        int bar = text.indexOf('/');
+        if (month.isPresent() || bar < 4 || bar != text.lastIndexOf('/')) {
+            return month;
+        }
+        String from = text.substring(0, bar).strip();
+        String to = text.substring(bar + 1).strip();
+        Span first = end(from, latest);
+        // What is left out of the second end is that of the first
+        int whole = Math.min(from.length(), 10);
+        Span last =
+                end(to.length() < whole && to.length() != 4 ? from.substring(0, whole - to.length()) + to : to, latest);
+        return first == null
+                        || last == null
+                        || last.last().date().isBefore(first.first().date())
+                ? Optional.empty()
+                : Optional.of(new Span(first.first(), last.last()));
+    }
+
+    /** A year, a month or a day as ISO 8601 has them, with its first and its last day. */
+    private static @Nullable Span end(String text, LocalDate latest) {
+        if (text.length() == 4) {
+            OptionalInt year = yearAlone(text);
+            return year.isEmpty()
+                    ? null
+                    : new Span(day(LocalDate.of(year.getAsInt(), 1, 1)), day(LocalDate.of(year.getAsInt(), 12, 31)));
+        }
+        if (text.length() == 7) {
+            return month(text)
+                    .map(month -> new Span(day(month.atDay(1)), day(month.atEndOfMonth())))
+                    .orElse(null);
+        }
+        return text.length() < 10 || text.charAt(4) != '-'
+                ? null
+                : parse(text, Order.yearMonthDay, latest)
+                        .map(day -> new Span(day, day))
+                        .orElse(null);
+    }
+
+    private static Day day(LocalDate date) {
+        return new Day(date, null, null);
+    }
+
+    private static Optional<YearMonth> month(String text) {
+        if (text.length() > 20 || !text.contains("19") && !text.contains("20") && !text.contains("18")) {
+            return Optional.empty();
+        }
+        Matcher figures = MONTH_OF_YEAR.matcher(text);
+        if (figures.matches()) {
+            boolean yearFirst = figures.group(1) != null;
+            int of = Integer.parseInt(yearFirst ? figures.group(2) : figures.group(3));
+            return of < 1 || of > 12
+                    ? Optional.empty()
+                    : Optional.of(YearMonth.of(Integer.parseInt(yearFirst ? figures.group(1) : figures.group(4)), of));
+        }
+        Matcher word = MONTH_WORD_OF_YEAR.matcher(text);
+        Integer named = word.matches() ? monthNamed(word.group(1)) : null;
+        return named == null ? Optional.empty() : Optional.of(YearMonth.of(Integer.parseInt(word.group(2)), named));
+    }
+
+    /** The month of a word, or null. */
+    static @Nullable Integer monthNamed(String word) {
         return MONTHS.get(Missing.strip(word).toLowerCase(Locale.ROOT));
     }
 
@@ -233,14 +290,14 @@ public final class Dates {
         }
         Matcher dayWord = DAY_WORD.matcher(text);
         if (dayWord.lookingAt()) {
-            Integer month = month(dayWord.group(2));
+            Integer month = monthNamed(dayWord.group(2));
             return month == null
                     ? null
                     : with(null, dayWord.group(1), dayWord.group(3), month, text.substring(dayWord.end()));
         }
         Matcher wordDay = WORD_DAY.matcher(text);
         if (wordDay.lookingAt()) {
-            Integer month = month(wordDay.group(1));
+            Integer month = monthNamed(wordDay.group(1));
             return month == null
                     ? null
                     : with(null, wordDay.group(2), wordDay.group(3), month, text.substring(wordDay.end()));

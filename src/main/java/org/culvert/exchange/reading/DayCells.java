@@ -4,6 +4,7 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
+import java.time.YearMonth;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.EnumSet;
@@ -11,25 +12,30 @@ import java.util.LinkedHashSet;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.culvert.exchange.reading.Headings.Field;
 import org.jspecify.annotations.Nullable;
 
 /** When a row tells of: its day, hour, or year alone. */
 final class DayCells {
     private static final String ANY_DAY = "a day such as 2024-03-09, or one in the order decided for the file";
-    private static final String ANY_HOUR = "an hour such as 14:30";
+
+    private static final Pattern BETWEEN = Pattern.compile("\\s+(?:-|–|to|bis|au|al)\\s+");
+    private static final int A_WEEK = 7;
 
     /** What cells tell; all null where they tell nothing. */
     record When(
             @Nullable LocalDate day,
+            @Nullable LocalDate lastDay,
             @Nullable LocalTime time,
             @Nullable Integer year) {}
 
-    private static final When NEVER = new When(null, null, null);
+    private static final When NEVER = new When(null, null, null, null);
 
     /** How a cell of a day was understood, to be remembered. */
     private record Understood(
             Dates.@Nullable Day day,
+            Dates.@Nullable Span span,
             @Nullable Integer year,
             boolean serial,
             Dates.@Nullable Order otherOrder,
@@ -69,6 +75,13 @@ final class DayCells {
             told = new Hours.Told(within, null);
         }
         LocalTime time = hour(told.time());
+        if (time != null && day.lastDay() != null) {
+            row.note(
+                    Finding.Kind.unreadableTime,
+                    Field.time,
+                    "On which of the days it was " + RowCells.quoted(cell) + " is not told, and the hour is left out.");
+            return day;
+        }
         if (day.time() != null && time != null && !day.time().equals(time)) {
             row.doubt(
                     Finding.Kind.unreadableTime,
@@ -96,6 +109,9 @@ final class DayCells {
         }
         Dates.Day day = understood.day();
         if (day == null) {
+            if (understood.span() != null) {
+                return span(row, Field.day, understood.span());
+            }
             if (understood.year() != null) {
                 return year(row, Field.day, understood.year());
             }
@@ -132,18 +148,18 @@ final class DayCells {
         // A column of days alone is often given with the hour nought
         boolean hourApart =
                 row.told(Field.time) != null && day.time() != null && day.time().toSecondOfDay() == 0;
-        return hourApart ? new When(day.date(), null, null) : inZone(day);
+        return hourApart ? new When(day.date(), null, null, null) : inZone(day);
     }
 
     private When inZone(Dates.Day day) {
         LocalTime time = day.time() == null ? null : hour(day.time());
         ZoneOffset offset = day.offset();
         if (time == null || offset == null) {
-            return new When(day.date(), time, null);
+            return new When(day.date(), null, time, null);
         }
         LocalDateTime there =
                 day.date().atTime(time).atOffset(offset).atZoneSameInstant(zone).toLocalDateTime();
-        return new When(there.toLocalDate(), there.toLocalTime(), null);
+        return new When(there.toLocalDate(), null, there.toLocalTime(), null);
     }
 
     private @Nullable LocalTime hour(LocalTime time) {
@@ -172,15 +188,23 @@ final class DayCells {
         }
         String monthCell = row.told(Field.month);
         String dayCell = row.told(Field.dayOfMonth);
-        if (monthCell == null || dayCell == null) {
+        if (monthCell == null) {
             return year(row, Field.year, year.getAsInt());
         }
-        Integer named = Dates.month(monthCell);
+        Integer named = Dates.monthNamed(monthCell);
         try {
             int month = named != null ? named : whole(monthCell);
+            if (dayCell == null) {
+                YearMonth of = YearMonth.of(year.getAsInt(), month);
+                return span(
+                        row,
+                        Field.month,
+                        new Dates.Span(
+                                new Dates.Day(of.atDay(1), null, null), new Dates.Day(of.atEndOfMonth(), null, null)));
+            }
             LocalDate date = LocalDate.of(year.getAsInt(), month, whole(dayCell));
             if (!date.isAfter(latest)) {
-                return new When(date, null, null);
+                return new When(date, null, null, null);
             }
             row.refuse(
                     Finding.Kind.dayInFuture, Field.year, "The day is not yet: " + date + ".", "a day that has been");
@@ -188,7 +212,9 @@ final class DayCells {
             row.refuse(
                     Finding.Kind.unreadableDay,
                     Field.dayOfMonth,
-                    "There is no day " + RowCells.quoted(yearCell + "-" + monthCell + "-" + dayCell) + ".",
+                    "There is no day "
+                            + RowCells.quoted(yearCell + "-" + monthCell + (dayCell == null ? "" : "-" + dayCell))
+                            + ".",
                     ANY_DAY);
         }
         return NEVER;
@@ -208,7 +234,56 @@ final class DayCells {
                 field,
                 "The year " + year + " is told, and no day: nothing can be said of its season or hour.",
                 "the day, where somebody knows it");
-        return new When(null, null, year);
+        return new When(null, null, null, year);
+    }
+
+    /** Days between two ends; those within a week are near enough to be no matter. */
+    private When span(RowCells row, Field field, Dates.Span span) {
+        LocalDate first = there(span.first());
+        LocalDate last = there(span.last());
+        if (first.isAfter(latest)) {
+            row.refuse(Finding.Kind.dayInFuture, field, "The day is not yet: " + first + ".", "a day that has been");
+            return NEVER;
+        }
+        if (span.first().time() != null || span.last().time() != null) {
+            row.note(
+                    Finding.Kind.unreadableTime,
+                    field,
+                    "Between which hours it was is told, and no hour at which: they are left out.");
+        }
+        if (first.equals(last)) {
+            return new When(first, null, null, null);
+        }
+        String detail = "It was on a day from " + first + " to " + last + ": on which, and at what hour, is not told.";
+        if (first.plusDays(A_WEEK).isAfter(last)) {
+            row.note(Finding.Kind.severalDays, field, detail);
+        } else {
+            row.doubt(Finding.Kind.severalDays, field, detail, "the day, where somebody knows it");
+        }
+        return new When(first, last, null, null);
+    }
+
+    private LocalDate there(Dates.Day day) {
+        return day.time() == null || day.offset() == null
+                ? day.date()
+                : day.date()
+                        .atTime(day.time())
+                        .atOffset(day.offset())
+                        .atZoneSameInstant(zone)
+                        .toLocalDate();
+    }
+
+    /** Days between two ends, as ISO 8601 writes them or in the order of the file with a dash or a word between. */
+    private Dates.@Nullable Span span(String cell) {
+        Dates.Span written = Dates.span(cell, latest).orElse(null);
+        String[] ends = BETWEEN.split(cell, -1);
+        Dates.Order order = settings.dayOrder();
+        if (written != null || ends.length != 2 || order == null) {
+            return written;
+        }
+        Dates.Day first = Dates.parse(ends[0], order, latest).orElse(null);
+        Dates.Day last = Dates.parse(ends[1], order, latest).orElse(null);
+        return first == null || last == null || last.date().isBefore(first.date()) ? null : new Dates.Span(first, last);
     }
 
     private Understood understand(String cell) {
@@ -216,7 +291,7 @@ final class DayCells {
         if (order != null) {
             Dates.Day day = Dates.parse(cell, order, latest).orElse(null);
             if (day != null) {
-                return new Understood(day, null, false, null, false);
+                return new Understood(day, null, null, false, null, false);
             }
         }
         Set<LocalDate> readings = new LinkedHashSet<>();
@@ -230,16 +305,17 @@ final class DayCells {
             }
         }
         if (readings.size() == 1) {
-            return new Understood(found, null, false, order == null ? null : only, false);
+            return new Understood(found, null, null, false, order == null ? null : only, false);
         }
         if (readings.size() > 1) {
-            return new Understood(null, null, false, null, true);
+            return new Understood(null, null, null, false, null, true);
         }
         Dates.Day serial = Dates.serial(cell).orElse(null);
         if (serial != null) {
-            return new Understood(serial, null, true, null, false);
+            return new Understood(serial, null, null, true, null, false);
         }
         OptionalInt year = Dates.yearAlone(cell);
-        return new Understood(null, year.isPresent() ? year.getAsInt() : null, false, null, false);
+        Dates.Span span = year.isPresent() ? null : span(cell);
+        return new Understood(null, span, year.isPresent() ? year.getAsInt() : null, false, null, false);
     }
 }

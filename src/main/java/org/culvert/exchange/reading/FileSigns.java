@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.culvert.road.network.RoadNames;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -38,6 +39,8 @@ public final class FileSigns {
     private final List<Integer> titleYears = new ArrayList<>();
     private final @Nullable Axes axes;
     private final Pins pins = new Pins();
+    private final Remembered<String> places =
+            new Remembered<>(name -> RoadNames.comparable(name).replace(" ", ""));
     private final Map<YearMonth, Long> months = new TreeMap<>();
     private final Map<Integer, Long> years = new TreeMap<>();
     private long rows;
@@ -79,7 +82,11 @@ public final class FileSigns {
     }
 
     private void takeTime(ReadRow row) {
-        if (row.day() != null) {
+        if (row.day() != null
+                && row.lastDay() != null
+                && !YearMonth.from(row.day()).equals(YearMonth.from(row.lastDay()))) {
+            years.merge(row.day().getYear(), 1L, Long::sum);
+        } else if (row.day() != null) {
             months.merge(YearMonth.from(row.day()), 1L, Long::sum);
             years.merge(row.day().getYear(), 1L, Long::sum);
             LocalTime time = row.time();
@@ -116,9 +123,10 @@ public final class FileSigns {
         }
     }
 
-    /** Two names of places for one position speak against it, whatever the names are. */
-    private static @Nullable String otherPlace(ReadRow row) {
-        return row.road() != null ? row.road() : row.locality();
+    /** Two names of places for one position speak against it, whatever the names are; two spellings of one do not. */
+    private @Nullable String otherPlace(ReadRow row) {
+        String place = row.road() != null ? row.road() : row.locality();
+        return place == null ? null : places.of(place);
     }
 
     /** Rows told. */
@@ -151,10 +159,21 @@ public final class FileSigns {
     }
 
     private void addAxes(List<Finding> findings) {
-        if (axes == null || axes.standing() != Axes.Standing.swapped) {
+        if (axes == null) {
             return;
         }
         long[] counts = axes.counts();
+        if (axes.standing() == Axes.Standing.withoutSign) {
+            findings.add(Finding.doubt(
+                    Finding.Kind.missingSign,
+                    null,
+                    "Of " + counts[0] + " positions " + counts[1] + " lie in the region as they stand, and " + counts[3]
+                            + " with a minus sign before latitude, longitude or both.",
+                    "a reading in which latitudes or longitudes without a sign are south or west"));
+        }
+        if (axes.standing() != Axes.Standing.swapped) {
+            return;
+        }
         findings.add(Finding.doubt(
                 Finding.Kind.swappedAxes,
                 null,

@@ -44,7 +44,8 @@ public final class Headings {
         locality(Kind.any, "locality location place address ort lugar lieu site wo where"),
         scientificName(
                 Kind.any,
-                "scientificname species sp taxon animal speciesname vernacularname commonname tier tierart wildart art what especie espece"),
+                "scientificname species sp taxon animal speciesname latinname tier tierart wildart art what especie espece"),
+        vernacularName(Kind.any, "vernacularname commonname common englishname trivialname nomvernaculaire"),
         individualCount(
                 Kind.number,
                 "individualcount count number anzahl quantity qty no n nr num nos numanimals howmany animals"),

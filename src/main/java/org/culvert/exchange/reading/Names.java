@@ -86,6 +86,11 @@ public final class Names {
         return !sorted(words(name)).isEmpty();
     }
 
+    /** Words of a name in small letters and in the singular, without authorities and what is only said beside a name. */
+    public static List<String> ownWords(String name) {
+        return words(name).stream().filter(word -> !IDLE.contains(word)).toList();
+    }
+
     /** Adds a name of an animal: its scientific name, one that people use, or a synonym. */
     public void add(String key, String name) {
         List<String> words = words(name);

@@ -11,6 +11,8 @@ import org.jspecify.annotations.Nullable;
  * @param serialDays numbers in a column of days are days as spreadsheets keep them, counted from 1900 on
  * @param midnightIsNoHour 00:00 stands where no hour is known
  * @param axesSwapped latitude stands under the heading of longitude, for the whole file
+ * @param latitudesWithoutSign degrees of latitude without a sign are south: the file lacks its minus signs
+ * @param longitudesWithoutSign degrees of longitude without a sign are west
  * @param epsg of eastings and northings
  * @param uncertaintyMetres of coordinates whose row tells none
  * @param chainageUnit of numbers without a unit
@@ -28,6 +30,8 @@ public record ReadingSettings(
         boolean serialDays,
         boolean midnightIsNoHour,
         boolean axesSwapped,
+        boolean latitudesWithoutSign,
+        boolean longitudesWithoutSign,
         @Nullable Integer epsg,
         @Nullable Double uncertaintyMetres,
         ChainageUnit chainageUnit,
@@ -54,6 +58,126 @@ public record ReadingSettings(
 
         public double inMetres() {
             return inMetres;
+        }
+    }
+
+    /** What is decided of a file whose columns are known, and nothing else yet: a point before decimals, and kilometres. */
+    public static Parts of(Map<Headings.Field, Integer> columns) {
+        return new Parts(columns);
+    }
+
+    /** Decisions on a file, one by one. */
+    public static final class Parts {
+        private final Map<Headings.Field, Integer> columns;
+        private Dates.@Nullable Order dayOrder;
+        private Numbers.Mark decimalMark = Numbers.Mark.point;
+        private boolean serialDays;
+        private boolean midnightIsNoHour;
+        private boolean axesSwapped;
+        private boolean latitudesWithoutSign;
+        private boolean longitudesWithoutSign;
+        private @Nullable Integer epsg;
+        private @Nullable Double uncertaintyMetres;
+        private ChainageUnit chainageUnit = ChainageUnit.kilometres;
+        private @Nullable String cause;
+        private Map<String, String> animals = Map.of();
+        private Map<String, String> vitalities = Map.of();
+        private Map<String, String> directions = Map.of();
+        private Map<String, String> causes = Map.of();
+
+        private Parts(Map<Headings.Field, Integer> columns) {
+            this.columns = columns;
+        }
+
+        public Parts dayOrder(Dates.@Nullable Order order) {
+            dayOrder = order;
+            return this;
+        }
+
+        public Parts decimalMark(Numbers.Mark mark) {
+            decimalMark = mark;
+            return this;
+        }
+
+        public Parts serialDays(boolean areDays) {
+            serialDays = areDays;
+            return this;
+        }
+
+        public Parts midnightIsNoHour(boolean isNone) {
+            midnightIsNoHour = isNone;
+            return this;
+        }
+
+        public Parts axesSwapped(boolean swapped) {
+            axesSwapped = swapped;
+            return this;
+        }
+
+        public Parts withoutSign(boolean latitudes, boolean longitudes) {
+            latitudesWithoutSign = latitudes;
+            longitudesWithoutSign = longitudes;
+            return this;
+        }
+
+        public Parts epsg(@Nullable Integer code) {
+            epsg = code;
+            return this;
+        }
+
+        public Parts uncertaintyMetres(@Nullable Double metres) {
+            uncertaintyMetres = metres;
+            return this;
+        }
+
+        public Parts chainageUnit(ChainageUnit unit) {
+            chainageUnit = unit;
+            return this;
+        }
+
+        public Parts cause(@Nullable String key) {
+            cause = key;
+            return this;
+        }
+
+        public Parts animals(Map<String, String> byWords) {
+            animals = byWords;
+            return this;
+        }
+
+        public Parts vitalities(Map<String, String> byWords) {
+            vitalities = byWords;
+            return this;
+        }
+
+        public Parts directions(Map<String, String> byWords) {
+            directions = byWords;
+            return this;
+        }
+
+        public Parts causes(Map<String, String> byWords) {
+            causes = byWords;
+            return this;
+        }
+
+        public ReadingSettings settings() {
+            return new ReadingSettings(
+                    columns,
+                    dayOrder,
+                    decimalMark,
+                    serialDays,
+                    midnightIsNoHour,
+                    axesSwapped,
+                    latitudesWithoutSign,
+                    longitudesWithoutSign,
+                    epsg,
+                    uncertaintyMetres,
+                    chainageUnit,
+                    cause,
+                    animals,
+                    vitalities,
+                    directions,
+                    causes);
         }
     }
 

@@ -88,30 +88,7 @@ public final class RowReader {
                     "quotes around whole cells, and doubled within them (RFC 4180)");
         }
         if (isNoRecord(cells)) {
-            return new ReadRow(
-                    number,
-                    kept,
-                    null,
-                    null,
-                    null,
-                    null,
-                    null,
-                    null,
-                    null,
-                    null,
-                    null,
-                    null,
-                    null,
-                    null,
-                    null,
-                    null,
-                    1,
-                    null,
-                    null,
-                    null,
-                    null,
-                    null,
-                    row.findings());
+            return ReadRow.parts(number, kept).row(row.findings());
         }
         checkCells(cells);
         DayCells.When when = days.read(row);
@@ -119,32 +96,25 @@ public final class RowReader {
         RoadCells.Where where = roads.read(row, spot != null);
         checkPlace(spot, where);
         String animal = row.told(Field.scientificName);
-        String decided = animal == null ? null : animals.of(animal).orElse(null);
-        checkAnimal(animal, decided);
-        return new ReadRow(
-                number,
-                kept,
-                row.told(Field.identifier),
-                when.day(),
-                when.time(),
-                when.year(),
-                spot,
-                where.road(),
-                where.chainageMetres(),
-                where.precisionMetres(),
-                where.direction(),
-                where.crossingRoad(),
-                where.locality(),
-                spots.uncertainty(row),
-                animal,
-                decided,
-                count(),
-                vitality(),
-                row.told(Field.lifeStage),
-                sex(),
-                cause(),
-                row.told(Field.remarks),
-                row.findings());
+        String common = row.told(Field.vernacularName);
+        String decided = decided(animal);
+        String commonDecided = decided(common);
+        checkAnimal(animal, decided, common, commonDecided);
+        return ReadRow.parts(number, kept)
+                .identifier(row.told(Field.identifier))
+                .when(when)
+                .spot(spot, spots.uncertainty(row))
+                .where(where)
+                .animal(animal, decided)
+                .common(common, commonDecided)
+                .individuals(count(), vitality(), row.told(Field.lifeStage), sex())
+                .cause(cause())
+                .remarks(row.told(Field.remarks))
+                .row(row.findings());
+    }
+
+    private @Nullable String decided(@Nullable String words) {
+        return words == null ? null : animals.of(words).orElse(null);
     }
 
     /** The heading once more, and sums at the end, are refused as what they are. */
@@ -227,26 +197,55 @@ public final class RowReader {
         }
     }
 
-    private void checkAnimal(@Nullable String animal, @Nullable String decided) {
-        if (animal == null) {
+    /** The scientific name leads; the common one is looked at alone where there is no other. */
+    private void checkAnimal(
+            @Nullable String animal,
+            @Nullable String decided,
+            @Nullable String common,
+            @Nullable String commonDecided) {
+        if (animal != null) {
+            checkName(Field.scientificName, animal, decided);
+        } else if (common != null) {
+            checkName(Field.vernacularName, common, commonDecided);
+        } else {
             row.doubt(
                     Finding.Kind.missingAnimal,
-                    Field.scientificName,
+                    row.has(Field.scientificName) ? Field.scientificName : Field.vernacularName,
                     "No animal is told.",
                     "what it was, or at least its group");
-        } else if (decided == null ? domestic.of(animal) : decided.equals(ReadingSettings.DOMESTIC)) {
+        }
+        if (animal != null
+                && decided == null
+                && !domestic.of(animal)
+                && common != null
+                && isKept(common, commonDecided)) {
+            row.doubt(
+                    Finding.Kind.namesDisagree,
+                    Field.vernacularName,
+                    RowCells.quoted(animal) + " is no name of an animal that people keep, and "
+                            + RowCells.quoted(common) + " is one.",
+                    "one animal in both columns, or what one of the names means, decided for the file");
+        }
+    }
+
+    private void checkName(Field field, String words, @Nullable String decided) {
+        if (isKept(words, decided)) {
             row.note(
                     Finding.Kind.domestic,
-                    Field.scientificName,
-                    RowCells.quoted(animal)
+                    field,
+                    RowCells.quoted(words)
                             + " is an animal that people keep: it is kept apart, and is no evidence of wildlife.");
         } else if (ReadingSettings.UNDECIDED.equals(decided)) {
             row.doubt(
                     Finding.Kind.undecidedAnimal,
-                    Field.scientificName,
-                    "What " + RowCells.quoted(animal) + " is was left undecided.",
+                    field,
+                    "What " + RowCells.quoted(words) + " is was left undecided.",
                     "a taxon or a group");
         }
+    }
+
+    private boolean isKept(String words, @Nullable String decided) {
+        return decided == null ? domestic.of(words) : decided.equals(ReadingSettings.DOMESTIC);
     }
 
     private int count() {

@@ -78,6 +78,12 @@ final class SpotCells {
         boolean swapped = settings.axesSwapped();
         String north = swapped ? second : first;
         String east = swapped ? first : second;
+        if (settings.latitudesWithoutSign() && isUnsigned(swapped ? longitude : latitude)) {
+            north = withMinus(north);
+        }
+        if (settings.longitudesWithoutSign() && isUnsigned(swapped ? latitude : longitude)) {
+            east = withMinus(east);
+        }
         double lat = Double.parseDouble(north);
         double lon = Double.parseDouble(east);
         if (lat == 0 && lon == 0) {
@@ -100,6 +106,15 @@ final class SpotCells {
             return null;
         }
         return Spot.decimalDegrees(north, east);
+    }
+
+    /** Whether degrees tell neither a sign nor a hemisphere. */
+    private static boolean isUnsigned(String cell) {
+        return "-+−".indexOf(cell.charAt(0)) < 0 && !hasLetter(cell);
+    }
+
+    private static String withMinus(String degrees) {
+        return Double.parseDouble(degrees) == 0 ? degrees : '-' + degrees;
     }
 
     /** Degrees have no marks between thousands: with either mark before its decimals it is the same number. */
@@ -127,7 +142,13 @@ final class SpotCells {
         boolean letters = hasLetter(latitude) || hasLetter(longitude);
         String first = letters ? lettered(latitude, 'N', 'S') : latitude;
         String second = letters ? lettered(longitude, 'E', 'W') : longitude;
-        return settings.axesSwapped() && !letters ? second + ", " + first : first + ", " + second;
+        if (letters) {
+            return first + ", " + second;
+        }
+        String north = settings.axesSwapped() ? second : first;
+        String east = settings.axesSwapped() ? first : second;
+        return (settings.latitudesWithoutSign() && isUnsigned(north) ? "-" : "") + north + ", "
+                + (settings.longitudesWithoutSign() && isUnsigned(east) ? "-" : "") + east;
     }
 
     /** Where one of them has a letter, the other one has a sign or is positive. */

@@ -36,6 +36,8 @@ public final class TableInspection {
 
     private static final double MOST = 0.5;
     private static final int FEWEST = 5;
+    private static final List<Choice> AXES = List.of(
+            new Choice("false", "as they are headed"), new Choice("true", "latitude and longitude are swapped"));
 
     private final List<String> headings;
     private final Axes.@Nullable Box region;
@@ -310,38 +312,85 @@ public final class TableInspection {
         }
         ColumnWays north = ways.get(latitude);
         ColumnWays east = ways.get(longitude);
-        boolean straight = north.shareInLatitudes() >= MOST && east.shareInLongitudes() >= MOST;
-        boolean swapped = north.shareInLongitudes() >= MOST
-                && east.shareInLatitudes() >= MOST
-                && north.shareInLatitudes() <= HARDLY
-                && east.shareInLongitudes() <= HARDLY;
-        if (straight) {
+        if (north.shareInLatitudes() >= MOST && east.shareInLongitudes() >= MOST) {
             return;
         }
-        List<Choice> choices = List.of(
-                new Choice("false", "as they are headed"), new Choice("true", "latitude and longitude are swapped"));
-        if (swapped) {
-            questions.add(new Question(
-                    "axesSwapped",
-                    "Do latitude and longitude stand under each other's headings?",
-                    choices,
+        boolean hardlyAsTheyStand = north.shareInLatitudes() <= HARDLY || east.shareInLongitudes() <= HARDLY;
+        boolean straight = mayBe(north, east);
+        boolean swapped =
+                mayBe(east, north) && north.shareInLatitudes() <= HARDLY && east.shareInLongitudes() <= HARDLY;
+        if (straight && hardlyAsTheyStand) {
+            if (mayBe(east, north)) {
+                questions.add(axes(
+                        "With a minus sign the cells are of the region as they stand, and swapped too.", true, null));
+            }
+            addSigns(questions, latitude, longitude);
+        } else if (swapped) {
+            questions.add(axes(
                     percent(north.shareInLatitudes()) + " of the cells under " + quoted(latitude)
-                            + " are latitudes of the region, and " + percent(north.shareInLongitudes())
-                            + " are longitudes of it; of "
-                            + quoted(longitude) + " " + percent(east.shareInLatitudes()) + " are latitudes of it.",
+                            + " are latitudes of the region, and "
+                            + percent(Math.max(north.shareInLongitudes(), north.shareInLongitudesWithMinus()))
+                            + " are longitudes of it; of " + quoted(longitude) + " "
+                            + percent(Math.max(east.shareInLatitudes(), east.shareInLatitudesWithMinus()))
+                            + " are latitudes of it" + (isPlain(east, north) ? "." : ", with a minus sign."),
                     true,
                     "true"));
+            addSigns(questions, longitude, latitude);
         } else if (north.told() >= FEWEST && north.shareInLatitudes() < MOST) {
-            questions.add(new Question(
-                    "axesSwapped",
-                    "Do latitude and longitude stand under each other's headings?",
-                    choices,
+            questions.add(axes(
                     "Only " + percent(north.shareInLatitudes()) + " of the cells under " + quoted(latitude) + ", and "
                             + percent(east.shareInLongitudes()) + " of those under " + quoted(longitude)
                             + ", are those of the region, and swapped they are not either.",
                     false,
                     "false"));
         }
+    }
+
+    private static Question axes(String evidence, boolean needed, @Nullable String proposed) {
+        return new Question(
+                "axesSwapped",
+                "Do latitude and longitude stand under each other's headings?",
+                AXES,
+                evidence,
+                needed,
+                proposed);
+    }
+
+    /** Whether two columns are latitudes and longitudes of the region, as they stand or with a minus sign. */
+    private static boolean mayBe(ColumnWays north, ColumnWays east) {
+        return Math.max(north.shareInLatitudes(), north.shareInLatitudesWithMinus()) >= MOST
+                && Math.max(east.shareInLongitudes(), east.shareInLongitudesWithMinus()) >= MOST;
+    }
+
+    private static boolean isPlain(ColumnWays north, ColumnWays east) {
+        return north.shareInLatitudes() >= MOST && east.shareInLongitudes() >= MOST;
+    }
+
+    /** Signs are lost in whole columns: a few that stand without one are told row by row. */
+    private void addSigns(List<Question> questions, int latitude, int longitude) {
+        ColumnWays north = ways.get(latitude);
+        ColumnWays east = ways.get(longitude);
+        if (north.shareInLatitudesWithMinus() >= MOST && north.shareInLatitudes() <= HARDLY) {
+            questions.add(
+                    signs("latitudesWithoutSign", latitude, "latitudes", "south", north.shareInLatitudesWithMinus()));
+        }
+        if (east.shareInLongitudesWithMinus() >= MOST && east.shareInLongitudes() <= HARDLY) {
+            questions.add(
+                    signs("longitudesWithoutSign", longitude, "longitudes", "west", east.shareInLongitudesWithMinus()));
+        }
+    }
+
+    private Question signs(String key, int column, String what, String where, double share) {
+        return new Question(
+                key,
+                "Do the " + what + " under " + quoted(column) + " lack their minus sign?",
+                List.of(
+                        new Choice("true", "yes: without a sign they are " + where),
+                        new Choice("false", "no: they are as they stand")),
+                percent(share) + " of the cells are " + what + " of the region only with a minus sign, such as "
+                        + example(ways.get(column)) + ".",
+                true,
+                "true");
     }
 
     private void addChainageUnit(List<Question> questions, Map<Field, Integer> columns) {

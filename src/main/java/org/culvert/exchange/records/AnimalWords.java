@@ -4,10 +4,14 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.stream.Collectors;
+import org.culvert.exchange.reading.CellWords;
 import org.culvert.exchange.reading.Finding;
+import org.culvert.exchange.reading.Headings;
 import org.culvert.exchange.reading.Names;
 import org.culvert.exchange.reading.ReadRow;
 import org.culvert.exchange.reading.ReadingSettings;
@@ -45,13 +49,16 @@ final class AnimalWords {
     private static final int MOST_PROPOSED = 5;
     private static final String DECIDE = "decide in the reading which taxon or group of the register it is";
 
-    private record Looked(Animal animal, List<String> perhaps, AtomicLong rows) {}
+    /** @param rows how many rows it leaves without an animal */
+    private record Looked(Animal animal, List<String> perhaps, Set<UUID> perhapsTaxa, AtomicLong rows) {}
 
     private final Names names = new Names();
+    private final TwoNames twoNames;
     private final Map<String, Animal> byKey = new ConcurrentHashMap<>();
     private final Map<String, Looked> byWords = new ConcurrentHashMap<>();
 
     AnimalWords(List<TaxonView> taxa, List<GroupView> groups) {
+        twoNames = new TwoNames(taxa, groups);
         for (GroupView group : groups) {
             String key = "group:" + group.id();
             byKey.put(key, new Animal(null, group.id(), null));
@@ -75,17 +82,75 @@ final class AnimalWords {
 
     Animal find(ReadRow row) {
         String words = row.animalWords();
-        String decided = row.animal();
-        if (decided != null && !decided.equals(ReadingSettings.UNDECIDED)) {
-            Animal known = byKey.get(decided);
-            return known != null ? known : undecided(words, "What was decided for it is no longer in the register.");
+        String common = row.commonWords();
+        if (words == null) {
+            return alone(common, row.commonAnimal());
         }
+        if (common == null || row.animal() != null) {
+            return alone(words, row.animal());
+        }
+        TwoNames.Name scientific = name(words, null);
+        Animal animal = twoNames.weigh(scientific, name(common, row.commonAnimal()));
+        if (!scientific.isUnderstood()) {
+            looked(words).rows.incrementAndGet();
+            if (animal.taxonId() == null && animal.groupId() == null && row.commonAnimal() == null) {
+                looked(common).rows.incrementAndGet();
+            }
+        }
+        return animal;
+    }
+
+    /** A scientific name of an animal that people keep, beside the common name of one of the register; null where there is none. */
+    @Nullable
+    Finding besideDomestic(ReadRow row) {
+        String words = row.animalWords();
+        String common = row.commonWords();
+        if (words == null || common == null || row.animal() != null || row.commonAnimal() != null) {
+            return null;
+        }
+        Animal other = looked(common).animal;
+        boolean isWild = (other.taxonId() != null || other.groupId() != null)
+                && CellWords.meaning(Headings.Field.vernacularName, common) == null;
+        return isWild
+                ? Finding.doubt(
+                        Finding.Kind.namesDisagree,
+                        null,
+                        TwoNames.quoted(words) + " is an animal that people keep, and " + TwoNames.quoted(common)
+                                + " is one of the register.",
+                        DECIDE)
+                : null;
+    }
+
+    /** One name, where there is no other or somebody decided what it means. */
+    private Animal alone(@Nullable String words, @Nullable String decided) {
         if (words == null || words.isBlank()) {
             return Animal.UNTOLD;
         }
         if (decided != null) {
+            return decided(words, decided);
+        }
+        Looked known = looked(words);
+        known.rows.incrementAndGet();
+        return known.animal;
+    }
+
+    private Animal decided(String words, String decided) {
+        if (decided.equals(ReadingSettings.UNDECIDED)) {
             return undecided(words, "It was left undecided what this is.");
         }
+        Animal known = byKey.get(decided);
+        return known != null ? known : undecided(words, "What was decided for it is no longer in the register.");
+    }
+
+    private TwoNames.Name name(String words, @Nullable String decided) {
+        if (decided != null) {
+            return new TwoNames.Name(words, decided(words, decided), Set.of());
+        }
+        Looked known = looked(words);
+        return new TwoNames.Name(words, known.animal, known.perhapsTaxa);
+    }
+
+    private Looked looked(String words) {
         String key = ReadingSettings.wordKey(words);
         Looked known = byWords.get(key);
         if (known == null) {
@@ -94,13 +159,14 @@ final class AnimalWords {
                 byWords.put(key, known);
             }
         }
-        known.rows.incrementAndGet();
-        return known.animal;
+        return known;
     }
 
     private static Animal undecided(@Nullable String words, String detail) {
         return new Animal(
-                null, null, Finding.doubt(Finding.Kind.undecidedAnimal, null, quoted(words) + ": " + detail, DECIDE));
+                null,
+                null,
+                Finding.doubt(Finding.Kind.undecidedAnimal, null, TwoNames.quoted(words) + ": " + detail, DECIDE));
     }
 
     private Looked look(String words) {
@@ -112,13 +178,14 @@ final class AnimalWords {
                 .toList();
         Animal one = one(matches);
         if (one == null || matches.get(0).likeness() == Names.Likeness.nearSpelling) {
-            String detail = quoted(words)
+            String detail = TwoNames.quoted(words)
                     + (matches.isEmpty()
                             ? " is no animal of the register."
                             : " may be " + String.join(", or ", perhaps) + "; nobody has decided.");
             return new Looked(
                     new Animal(null, null, Finding.doubt(Finding.Kind.unknownAnimal, null, detail, DECIDE)),
                     perhaps,
+                    taxa(matches),
                     new AtomicLong());
         }
         Finding told = matches.get(0).likeness() == Names.Likeness.same
@@ -126,8 +193,17 @@ final class AnimalWords {
                 : Finding.note(
                         Finding.Kind.unknownWord,
                         null,
-                        quoted(words) + " is taken for " + matches.get(0).name() + ".");
-        return new Looked(new Animal(one.taxonId(), one.groupId(), told), List.of(), new AtomicLong());
+                        TwoNames.quoted(words) + " is taken for "
+                                + matches.get(0).name() + ".");
+        return new Looked(new Animal(one.taxonId(), one.groupId(), told), List.of(), Set.of(), new AtomicLong());
+    }
+
+    private Set<UUID> taxa(List<Names.Match> matches) {
+        return matches.stream()
+                .map(match -> byKey.get(match.key()))
+                .map(Animal::taxonId)
+                .filter(Objects::nonNull)
+                .collect(Collectors.toSet());
     }
 
     /** The one that is meant; a taxon rather than the group that it is of, where both are called so. */
@@ -147,16 +223,11 @@ final class AnimalWords {
     List<Unknown> listUnknown(int most) {
         return byWords.entrySet().stream()
                 .filter(entry -> entry.getValue().animal.taxonId() == null
-                        && entry.getValue().animal.groupId() == null)
+                        && entry.getValue().animal.groupId() == null
+                        && entry.getValue().rows.get() > 0)
                 .map(entry -> new Unknown(entry.getKey(), entry.getValue().rows.get(), entry.getValue().perhaps))
                 .sorted(Comparator.comparingLong(Unknown::rows).reversed().thenComparing(Unknown::words))
                 .limit(most)
                 .toList();
-    }
-
-    private static String quoted(@Nullable String words) {
-        return words == null
-                ? "The animal"
-                : "\"" + (words.length() > 80 ? words.substring(0, 80) + "…" : words) + "\"";
     }
 }

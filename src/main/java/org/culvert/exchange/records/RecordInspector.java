@@ -33,6 +33,7 @@ class RecordInspector {
     private static final double THOUSANDTHS = 1000;
     private static final Set<Headings.Field> OF_WORDS = Set.of(
             Headings.Field.scientificName,
+            Headings.Field.vernacularName,
             Headings.Field.direction,
             Headings.Field.vitality,
             Headings.Field.sex,
@@ -189,7 +190,8 @@ class RecordInspector {
     private static RecordWord word(Names names, Headings.Field field, String word, int rows) {
         String meaning = CellWords.meaning(field, word);
         Map<String, String> perhaps = new LinkedHashMap<>();
-        if (field == Headings.Field.scientificName && meaning == null) {
+        boolean isName = field == Headings.Field.scientificName || field == Headings.Field.vernacularName;
+        if (isName && meaning == null) {
             List<Names.Match> matches = names.find(word);
             if (matches.size() == 1 && matches.get(0).likeness() != Names.Likeness.nearSpelling) {
                 meaning = matches.get(0).key();

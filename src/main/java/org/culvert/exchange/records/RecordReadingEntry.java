@@ -22,6 +22,8 @@ import org.jspecify.annotations.Nullable;
  * @param serialDays numbers in a column of days are days as spreadsheets keep them
  * @param midnightIsNoHour 00:00 stands where no hour is known
  * @param axesSwapped latitude stands under the heading of longitude
+ * @param latitudesWithoutSign degrees of latitude without a sign are south: the file lacks its minus signs
+ * @param longitudesWithoutSign degrees of longitude without a sign are west
  * @param epsg grid of eastings and northings
  * @param uncertaintyMetres of coordinates whose row tells none
  * @param cause key of the cause of rows that tell none
@@ -42,6 +44,8 @@ public record RecordReadingEntry(
         @Nullable Boolean serialDays,
         @Nullable Boolean midnightIsNoHour,
         @Nullable Boolean axesSwapped,
+        @Nullable Boolean latitudesWithoutSign,
+        @Nullable Boolean longitudesWithoutSign,
         @Nullable Integer epsg,
         @Nullable @Max(100_000) Double uncertaintyMetres,
         ReadingSettings.@Nullable ChainageUnit chainageUnit,

@@ -128,6 +128,8 @@ public class RecordReadingService {
                 isSo(entry.serialDays(), "serialDays", questions),
                 isSo(entry.midnightIsNoHour(), "midnightIsNoHour", questions),
                 Boolean.TRUE.equals(entry.axesSwapped()),
+                Boolean.TRUE.equals(entry.latitudesWithoutSign()),
+                Boolean.TRUE.equals(entry.longitudesWithoutSign()),
                 entry.epsg(),
                 entry.uncertaintyMetres(),
                 unit(entry, inspected, columns),
@@ -162,6 +164,8 @@ public class RecordReadingService {
             case "dayOrder" -> entry.dayOrder() == null;
             case "decimalMark" -> entry.decimalMark() == null;
             case "axesSwapped" -> entry.axesSwapped() == null;
+            case "latitudesWithoutSign" -> entry.latitudesWithoutSign() == null;
+            case "longitudesWithoutSign" -> entry.longitudesWithoutSign() == null;
             case "epsg" -> entry.epsg() == null;
             case "chainageUnit" -> entry.chainageUnit() == null;
             case "cause" -> entry.cause() == null;

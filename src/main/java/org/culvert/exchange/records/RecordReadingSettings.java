@@ -19,6 +19,8 @@ import org.jspecify.annotations.Nullable;
  * @param serialDays numbers in a column of days are days as spreadsheets keep them, counted from 1900 on
  * @param midnightIsNoHour 00:00 stands where no hour is known
  * @param axesSwapped latitude stands under the heading of longitude
+ * @param latitudesWithoutSign degrees of latitude without a sign are south
+ * @param longitudesWithoutSign degrees of longitude without a sign are west
  * @param epsg grid of eastings and northings
  * @param uncertaintyMetres of coordinates whose row tells none
  * @param chainageUnit of chainages without a unit
@@ -40,6 +42,8 @@ public record RecordReadingSettings(
         boolean serialDays,
         boolean midnightIsNoHour,
         boolean axesSwapped,
+        boolean latitudesWithoutSign,
+        boolean longitudesWithoutSign,
         @Nullable Integer epsg,
         @Nullable Double uncertaintyMetres,
         ReadingSettings.ChainageUnit chainageUnit,
@@ -49,21 +53,22 @@ public record RecordReadingSettings(
         Map<String, String> directions,
         Map<String, String> causes) {
     ReadingSettings ofCells() {
-        return new ReadingSettings(
-                new EnumMap<>(columns),
-                dayOrder,
-                decimalMark,
-                serialDays,
-                midnightIsNoHour,
-                axesSwapped,
-                epsg,
-                uncertaintyMetres,
-                chainageUnit,
-                cause,
-                animals,
-                vitalities,
-                directions,
-                causes);
+        return ReadingSettings.of(new EnumMap<>(columns))
+                .dayOrder(dayOrder)
+                .decimalMark(decimalMark)
+                .serialDays(serialDays)
+                .midnightIsNoHour(midnightIsNoHour)
+                .axesSwapped(axesSwapped)
+                .withoutSign(latitudesWithoutSign, longitudesWithoutSign)
+                .epsg(epsg)
+                .uncertaintyMetres(uncertaintyMetres)
+                .chainageUnit(chainageUnit)
+                .cause(cause)
+                .animals(animals)
+                .vitalities(vitalities)
+                .directions(directions)
+                .causes(causes)
+                .settings();
     }
 
     RecordFileText.Form ofText() {

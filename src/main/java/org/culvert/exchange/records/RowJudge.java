@@ -63,8 +63,9 @@ final class RowJudge {
         When when = when(row, findings);
         PlaceUnderstood place = place(row, findings);
         AnimalWords.Animal animal = row.isDomestic() ? AnimalWords.Animal.UNTOLD : animals.find(row);
-        if (animal.finding() != null) {
-            findings.add(animal.finding());
+        Finding ofAnimal = row.isDomestic() ? animals.besideDomestic(row) : animal.finding();
+        if (ofAnimal != null) {
+            findings.add(ofAnimal);
         }
         if (row.individualCount() < 1 || row.individualCount() > MOST_ANIMALS) {
             findings.add(Finding.refusal(
@@ -93,7 +94,8 @@ final class RowJudge {
     }
 
     private static Verdict verdict(ReadRow row, List<Finding> findings) {
-        if (row.isDomestic()) {
+        boolean namesDisagree = findings.stream().anyMatch(finding -> finding.kind() == Kind.namesDisagree);
+        if (row.isDomestic() && !namesDisagree) {
             return Verdict.apart;
         }
         Verdict verdict = Verdict.right;
@@ -127,7 +129,8 @@ final class RowJudge {
         } else if (day != null) {
             from = day.atStartOfDay(zone).toInstant();
             requireBegun(from, findings);
-            return new When(null, from, day.plusDays(1).atStartOfDay(zone).toInstant());
+            LocalDate last = row.lastDay() == null ? day : row.lastDay();
+            return new When(null, from, last.plusDays(1).atStartOfDay(zone).toInstant());
         } else if (year != null) {
             LocalDate first = LocalDate.of(year, 1, 1);
             from = first.atStartOfDay(zone).toInstant();

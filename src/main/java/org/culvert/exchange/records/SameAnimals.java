@@ -13,8 +13,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Finds reports that may tell of one animal, as {@link Nearness} has it, among many in the order of their times: rows of a file with
- * one another, and with what is in the register. In memory are those of the last 36 hours alone. A row that lies beyond the
- * meridian of 180 degrees from another is not found.
+ * one another, and with what is in the register. In memory are those of the last 36 hours alone. Cells of place go on across the
+ * meridian of 180 degrees.
  */
 final class SameAnimals {
     /**
@@ -43,6 +43,7 @@ final class SameAnimals {
     private record First(long number, long at) {}
 
     private static final double CELL_DEGREES = 0.025;
+    private static final int ROUND = 14_400;
     private static final double METRES_OF_A_DEGREE = 111_320;
 
     /** Fewer of a degree of latitude there are nowhere: 110,574 m at the equator on WGS 84 (from memory). */
@@ -77,8 +78,11 @@ final class SameAnimals {
                 double north = reach / FEWEST_METRES_OF_A_DEGREE;
                 double east = Math.min(
                         360, reach / (METRES_OF_A_DEGREE * Math.max(0.01, Math.cos(Math.toRadians(seen.latitude)))));
+                int west = row(seen.longitude - east);
+                // Where so many are near that they go round the earth, each is looked through once
+                int columns = Math.min(ROUND, row(seen.longitude + east) - west + 1);
                 for (int y = row(seen.latitude - north); y <= row(seen.latitude + north); y++) {
-                    for (int x = row(seen.longitude - east); x <= row(seen.longitude + east); x++) {
+                    for (int x = west; x < west + columns; x++) {
                         List<Seen> there = byCell.get(cell(y, x));
                         if (there != null) {
                             lists.add(there);
@@ -105,8 +109,9 @@ final class SameAnimals {
             return (int) Math.floor(degrees / CELL_DEGREES);
         }
 
+        /** Of columns as many as go round the earth; the one that begins at 180 degrees east is that at 180 degrees west. */
         private static long cell(int y, int x) {
-            return ((long) y << 32) ^ (x & 0xffffffffL);
+            return ((long) y << 32) | Math.floorMod(x, ROUND);
         }
     }
 

@@ -114,7 +114,7 @@ final class TrialRowFormat {
         place(judged, out);
         uuid(judged.taxonId(), out);
         uuid(judged.groupId(), out);
-        text(row.animalWords(), out);
+        text(row.allAnimalWords(), out);
         out.writeInt(Integer.BYTES);
         out.writeInt(row.individualCount());
         text(row.vitality(), out);

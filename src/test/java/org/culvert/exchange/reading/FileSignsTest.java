@@ -33,21 +33,7 @@ class FileSignsTest {
             6);
 
     private static FileSigns signs(String title, int rows, BiFunction<Integer, Random, String[]> row) {
-        var settings = new ReadingSettings(
-                COLUMNS,
-                null,
-                Numbers.Mark.point,
-                false,
-                false,
-                false,
-                null,
-                null,
-                ReadingSettings.ChainageUnit.kilometres,
-                null,
-                Map.of(),
-                Map.of(),
-                Map.of(),
-                Map.of());
+        ReadingSettings settings = ReadingSettings.of(COLUMNS).settings();
         var reader = new RowReader(settings, HEADINGS, LocalDate.of(2026, 11, 29), ZoneId.of("UTC"));
         var signs = new FileSigns(new Axes.Box(-31, 150, -29, 153), List.of(title));
         var random = new Random(11);
@@ -109,31 +95,27 @@ class FileSignsTest {
         assertThat(detail(box, Kind.swappedAxes)).contains("Of 50 positions 0 lie in the region", "50 with latitude");
     }
 
+    @Test
+    void mess1MinusSignsThatTheWholeFileLacks() {
+        var north = new FileSigns(new Axes.Box(-31, 150, -29, 153), List.of());
+        var both = new FileSigns(new Axes.Box(-31, -65, -29, -62), List.of());
+        var few = new FileSigns(new Axes.Box(-31, 150, -29, 153), List.of());
+        for (int i = 0; i < 50; i++) {
+            north.take(row(Spot.decimalDegrees("30." + (100 + i), "151." + (100 + i)), null));
+            both.take(row(Spot.decimalDegrees("30." + (100 + i), "63." + (100 + i)), null));
+            few.take(row(Spot.decimalDegrees((i < 20 ? "30." : "-30.") + (100 + i), "151." + (100 + i)), null));
+        }
+        assertThat(detail(north, Kind.missingSign)).contains("Of 50 positions 0 lie in the region", "50 with a minus");
+        assertThat(detail(both, Kind.missingSign)).contains("50 with a minus");
+        assertThat(kinds(few)).as("a few rows are wrong, and not the file").doesNotContain(Kind.missingSign);
+    }
+
     private static ReadRow row(Spot spot, String road) {
-        return new ReadRow(
-                1,
-                "",
-                null,
-                LocalDate.of(2020, 1, 1),
-                null,
-                null,
-                spot,
-                road,
-                null,
-                null,
-                null,
-                null,
-                null,
-                20.0,
-                null,
-                null,
-                1,
-                null,
-                null,
-                null,
-                null,
-                null,
-                List.of());
+        return ReadRow.parts(1, "")
+                .when(new DayCells.When(LocalDate.of(2020, 1, 1), null, null, null))
+                .spot(spot, 20.0)
+                .where(new RoadCells.Where(road, null, null, null, null, null))
+                .row(List.of());
     }
 
     @Test
@@ -143,6 +125,21 @@ class FileSignsTest {
             return i % 30 == 0 ? with(with(with(row, 2, "-30.5"), 3, "150.5"), 4, "Road " + i) : row;
         });
         assertThat(detail(copied, Kind.copiedPin)).contains("10 rows have coordinates", "-30.5, 150.5", "alone has 10");
+    }
+
+    @Test
+    void mess3SpellingsOfOneRoadAreOneRoad() {
+        String[] spellings = {"Hwy 7", "Highway 7", "HIGHWAY  7", "The Highway 7"};
+        FileSigns one = signs("x", 300, (i, random) -> {
+            String[] row = usual(i, random);
+            return i % 30 == 0 ? with(with(with(row, 2, "-30.5"), 3, "150.5"), 4, spellings[i / 30 % 4]) : row;
+        });
+        assertThat(kinds(one)).doesNotContain(Kind.copiedPin);
+        FileSigns two = signs("x", 300, (i, random) -> {
+            String[] row = usual(i, random);
+            return i % 30 == 0 ? with(with(with(row, 2, "-30.5"), 3, "150.5"), 4, "Highway " + (7 + i / 30 % 2)) : row;
+        });
+        assertThat(kinds(two)).contains(Kind.copiedPin);
     }
 
     @Test

@@ -36,7 +36,7 @@ class HeadingsTest {
         "coordinateUncertaintyInMeters,coordinateUncertaintyInMeters",
         "verbatimCoordinates,coordinates",
         "scientificName,scientificName",
-        "vernacularName,scientificName",
+        "vernacularName,vernacularName",
         "individualCount,individualCount",
         "lifeStage,lifeStage",
         "sex,sex",

@@ -170,7 +170,7 @@ class ReadingTest {
         right.take(0, 0);
         assertThat(right.standing()).isEqualTo(Axes.Standing.right);
         assertThat(swapped.standing()).isEqualTo(Axes.Standing.swapped);
-        assertThat(swapped.counts()).containsExactly(100, 1, 99);
+        assertThat(swapped.counts()).containsExactly(100, 1, 99, 0);
         assertThat(few.standing()).isEqualTo(Axes.Standing.unclear);
         assertThat(elsewhere.standing()).isEqualTo(Axes.Standing.unclear);
     }

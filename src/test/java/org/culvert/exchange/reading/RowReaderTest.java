@@ -22,24 +22,12 @@ import org.junit.jupiter.params.provider.ValueSource;
 class RowReaderTest {
     private static final LocalDate LATEST = LocalDate.of(2026, 11, 29);
     private static final ZoneId ZONE = ZoneId.of("Australia/Brisbane");
-    private static final ReadingSettings PLAIN = new ReadingSettings(
-            Map.of(),
-            null,
-            Numbers.Mark.point,
-            false,
-            false,
-            false,
-            null,
-            null,
-            ReadingSettings.ChainageUnit.kilometres,
-            "collisionWithVehicle",
-            Map.of(),
-            Map.of(),
-            Map.of(),
-            Map.of());
+    private static final UnaryOperator<ReadingSettings.Parts> PLAIN = parts -> parts.cause("collisionWithVehicle");
+    private static final UnaryOperator<ReadingSettings.Parts> SWAPPED = parts -> parts.axesSwapped(true);
+    private static final UnaryOperator<ReadingSettings.Parts> COMMAS = parts -> parts.decimalMark(Numbers.Mark.comma);
 
     /** One row under its fields, each in a column of its own. */
-    private static ReadRow read(ReadingSettings settings, Map<Field, String> cells) {
+    private static ReadRow read(UnaryOperator<ReadingSettings.Parts> decided, Map<Field, String> cells) {
         Map<Field, Integer> columns = new EnumMap<>(Field.class);
         List<String> row = new ArrayList<>();
         List<String> headings = new ArrayList<>();
@@ -48,101 +36,23 @@ class RowReaderTest {
             headings.add("of " + field);
             row.add(cell);
         });
-        return reader(with(settings, columns), headings).read(2, String.join(",", row), row);
+        return reader(decided.apply(ReadingSettings.of(columns)).settings(), headings)
+                .read(2, String.join(",", row), row);
     }
 
     private static RowReader reader(ReadingSettings settings, List<String> headings) {
         return new RowReader(settings, headings, LATEST, ZONE);
     }
 
-    private static ReadingSettings with(ReadingSettings s, Map<Field, Integer> columns) {
-        return new ReadingSettings(
-                columns,
-                s.dayOrder(),
-                s.decimalMark(),
-                s.serialDays(),
-                s.midnightIsNoHour(),
-                s.axesSwapped(),
-                s.epsg(),
-                s.uncertaintyMetres(),
-                s.chainageUnit(),
-                s.cause(),
-                s.animals(),
-                s.vitalities(),
-                s.directions(),
-                s.causes());
+    private static UnaryOperator<ReadingSettings.Parts> ordered(Dates.Order order) {
+        return parts -> parts.dayOrder(order);
     }
 
-    private static ReadingSettings ordered(Dates.Order order) {
-        return new ReadingSettings(
-                Map.of(),
-                order,
-                Numbers.Mark.point,
-                false,
-                false,
-                false,
-                null,
-                null,
-                ReadingSettings.ChainageUnit.kilometres,
-                null,
-                Map.of(),
-                Map.of(),
-                Map.of(),
-                Map.of());
-    }
-
-    private static ReadingSettings swapped() {
-        return new ReadingSettings(
-                Map.of(),
-                null,
-                Numbers.Mark.point,
-                false,
-                false,
-                true,
-                null,
-                null,
-                ReadingSettings.ChainageUnit.kilometres,
-                null,
-                Map.of(),
-                Map.of(),
-                Map.of(),
-                Map.of());
-    }
-
-    private static ReadingSettings commas() {
-        return new ReadingSettings(
-                Map.of(),
-                null,
-                Numbers.Mark.comma,
-                false,
-                false,
-                false,
-                null,
-                null,
-                ReadingSettings.ChainageUnit.kilometres,
-                null,
-                Map.of(),
-                Map.of(),
-                Map.of(),
-                Map.of());
-    }
-
-    private static ReadingSettings deciding(Map<String, String> animals, UnaryOperator<ReadingSettings> more) {
-        return more.apply(new ReadingSettings(
-                Map.of(),
-                null,
-                Numbers.Mark.point,
-                false,
-                false,
-                false,
-                null,
-                null,
-                ReadingSettings.ChainageUnit.kilometres,
-                null,
-                animals,
-                Map.of("ex", "dead"),
-                Map.of("sunward", "north"),
-                Map.of("hbc", "collisionWithVehicle")));
+    private static UnaryOperator<ReadingSettings.Parts> deciding(Map<String, String> animals) {
+        return parts -> parts.animals(animals)
+                .vitalities(Map.of("ex", "dead"))
+                .directions(Map.of("sunward", "north"))
+                .causes(Map.of("hbc", "collisionWithVehicle"));
     }
 
     private static Map<Field, String> row(String... fieldsAndCells) {
@@ -219,7 +129,27 @@ class RowReaderTest {
         assertThat(read(PLAIN, at("150.5", "-30.12")).heaviest())
                 .as("a road and a chainage tell the place too")
                 .isEqualTo(Weight.doubt);
-        assertThat(read(swapped(), at("150.5", "-30.12")).spot()).isEqualTo(Spot.decimalDegrees("-30.12", "150.5"));
+        assertThat(read(SWAPPED, at("150.5", "-30.12")).spot()).isEqualTo(Spot.decimalDegrees("-30.12", "150.5"));
+    }
+
+    @Test
+    void mess1MinusSignsThatAWholeFileLacks() {
+        UnaryOperator<ReadingSettings.Parts> south = parts -> parts.withoutSign(true, false);
+        assertThat(read(south, at("30.12", "150.5")).spot()).isEqualTo(Spot.decimalDegrees("-30.12", "150.5"));
+        assertThat(read(south, at("-30.12", "150.5")).spot()).isEqualTo(Spot.decimalDegrees("-30.12", "150.5"));
+        assertThat(read(south, at("+30.12", "150.5")).spot())
+                .as("a sign that is told stays")
+                .isEqualTo(Spot.decimalDegrees("30.12", "150.5"));
+        assertThat(read(south, at("30°06'", "150°30'")).spot()).isEqualTo(Spot.text("-30°06', 150°30'"));
+        assertThat(read(south, at("30°06'N", "150°30'E")).spot()).isEqualTo(Spot.text("30°06'N, 150°30'E"));
+        assertThat(read(south, row("coordinates", "30.12, 150.5")).spot())
+                .isEqualTo(Spot.decimalDegrees("-30.12", "150.5"));
+        UnaryOperator<ReadingSettings.Parts> swappedToo =
+                parts -> parts.withoutSign(false, true).axesSwapped(true);
+        assertThat(read(swappedToo, at("98.5", "30.12")).spot()).isEqualTo(Spot.decimalDegrees("30.12", "-98.5"));
+        assertThat(read(PLAIN, at("30.12", "150.5")).spot())
+                .as("never by itself")
+                .isEqualTo(Spot.decimalDegrees("30.12", "150.5"));
     }
 
     @ParameterizedTest
@@ -321,7 +251,7 @@ class RowReaderTest {
         ReadRow odd = read(PLAIN, row("direction", "sunward"));
         assertThat(odd.direction()).isNull();
         assertThat(kinds(odd)).containsExactly(Kind.oddDirection);
-        assertThat(read(deciding(Map.of(), s -> s), row("direction", "Sunward")).direction())
+        assertThat(read(deciding(Map.of()), row("direction", "Sunward")).direction())
                 .isEqualTo("north");
     }
 
@@ -360,12 +290,54 @@ class RowReaderTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"2019,2019", "2019-07,2019", "07/2019,2019", "July 2019,2019", "2019.0,2019"})
+    @CsvSource({"2019,2019", "2019.0,2019"})
     void mess6AYearAloneIsNoDay(String cell, int year) {
         ReadRow row = read(PLAIN, row("day", cell));
         assertThat(row.day()).isNull();
         assertThat(row.year()).isEqualTo(year);
         assertThat(kinds(row)).containsExactly(Kind.yearAlone);
+    }
+
+    /** Forms of ISO 8601 that the examples of Darwin Core's term eventDate have (Darwin Core, 2023-09-18; from memory). */
+    @ParameterizedTest
+    @CsvSource({
+        "2019-07,2019-07-01,2019-07-31,doubt",
+        "07/2019,2019-07-01,2019-07-31,doubt",
+        "July 2019,2019-07-01,2019-07-31,doubt",
+        "2007-11-13/15,2007-11-13,2007-11-15,note",
+        "2016-01-02/2016-01-05,2016-01-02,2016-01-05,note",
+        "2016-02-27/03-02,2016-02-27,2016-03-02,note",
+        "2015-12/2016-01,2015-12-01,2016-01-31,doubt",
+        "2016/2017,2016-01-01,2017-12-31,doubt",
+        "2 Jan 2016 - 5 Jan 2016,2016-01-02,2016-01-05,note",
+        "2/1/2016 to 5/1/2016,2016-01-02,2016-01-05,note"
+    })
+    void mess6SeveralDaysAreNoneOfThem(String cell, LocalDate first, LocalDate last, Weight weight) {
+        ReadRow row = read(ordered(Dates.Order.dayMonthYear), row("day", cell));
+        assertThat(row.day()).isEqualTo(first);
+        assertThat(row.lastDay()).isEqualTo(last);
+        assertThat(row.year()).isNull();
+        assertThat(kinds(row)).containsExactly(Kind.severalDays);
+        assertThat(row.heaviest()).isEqualTo(weight);
+    }
+
+    @Test
+    void mess6EndsOfTimesThatAreNone() {
+        for (String cell : List.of("2016-01-05/2016-01-02", "2016-01-02/32", "2016-13", "2016-01-02/03/04")) {
+            assertThat(kinds(read(PLAIN, row("day", cell)))).as(cell).containsExactly(Kind.unreadableDay);
+        }
+        assertThat(kinds(read(PLAIN, row("day", "2027-01/2027-02")))).containsExactly(Kind.dayInFuture);
+        ReadRow oneDay = read(PLAIN, row("day", "2016-01-02T18:00/2016-01-02T20:00"));
+        assertThat(oneDay.day()).isEqualTo(LocalDate.of(2016, 1, 2));
+        assertThat(oneDay.lastDay()).isNull();
+        assertThat(kinds(oneDay)).as("hours are not dropped without a word").containsExactly(Kind.unreadableTime);
+        ReadRow hour = read(PLAIN, row("day", "2016-01-02/03", "time", "22:00"));
+        assertThat(hour.time()).isNull();
+        assertThat(kinds(hour)).containsExactly(Kind.severalDays, Kind.unreadableTime);
+        ReadRow utc = read(PLAIN, row("day", "2016-01-02T15:00Z/2016-01-02T16:00Z"));
+        assertThat(utc.day())
+                .as("after 14:00 of UTC it is tomorrow in Brisbane")
+                .isEqualTo(LocalDate.of(2016, 1, 3));
     }
 
     /** 45123.5 is noon of 2023-07-16 in LibreOffice Calc and Excel with their usual day nought (from memory). */
@@ -388,6 +360,8 @@ class RowReaderTest {
         parts.put(Field.dayOfMonth, "32");
         assertThat(kinds(read(PLAIN, parts))).containsExactly(Kind.unreadableDay);
         parts.put(Field.dayOfMonth, "");
+        assertThat(read(PLAIN, parts).lastDay()).as("a month of a year").isEqualTo(LocalDate.of(2019, 7, 31));
+        parts.put(Field.month, "");
         assertThat(read(PLAIN, parts).year()).isEqualTo(2019);
     }
 
@@ -463,19 +437,43 @@ class RowReaderTest {
     void mess9WhatWasDecidedForWordsGoesBeforeAll() {
         Map<String, String> decided =
                 Map.of("dog", "taxon:1", "swampy", "group:2", "goose", "domestic", "thing", "undecided");
-        assertThat(read(deciding(decided, s -> s), row("scientificName", " Dog "))
-                        .animal())
+        assertThat(read(deciding(decided), row("scientificName", " Dog ")).animal())
                 .isEqualTo("taxon:1");
-        assertThat(read(deciding(decided, s -> s), row("scientificName", "dog")).isDomestic())
+        assertThat(read(deciding(decided), row("scientificName", "dog")).isDomestic())
                 .isFalse();
-        assertThat(read(deciding(decided, s -> s), row("scientificName", "SWAMPY"))
-                        .animal())
+        assertThat(read(deciding(decided), row("scientificName", "SWAMPY")).animal())
                 .isEqualTo("group:2");
-        assertThat(read(deciding(decided, s -> s), row("scientificName", "Goose"))
+        assertThat(read(deciding(decided), row("scientificName", "Goose")).isDomestic())
+                .isTrue();
+        assertThat(kinds(read(deciding(decided), row("scientificName", "thing"))))
+                .containsExactly(Kind.undecidedAnimal);
+    }
+
+    @Test
+    void mess9ACommonNameBesideTheScientificOne() {
+        ReadRow both = read(PLAIN, row("vernacularName", "swamp wallaby"));
+        assertThat(both.animalWords()).isEqualTo("Wallabia bicolor");
+        assertThat(both.commonWords()).isEqualTo("swamp wallaby");
+        assertThat(both.allAnimalWords()).isEqualTo("Wallabia bicolor; swamp wallaby");
+        assertThat(both.findings()).isEmpty();
+        ReadRow common = read(PLAIN, row("scientificName", "unknown", "vernacularName", "wombat"));
+        assertThat(common.animalWords()).isNull();
+        assertThat(common.allAnimalWords()).isEqualTo("wombat");
+        assertThat(common.findings()).isEmpty();
+        assertThat(kinds(read(PLAIN, row("scientificName", "", "vernacularName", "n/a"))))
+                .containsExactly(Kind.missingAnimal);
+        assertThat(read(PLAIN, row("scientificName", "", "vernacularName", "dog"))
                         .isDomestic())
                 .isTrue();
-        assertThat(kinds(read(deciding(decided, s -> s), row("scientificName", "thing"))))
-                .containsExactly(Kind.undecidedAnimal);
+        assertThat(read(PLAIN, row("scientificName", "Canis familiaris", "vernacularName", "dog"))
+                        .isDomestic())
+                .isTrue();
+        ReadRow torn = read(PLAIN, row("scientificName", "Canis dingo", "vernacularName", "dog"));
+        assertThat(torn.isDomestic()).isFalse();
+        assertThat(kinds(torn)).containsExactly(Kind.namesDisagree);
+        assertThat(read(deciding(Map.of("wombat", "taxon:3")), row("vernacularName", "Wombat"))
+                        .commonAnimal())
+                .isEqualTo("taxon:3");
     }
 
     @Test
@@ -505,21 +503,7 @@ class RowReaderTest {
 
     @Test
     void mess11AnUncertaintyOfTheFileIsForRowsThatTellNone() {
-        var settings = new ReadingSettings(
-                Map.of(),
-                null,
-                Numbers.Mark.point,
-                false,
-                false,
-                false,
-                null,
-                250.0,
-                ReadingSettings.ChainageUnit.kilometres,
-                null,
-                Map.of(),
-                Map.of(),
-                Map.of(),
-                Map.of());
+        UnaryOperator<ReadingSettings.Parts> settings = parts -> parts.uncertaintyMetres(250.0);
         assertThat(read(settings, row()).uncertaintyMetres()).isEqualTo(250);
         assertThat(read(settings, row("coordinateUncertaintyInMeters", "2 km")).uncertaintyMetres())
                 .isEqualTo(2000);
@@ -564,11 +548,10 @@ class RowReaderTest {
 
     @Test
     void decimalCommas() {
-        ReadRow row =
-                read(commas(), row("decimalLatitude", "-27,123", "decimalLongitude", "152,9", "chainage", "12,4"));
+        ReadRow row = read(COMMAS, row("decimalLatitude", "-27,123", "decimalLongitude", "152,9", "chainage", "12,4"));
         assertThat(row.spot()).isEqualTo(Spot.decimalDegrees("-27.123", "152.9"));
         assertThat(row.chainageMetres()).isEqualTo(12_400);
-        assertThat(read(commas(), row("coordinates", "-27,1; 152,9")).spot())
+        assertThat(read(COMMAS, row("coordinates", "-27,1; 152,9")).spot())
                 .isEqualTo(Spot.decimalDegrees("-27.1", "152.9"));
         ReadRow other = read(PLAIN, at("-27,123", "152.9"));
         assertThat(other.spot()).as("degrees have no thousands").isEqualTo(Spot.decimalDegrees("-27.123", "152.9"));
@@ -599,15 +582,16 @@ class RowReaderTest {
         ReadRow row = read(PLAIN, row("cause", "tangled in a net"));
         assertThat(row.cause()).isNull();
         assertThat(row.heaviest()).isEqualTo(Weight.doubt);
-        assertThat(read(deciding(Map.of(), s -> s), row("cause", "HBC")).cause())
-                .isEqualTo("collisionWithVehicle");
+        assertThat(read(deciding(Map.of()), row("cause", "HBC")).cause()).isEqualTo("collisionWithVehicle");
         assertThat(read(PLAIN, row("cause", "n/a")).cause()).isEqualTo("collisionWithVehicle");
     }
 
     private static final List<String> HEADINGS = List.of("Date", "Species", "Road", "km", "Notes");
 
     private static ReadRow readLine(String... cells) {
-        var settings = with(PLAIN, Map.of(Field.day, 0, Field.scientificName, 1, Field.road, 2, Field.chainage, 3));
+        ReadingSettings settings = ReadingSettings.of(
+                        Map.of(Field.day, 0, Field.scientificName, 1, Field.road, 2, Field.chainage, 3))
+                .settings();
         return reader(settings, HEADINGS).read(9, String.join(",", cells), List.of(cells));
     }
 

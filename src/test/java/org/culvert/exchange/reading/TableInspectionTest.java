@@ -140,6 +140,55 @@ class TableInspectionTest {
     }
 
     @Test
+    void signsThatAWholeFileLacksAreAsked() {
+        assertThat(questions("Date,Lat,Long\n" + "2020-01-01,30.5,150.5\n".repeat(50)))
+                .singleElement()
+                .satisfies(question -> {
+                    assertThat(question.key()).isEqualTo("latitudesWithoutSign");
+                    assertThat(question.proposed()).isEqualTo("true");
+                    assertThat(question.needed()).isTrue();
+                    assertThat(question.evidence()).contains("100 %", "30.5");
+                });
+        assertThat(keys("Date,Lat,Long\n" + "2020-01-01,150.5,30.5\n".repeat(50)))
+                .as("swapped besides")
+                .containsExactly("axesSwapped", "latitudesWithoutSign");
+        assertThat(keys("Date,Lat,Long\n" + "2020-01-01,30.5,150.5\n".repeat(5)
+                        + "2020-01-01,-30.5,150.5\n".repeat(45)))
+                .as("a few rows are told by themselves")
+                .isEmpty();
+        assertThat(keys("Date,Lat,Long\n" + "2020-01-01,45.5,150.5\n".repeat(50)))
+                .as("of another region")
+                .containsExactly("axesSwapped");
+        var west = new TableInspection(List.of("Lat", "Long"), LATEST, new Axes.Box(29, -99, 31, -97));
+        for (int i = 0; i < 20; i++) {
+            west.take(List.of("30.5", "98.5"), false);
+        }
+        assertThat(west.questions(Map.of(Field.decimalLatitude, 0, Field.decimalLongitude, 1)))
+                .extracting(Question::key)
+                .containsExactly("longitudesWithoutSign");
+        var either = new TableInspection(List.of("Lat", "Long"), LATEST, new Axes.Box(-31, 29, -29, 31));
+        for (int i = 0; i < 20; i++) {
+            either.take(List.of("30.5", "30.2"), false);
+        }
+        assertThat(either.questions(Map.of(Field.decimalLatitude, 0, Field.decimalLongitude, 1)))
+                .as("which is which cannot be told either")
+                .extracting(Question::key)
+                .containsExactly("axesSwapped", "latitudesWithoutSign");
+    }
+
+    @Test
+    void bothKindsOfNamesHaveAColumn() {
+        assertThat(inspect(
+                                "eventDate,species,scientificName,vernacularName\n2020-01-01,Wallabia bicolor,Wallabia bicolor (Desmarest),swamp wallaby\n")
+                        .proposedColumns())
+                .containsEntry(Field.vernacularName, 3)
+                .containsKey(Field.scientificName);
+        assertThat(inspect("Date,Common name\n2020-01-01,wombat\n").proposedColumns())
+                .containsEntry(Field.vernacularName, 1)
+                .doesNotContainKey(Field.scientificName);
+    }
+
+    @Test
     void gridsAndUnitsAreAsked() {
         assertThat(keys("Date,Easting,Northing\n2020-01-01,334368,6250948\n")).containsExactly("epsg");
         assertThat(keys("Date,Road,Chainage\n2020-01-01,x,12\n")).containsExactly("chainageUnit");

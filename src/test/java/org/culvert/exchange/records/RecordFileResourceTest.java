@@ -282,6 +282,27 @@ class RecordFileResourceTest {
                 .body("settings.axesSwapped", equalTo(true));
     }
 
+    /** The shared region lies south of the equator. */
+    @Test
+    void mess1SignsThatAWholeFileLacksAreAskedAndMended() {
+        Json file = brought("Date,Latitude,Longitude", i -> "2020-03-14,30." + (100 + i) + ",150." + (100 + i), 30);
+        assertThat(open(file)).contains("latitudesWithoutSign").doesNotContain("longitudesWithoutSign", "axesSwapped");
+        String reading =
+                "{\"columns\":{\"day\":0,\"decimalLatitude\":1,\"decimalLongitude\":2},\"cause\":\"unknown\"%s}";
+        decide(file, reading.formatted("")).statusCode(400).body("errors.field", contains("latitudesWithoutSign"));
+        decide(file, reading.formatted(",\"latitudesWithoutSign\":true"))
+                .statusCode(201)
+                .body("settings.latitudesWithoutSign", equalTo(true))
+                .body("settings.longitudesWithoutSign", equalTo(false));
+        String trial = OldRecords.tryOut(file.getString("id"));
+        Api.as(COORDINATOR)
+                .get("/api/record-trials/" + trial + "/rows?limit=1")
+                .then()
+                .statusCode(200)
+                .body("items[0].original", containsString(",30.100,"))
+                .body("items[0].decimalLatitude", equalTo(-30.1));
+    }
+
     @Test
     void mess2WordsForMissingAreCountedAsMissing() {
         String[] words = {"", "n/a ", "unknown", "-", "keine Angabe"};

@@ -56,7 +56,7 @@ class SameAnimalsTest {
         for (int i = 1; i <= 900; i++) {
             long at = random.nextLong(0, 40 * DAY);
             double latitude = south + random.nextDouble(0, 0.4);
-            double longitude = 150 + random.nextDouble(0, 0.4);
+            double longitude = wrapped((seed % 4 < 2 ? 150 : 179.8) + random.nextDouble(0, 0.4));
             double metres = random.nextInt(10) == 0 ? random.nextDouble(1000, 9000) : random.nextDouble(5, 900);
             int[] kinds = random.nextInt(8) == 0 ? new int[0] : new int[] {random.nextInt(3)};
             all.add(new Seen(random.nextInt(3) == 0, i, at, latitude, longitude, metres, kinds));
@@ -92,6 +92,23 @@ class SameAnimalsTest {
                         .map(Likely::number)
                         .toList()))
                 .isEqualTo(repeated);
+    }
+
+    private static double wrapped(double longitude) {
+        return longitude > 180 ? longitude - 360 : longitude;
+    }
+
+    @Test
+    void aRowBeyondTheMeridianOf180DegreesIsNearToo() {
+        assertThat(find(List.of(
+                        row(2, 0, -17, 179.9999, 50, 1),
+                        row(3, 60, -17, -179.9999, 50, 1),
+                        incident(9, 120, -17, 180, 50, 1))))
+                .extracting(Likely::other)
+                .containsExactlyInAnyOrder(2L, 9L, 9L);
+        assertThat(find(List.of(row(2, 0, -17, 179.9, 50, 1), row(3, 60, -17, -179.9, 50, 1))))
+                .as("21 km apart")
+                .isEmpty();
     }
 
     @Test
