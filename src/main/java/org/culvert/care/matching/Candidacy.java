@@ -150,6 +150,12 @@ public final class Candidacy {
      * over the last four weeks. An unknown way counts as {@code unknownKilometres}.
      */
     public double burden(double kilometresPerAnimal, double unknownKilometres) {
+        return burden(facts, metres, kilometresPerAnimal, unknownKilometres);
+    }
+
+    /** The same of a carer for an animal at another place, where none of the other tests is asked for again. */
+    public static double burden(
+            Facts facts, @Nullable Double metres, double kilometresPerAnimal, double unknownKilometres) {
         double way = metres == null ? unknownKilometres : metres / 1000;
         return way + kilometresPerAnimal * facts.animalDaysLately() / 28;
     }

@@ -81,11 +81,33 @@ public class CarerSearch {
         }
     }
 
-    /** What is known of one carer for animals of one group, the way apart. */
+    /**
+     * What is known of one carer for animals of one group, the way apart. The way and the animal's kin are matters of advice:
+     * whatever refuses an animal refuses all of its group.
+     *
+     * @param refusing tests that speak against the carer, each once
+     */
     record Standing(
             RosterService.MemberView carer,
             Candidacy.Facts facts,
-            @Nullable Position home) {
+            @Nullable Position home,
+            List<String> refusing) {
+        static Standing of(RosterService.MemberView carer, Candidacy.Facts facts, @Nullable Position home) {
+            return new Standing(
+                    carer,
+                    facts,
+                    home,
+                    Candidacy.of(facts, null, List.of()).tests().stream()
+                            .filter(Candidacy.Test::refuses)
+                            .map(Candidacy.Test::test)
+                            .distinct()
+                            .toList());
+        }
+
+        boolean isFit() {
+            return refusing.isEmpty();
+        }
+
         /** @param kin from whom the animal is not parted */
         Candidacy candidacy(@Nullable Position from, List<Candidacy.Kin> kin) {
             return Candidacy.of(facts, metres(from), kin);
@@ -183,8 +205,12 @@ public class CarerSearch {
                 candidacy.tests().stream().map(CarerTestView::of).toList());
     }
 
-    double burden(Candidacy candidacy) {
+    private double burden(Candidacy candidacy) {
         return candidacy.burden(kilometresPerAnimal, UNKNOWN_KILOMETRES);
+    }
+
+    double burden(Standing standing, @Nullable Position from) {
+        return Candidacy.burden(standing.facts(), standing.metres(from), kilometresPerAnimal, UNKNOWN_KILOMETRES);
     }
 
     /** Where the animal is, as far as that is known: at the clinic or the carer's that has it, or where it was found. */
@@ -238,7 +264,7 @@ public class CarerSearch {
             }
             CarerProfile profile = profiles.get(carer.id());
             Map<UUID, Integer> there = held.getOrDefault(carer.id(), Map.of());
-            standings.add(new Standing(
+            standings.add(Standing.of(
                     carer,
                     new Candidacy.Facts(
                             carer.id(),

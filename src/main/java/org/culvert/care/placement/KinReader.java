@@ -117,9 +117,14 @@ class KinReader {
 
     /** Those of some animals that are not parted: each set has two or more, and no animal is in two of them. */
     List<Set<UUID>> families(Collection<UUID> caseIds) {
+        return families(caseIds, relativesOf(caseIds));
+    }
+
+    /** @param relatives of these and perhaps of others, as {@link #relativesOf} tells them */
+    static List<Set<UUID>> families(Collection<UUID> caseIds, List<Relative> relatives) {
         Map<UUID, Set<UUID>> familyOf = new LinkedHashMap<>();
-        for (Relative one : relativesOf(caseIds)) {
-            if (caseIds.contains(one.caseId())) {
+        for (Relative one : relatives) {
+            if (caseIds.contains(one.of()) && caseIds.contains(one.caseId())) {
                 Set<UUID> joined = new TreeSet<>(familyOf.getOrDefault(one.of(), Set.of(one.of())));
                 joined.addAll(familyOf.getOrDefault(one.caseId(), Set.of(one.caseId())));
                 joined.forEach(member -> familyOf.put(member, joined));

@@ -58,10 +58,16 @@ public class LapseService {
 
     private record GroupDay(UUID groupId, Instant at) {}
 
+    private record Lapse(
+            RosterService.MemberView holder,
+            UUID groupId,
+            @Nullable LocalDate last) {}
+
     private final CaseService cases;
     private final Sharer sharer;
     private final CarerSearch search;
     private final CarerService carers;
+    private final KinReader kin;
     private final RosterService roster;
     private final AuthorisationService authorisations;
     private final TaxonService taxa;
@@ -74,6 +80,7 @@ public class LapseService {
             Sharer sharer,
             CarerSearch search,
             CarerService carers,
+            KinReader kin,
             RosterService roster,
             AuthorisationService authorisations,
             TaxonService taxa,
@@ -84,6 +91,7 @@ public class LapseService {
         this.sharer = sharer;
         this.search = search;
         this.carers = carers;
+        this.kin = kin;
         this.roster = roster;
         this.authorisations = authorisations;
         this.taxa = taxa;
@@ -101,8 +109,9 @@ public class LapseService {
                 carers.allProfiles().stream().collect(Collectors.toMap(row -> row.memberId, Function.identity()));
         // Read once for all holders: each holder's own animals count in it as with the holder, who is not asked
         Map<GroupDay, List<CarerSearch.Standing>> standings = new HashMap<>();
-        List<LapseView> lapses = new ArrayList<>();
-        for (Map.Entry<Held, List<UUID>> one : held().entrySet()) {
+        Map<Held, List<UUID>> held = held();
+        Map<Lapse, List<UUID>> lapsing = new LinkedHashMap<>();
+        for (Map.Entry<Held, List<UUID>> one : held.entrySet()) {
             UUID group = one.getKey().groupId();
             RosterService.MemberView holder = roster.getMember(one.getKey().memberId());
             LocalDate last = lastDay(
@@ -111,9 +120,32 @@ public class LapseService {
                     profiles.get(holder.id()),
                     today);
             if (last == null || last.isBefore(today.plusDays(withinDays))) {
-                lapses.add(lapse(holder, group, last, today, one.getValue(), standings));
+                lapsing.put(new Lapse(holder, group, last), one.getValue());
             }
         }
+        List<UUID> caseIds = lapsing.values().stream().flatMap(List::stream).toList();
+        Map<UUID, CaseView> animals = cases.casesById(caseIds);
+        List<KinReader.Relative> relatives = kin.relativesOf(caseIds);
+        List<KeepingRule> rules = sharer.standingRules();
+        List<LapseView> lapses = new ArrayList<>();
+        lapsing.forEach((lapse, ids) -> {
+            Instant after = (lapse.last() == null ? today : lapse.last().plusDays(1))
+                    .atTime(12, 0)
+                    .atZone(region.zone())
+                    .toInstant();
+            var known = new Sharer.Known(
+                    of -> standings.computeIfAbsent(
+                            new GroupDay(of, after), key -> search.standings(of, after, Set.of(), null)),
+                    relatives,
+                    rules);
+            lapses.add(view(
+                    lapse,
+                    today,
+                    ids.stream()
+                            .map(id -> Objects.requireNonNull(animals.get(id)))
+                            .toList(),
+                    known));
+        });
         lapses.sort(Comparator.comparingLong(LapseView::daysLeft).thenComparing(LapseView::callSign));
         return lapses;
     }
@@ -166,30 +198,17 @@ public class LapseService {
         return other != null && other.isBefore(one) ? other : one;
     }
 
-    private LapseView lapse(
-            RosterService.MemberView holder,
-            UUID group,
-            @Nullable LocalDate last,
-            LocalDate today,
-            List<UUID> caseIds,
-            Map<GroupDay, List<CarerSearch.Standing>> standings) {
-        List<CaseView> animals = caseIds.stream().map(cases::getCase).toList();
-        Instant after = (last == null ? today : last.plusDays(1))
-                .atTime(12, 0)
-                .atZone(region.zone())
-                .toInstant();
+    private LapseView view(Lapse lapse, LocalDate today, List<CaseView> animals, Sharer.Known known) {
+        RosterService.MemberView holder = lapse.holder();
+        LocalDate last = lapse.last();
         List<CaseView> free =
                 animals.stream().filter(one -> one.pendingHandOver() == null).toList();
-        Map<UUID, Sharer.Share> shares = sharer.share(
-                        free,
-                        Set.of(holder.id()),
-                        of -> standings.computeIfAbsent(
-                                new GroupDay(of, after), key -> search.standings(of, after, Set.of(), null)))
-                .byCase();
+        Map<UUID, Sharer.Share> shares =
+                sharer.share(free, Set.of(holder.id()), known).byCase();
         return new LapseView(
                 holder.id(),
                 holder.callSign(),
-                taxa.getGroup(group).key(),
+                taxa.getGroup(lapse.groupId()).key(),
                 last,
                 last == null ? 0 : ChronoUnit.DAYS.between(today, last) + 1,
                 last == null

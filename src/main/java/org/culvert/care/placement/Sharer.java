@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.culvert.animal.CaseView;
 import org.culvert.care.matching.Candidacy;
 import org.culvert.care.matching.Sharing;
@@ -60,17 +61,33 @@ class Sharer {
     @Transactional
     Shares share(List<CaseView> cases, Instant at, Set<UUID> butNot) {
         Set<UUID> caseIds = cases.stream().map(CaseView::id).collect(Collectors.toSet());
-        return share(cases, butNot, group -> search.standings(group, at, caseIds, null));
+        return share(
+                cases,
+                butNot,
+                new Known(
+                        group -> search.standings(group, at, caseIds, null),
+                        kin.relativesOf(caseIds),
+                        standingRules()));
     }
 
     /**
-     * Shares animals out as above.
+     * What is read before animals are shared out, and can be of more animals than these.
      *
      * @param ofGroup all carers, in one order, by the group of the animals; of those who take none it does not matter what
      *     they have
      */
+    record Known(
+            Function<UUID, List<CarerSearch.Standing>> ofGroup,
+            List<KinReader.Relative> relatives,
+            List<KeepingRule> rules) {}
+
+    List<KeepingRule> standingRules() {
+        return carers.standingRules();
+    }
+
+    /** Shares animals out as above, by what is known of them. */
     @Transactional
-    Shares share(List<CaseView> cases, Set<UUID> butNot, Function<UUID, List<CarerSearch.Standing>> ofGroup) {
+    Shares share(List<CaseView> cases, Set<UUID> butNot, Known known) {
         Set<UUID> caseIds = cases.stream().map(CaseView::id).collect(Collectors.toSet());
         List<UUID> groups = cases.stream()
                 .map(one -> one.animal().taxonGroupId())
@@ -81,42 +98,40 @@ class Sharer {
         for (UUID group : groups) {
             standings.put(
                     group,
-                    ofGroup.apply(group).stream()
+                    known.ofGroup().apply(group).stream()
                             .filter(standing ->
                                     !butNot.contains(standing.carer().id()))
                             .toList());
         }
         List<CarerSearch.Standing> firsts =
                 standings.values().stream().findFirst().orElse(List.of());
-        List<Sharing.Home> homes = new ArrayList<>();
-        for (int j = 0; j < firsts.size(); j++) {
-            homes.add(home(groups, standings, j));
-        }
+        // Who can take none of them need not be weighed
+        int[] able = IntStream.range(0, firsts.size())
+                .filter(j ->
+                        standings.values().stream().anyMatch(of -> of.get(j).isFit()))
+                .toArray();
+        List<CarerSearch.Standing> asked =
+                Arrays.stream(able).mapToObj(firsts::get).toList();
+        List<Sharing.Home> homes =
+                Arrays.stream(able).mapToObj(j -> home(groups, standings, j)).toList();
         List<Sharing.Beast> beasts = new ArrayList<>();
-        List<Map<String, Integer>> against = new ArrayList<>();
         for (CaseView one : cases) {
             List<CarerSearch.Standing> of =
                     Objects.requireNonNull(standings.get(one.animal().taxonGroupId()));
             Position from = search.positionOf(one);
-            double[] burden = new double[of.size()];
-            Map<String, Integer> refusals = new HashMap<>();
-            for (int j = 0; j < of.size(); j++) {
-                Candidacy candidacy = of.get(j).candidacy(from, List.of());
-                burden[j] = candidacy.isFit() ? search.burden(candidacy) : Double.POSITIVE_INFINITY;
-                candidacy.tests().stream()
-                        .filter(Candidacy.Test::refuses)
-                        .map(Candidacy.Test::test)
-                        .distinct()
-                        .forEach(test -> refusals.merge(test, 1, Integer::sum));
-            }
+            double[] burden = Arrays.stream(able)
+                    .mapToObj(of::get)
+                    .mapToDouble(carer -> carer.isFit() ? search.burden(carer, from) : Double.POSITIVE_INFINITY)
+                    .toArray();
             beasts.add(new Sharing.Beast(groups.indexOf(one.animal().taxonGroupId()), burden));
-            against.add(refusals);
         }
+        Map<UUID, String> against = new HashMap<>();
+        standings.forEach((group, of) -> against.put(group, reasons(of)));
         Map<UUID, Integer> placeOf = new HashMap<>();
         for (int i = 0; i < cases.size(); i++) {
             placeOf.put(cases.get(i).id(), i);
         }
-        List<List<Integer>> families = kin.families(caseIds).stream()
+        List<List<Integer>> families = KinReader.families(caseIds, known.relatives()).stream()
                 .map(family -> family.stream()
                         .map(id -> Objects.requireNonNull(placeOf.get(id)))
                         .toList())
@@ -124,7 +139,7 @@ class Sharer {
         Sharing.Shared shared = Sharing.share(
                 beasts,
                 homes,
-                apart(groups),
+                apart(groups, known.rules()),
                 families.stream().map(Sharing.Together::new).toList());
         Map<UUID, Share> byCase = new LinkedHashMap<>();
         for (int i = 0; i < cases.size(); i++) {
@@ -133,8 +148,9 @@ class Sharer {
                     told(
                             shared.carerByAnimal()[i],
                             beasts.get(i),
-                            firsts,
-                            against.get(i),
+                            asked,
+                            Objects.requireNonNull(
+                                    against.get(cases.get(i).animal().taxonGroupId())),
                             withWhom(i, families, cases)));
         }
         return new Shares(byCase, shared.isBest());
@@ -157,9 +173,9 @@ class Sharer {
         return new Sharing.Home(Math.min(all, Arrays.stream(byGroup).sum()), byGroup);
     }
 
-    private List<Sharing.Apart> apart(List<UUID> groups) {
+    private static List<Sharing.Apart> apart(List<UUID> groups, List<KeepingRule> rules) {
         List<Sharing.Apart> apart = new ArrayList<>();
-        for (KeepingRule rule : carers.standingRules()) {
+        for (KeepingRule rule : rules) {
             int one = groups.indexOf(rule.taxonGroupId);
             int other = rule.otherGroupId == null ? -1 : groups.indexOf(rule.otherGroupId);
             if (rule.keep == CarerService.Keep.apart
@@ -186,11 +202,7 @@ class Sharer {
     }
 
     private static Share told(
-            int carer,
-            Sharing.Beast beast,
-            List<CarerSearch.Standing> carers,
-            Map<String, Integer> against,
-            String withWhom) {
+            int carer, Sharing.Beast beast, List<CarerSearch.Standing> carers, String against, String withWhom) {
         if (carer >= 0) {
             double burden = beast.burden()[carer];
             return new Share(
@@ -210,10 +222,12 @@ class Sharer {
                                 ? "Those who could take it are full with the others."
                                 : "Nobody who could take it has room for all of those that are kept together: it and "
                                         + withWhom + "."
-                        : "Nobody can take it: " + reasons(against, carers.size()) + ".");
+                        : "Nobody can take it: " + against + ".");
     }
 
-    private static String reasons(Map<String, Integer> against, int of) {
+    private static String reasons(List<CarerSearch.Standing> carers) {
+        Map<String, Integer> against = new HashMap<>();
+        carers.forEach(carer -> carer.refusing().forEach(test -> against.merge(test, 1, Integer::sum)));
         Collection<Map.Entry<String, Integer>> sorted = against.entrySet().stream()
                 .sorted(Map.Entry.<String, Integer>comparingByValue()
                         .reversed()
@@ -222,7 +236,7 @@ class Sharer {
         return sorted.isEmpty()
                 ? "no carer is entered"
                 : sorted.stream()
-                        .map(one -> one.getKey() + " (" + one.getValue() + " of " + of + " carers)")
+                        .map(one -> one.getKey() + " (" + one.getValue() + " of " + carers.size() + " carers)")
                         .collect(Collectors.joining(", "));
     }
 }

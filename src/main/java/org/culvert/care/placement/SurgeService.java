@@ -13,7 +13,9 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import org.culvert.animal.CaseService;
@@ -156,8 +158,9 @@ public class SurgeService {
             caseIds = List.copyOf(new LinkedHashSet<>(Objects.requireNonNull(entry.caseIds())));
         }
         List<CaseView> open = new ArrayList<>();
+        Map<UUID, CaseView> seen = cases.casesById(caseIds);
         for (UUID id : caseIds) {
-            CaseView one = cases.getCase(id);
+            CaseView one = Optional.ofNullable(seen.get(id)).orElseThrow(() -> new NotFoundException("case", id));
             if (one.state().equals("ended")) {
                 throw InvalidException.of("caseIds", "Case " + one.number() + " has ended.", "open cases");
             }
@@ -272,8 +275,11 @@ public class SurgeService {
     }
 
     private ProposalView view(Proposal row) {
-        List<ProposedMove> moves = rows.list("proposalId = ?1 order by caseId", row.id()).stream()
-                .map(this::move)
+        List<ProposalRow> proposed = rows.list("proposalId = ?1 order by caseId", row.id());
+        Map<UUID, CaseView> seen =
+                cases.casesById(proposed.stream().map(one -> one.caseId).toList());
+        List<ProposedMove> moves = proposed.stream()
+                .map(one -> move(one, Objects.requireNonNull(seen.get(one.caseId))))
                 .toList();
         return new ProposalView(
                 row.id(),
@@ -291,8 +297,7 @@ public class SurgeService {
                 records.of(row));
     }
 
-    private ProposedMove move(ProposalRow row) {
-        CaseView of = cases.getCase(row.caseId);
+    private ProposedMove move(ProposalRow row, CaseView of) {
         return new ProposedMove(
                 row.caseId,
                 of.number(),
