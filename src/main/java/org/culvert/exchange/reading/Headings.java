@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -99,8 +100,9 @@ public final class Headings {
         record Scored(int score, Proposal proposal) {}
         List<Scored> scored = new ArrayList<>();
         for (int column = 0; column < headings.size(); column++) {
+            Plain heading = Plain.of(headings.get(column));
             for (Field field : Field.values()) {
-                int score = score(headings.get(column), field);
+                int score = score(heading, field);
                 if (score > 0 && fits(field, ways.get(column))) {
                     scored.add(new Scored(
                             score,
@@ -153,8 +155,9 @@ public final class Headings {
     /** Fields that a heading may mean by its words alone. */
     public static Set<Field> meanings(String heading) {
         Set<Field> meant = EnumSet.noneOf(Field.class);
+        Plain plain = Plain.of(heading);
         for (Field field : Field.values()) {
-            if (score(heading, field) > 1) {
+            if (score(plain, field) > 1) {
                 meant.add(field);
             }
         }
@@ -175,28 +178,39 @@ public final class Headings {
     }
 
     /** 3 the whole heading, 2 one of its words, 1 the beginning of the heading (of five letters or more), 0 none. */
-    private static int score(String heading, Field field) {
-        String plain = plain(heading);
-        String whole = plain.replace(" ", "");
-        if (field.words.contains(whole)) {
+    private static int score(Plain heading, Field field) {
+        if (field.words.contains(heading.whole())) {
             return 3;
         }
-        for (String word : plain.split(" ")) {
+        for (String word : heading.words()) {
             if (field.words.contains(word)) {
                 return 2;
             }
         }
-        return field.words.stream().anyMatch(word -> word.length() >= 5 && whole.startsWith(word)) ? 1 : 0;
+        for (String word : field.words) {
+            if (word.length() >= 5 && heading.whole().startsWith(word)) {
+                return 1;
+            }
+        }
+        return 0;
     }
 
-    /** Small letters without accents; words told apart by signs, by blanks and by capitals within. */
-    private static String plain(String heading) {
-        String apart = Missing.strip(heading).replaceAll("(?<=\\p{Ll})(?=\\p{Lu})", " ");
-        return Normalizer.normalize(apart.replace("ß", "ss"), Normalizer.Form.NFKD)
-                .replaceAll("\\p{M}+", "")
-                .toLowerCase(Locale.ROOT)
-                .replaceAll("\\([^)]*\\)", " ")
-                .replaceAll("[^\\p{L}\\p{Nd}]+", " ")
-                .strip();
+    /** A heading in small letters without accents; words told apart by signs, by blanks and by capitals within. */
+    private record Plain(String whole, String[] words) {
+        private static final Pattern CAPITAL_WITHIN = Pattern.compile("(?<=\\p{Ll})(?=\\p{Lu})");
+        private static final Pattern ACCENTS = Pattern.compile("\\p{M}+");
+        private static final Pattern IN_BRACKETS = Pattern.compile("\\([^)]*\\)");
+        private static final Pattern SIGNS = Pattern.compile("[^\\p{L}\\p{Nd}]+");
+
+        static Plain of(String heading) {
+            String apart = CAPITAL_WITHIN.matcher(Missing.strip(heading)).replaceAll(" ");
+            String letters = ACCENTS.matcher(Normalizer.normalize(apart.replace("ß", "ss"), Normalizer.Form.NFKD))
+                    .replaceAll("")
+                    .toLowerCase(Locale.ROOT);
+            String plain = SIGNS.matcher(IN_BRACKETS.matcher(letters).replaceAll(" "))
+                    .replaceAll(" ")
+                    .strip();
+            return new Plain(plain.replace(" ", ""), plain.split(" "));
+        }
     }
 }

@@ -110,8 +110,13 @@ public final class TableInspection {
 
     /** Which column holds what, as proposed. */
     public Map<Field, Integer> proposedColumns() {
+        return columns(proposals());
+    }
+
+    /** Which column holds what, if it is as proposed. */
+    public static Map<Field, Integer> columns(List<Headings.Proposal> proposals) {
         Map<Field, Integer> columns = new EnumMap<>(Field.class);
-        proposals().forEach(proposal -> columns.put(proposal.field(), proposal.column()));
+        proposals.forEach(proposal -> columns.put(proposal.field(), proposal.column()));
         return columns;
     }
 

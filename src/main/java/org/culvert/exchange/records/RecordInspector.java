@@ -51,6 +51,7 @@ class RecordInspector {
             boolean encodingIsSure, RecordFileText.Inspected inspected, @Nullable RecordFormerReading former) {
         TableInspection table = inspected.table();
         List<Headings.Proposal> proposals = table.proposals();
+        Map<Headings.Field, Integer> proposed = TableInspection.columns(proposals);
         return new RecordInspectionView(
                 inspected.form().encoding(),
                 encodingIsSure,
@@ -66,8 +67,8 @@ class RecordInspector {
                 proposals.stream()
                         .map(one -> new RecordProposal(one.field().name(), one.column(), one.because()))
                         .toList(),
-                questions(encodingIsSure, inspected, table.proposedColumns()),
-                words(table, table.proposedColumns()),
+                questions(encodingIsSure, inspected, proposed),
+                words(table, proposed),
                 former);
     }
 
