@@ -13,7 +13,11 @@ import jakarta.validation.constraints.Size;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import org.culvert.animal.CaseEntries;
 import org.culvert.animal.CaseService;
@@ -329,6 +333,34 @@ public class ClinicService {
         return visits.list("caseId = ?1 order by happenedAt, id", caseId).stream()
                 .map(this::view)
                 .toList();
+    }
+
+    /** What an animal was last sent on with, and by which clinic. */
+    public record SentOn(
+            UUID clinicId,
+            String plan,
+            @Nullable String limits,
+            @Nullable LocalDate reviewOn) {}
+
+    /** Of some cases, the discharge of the visit that began last among those that have one. */
+    @Transactional
+    public Map<UUID, SentOn> lastSentOn(Collection<UUID> caseIds) {
+        Map<UUID, Visit> last = new HashMap<>();
+        if (!caseIds.isEmpty()) {
+            visits.list(
+                            "caseId in ?1 and id in (select d.visitId from Discharge d) order by happenedAt desc, id desc",
+                            caseIds)
+                    .forEach(visit -> last.putIfAbsent(visit.caseId, visit));
+        }
+        Map<UUID, Discharge> discharges = last.isEmpty()
+                ? Map.of()
+                : reader.dischargesOf(last.values().stream().map(Visit::id).toList());
+        Map<UUID, SentOn> sentOn = new HashMap<>();
+        last.forEach((caseId, visit) -> {
+            Discharge one = Objects.requireNonNull(discharges.get(visit.id()));
+            sentOn.put(caseId, new SentOn(visit.organisationId, one.words, one.limits, one.reviewOn));
+        });
+        return sentOn;
     }
 
     private Visit require(UUID id) {

@@ -1,7 +1,12 @@
 package org.culvert.clinic;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.util.Collection;
+import java.util.Map;
 import java.util.Objects;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.culvert.platform.ledger.RecordViews;
 
 /** Shows visits. */
@@ -27,6 +32,11 @@ class VisitReader {
         this.discharges = discharges;
         this.drugs = drugs;
         this.records = records;
+    }
+
+    Map<UUID, Discharge> dischargesOf(Collection<UUID> visitIds) {
+        return discharges.list("visitId in ?1", visitIds).stream()
+                .collect(Collectors.toMap(row -> row.visitId, Function.identity()));
     }
 
     VisitView view(Visit visit) {

@@ -6,7 +6,6 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -17,10 +16,10 @@ import java.util.stream.Collectors;
 import org.culvert.animal.CaseService;
 import org.culvert.animal.CaseView;
 import org.culvert.animal.CustodyService;
+import org.culvert.care.plan.CareEntryView;
 import org.culvert.care.plan.CarePlans;
 import org.culvert.care.plan.CarePlans.DayOfPlan;
 import org.culvert.clinic.ClinicService;
-import org.culvert.clinic.VisitView;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.RegionService;
 import org.culvert.platform.Role;
@@ -90,35 +89,42 @@ public class CareDayService {
         ZoneId zone = region.zone();
         Instant from = day.atStartOfDay(zone).toInstant();
         Instant to = day.plusDays(1).atStartOfDay(zone).toInstant();
-        boolean ownOnly = sight.seesOwnOnly("case");
-        List<UUID> held = custody.listHeld(memberId, from, to).stream()
-                .filter(id -> !ownOnly || sight.isOwn("case", id))
-                .toList();
+        List<UUID> held = sight.onlySeen("case", custody.listHeld(memberId, from, to));
         Map<UUID, CaseView> seen = cases.casesById(held);
         Map<UUID, DayOfPlan> planned =
                 plans.listDays(held, day).stream().collect(Collectors.toMap(DayOfPlan::caseId, Function.identity()));
+        Map<UUID, List<CareEntryView>> entered = plans.listEntries(held, from, to);
+        Map<UUID, ClinicService.SentOn> sentOn = clinic.lastSentOn(held);
         return new CareDayView(
                 memberId,
                 member.callSign(),
                 day,
                 held.stream()
-                        .map(id -> animal(Objects.requireNonNull(seen.get(id)), planned.get(id), memberId, from, to))
+                        .map(id -> animal(
+                                Objects.requireNonNull(seen.get(id)),
+                                planned.get(id),
+                                entered.getOrDefault(id, List.of()),
+                                sentOn.get(id),
+                                memberId,
+                                from,
+                                to))
                         .toList(),
                 NOTE);
     }
 
     private CareDayView.HeldAnimalView animal(
-            CaseView told, @Nullable DayOfPlan plan, UUID memberId, Instant from, Instant to) {
+            CaseView told,
+            @Nullable DayOfPlan plan,
+            List<CareEntryView> entered,
+            ClinicService.@Nullable SentOn sentOn,
+            UUID memberId,
+            Instant from,
+            Instant to) {
         List<CaseView.CustodyView> links = told.custody().stream()
                 .filter(link -> memberId.equals(link.holder().memberId())
                         && link.from().isBefore(to)
                         && (link.to() == null || link.to().isAfter(from)))
                 .toList();
-        VisitView left = clinic.listVisits(told.id()).stream()
-                .filter(visit -> visit.discharge() != null)
-                .max(Comparator.comparing(VisitView::arrivedAt))
-                .orElse(null);
-        VisitView.DischargeView discharge = left == null ? null : left.discharge();
         return new CareDayView.HeldAnimalView(
                 told.id(),
                 told.number(),
@@ -129,11 +135,13 @@ public class CareDayService {
                 plan == null ? null : plan.planId(),
                 plan == null ? null : plan.words(),
                 plan == null ? List.of() : plan.tasks(),
-                plans.listEntries(told.id(), from, to),
+                entered,
                 plan == null ? null : plan.weightTrend(),
-                left == null ? null : roster.getOrganisation(left.clinicId()).name(),
-                discharge == null ? null : discharge.plan(),
-                discharge == null ? null : discharge.limits(),
-                discharge == null ? null : discharge.reviewOn());
+                sentOn == null
+                        ? null
+                        : roster.getOrganisation(sentOn.clinicId()).name(),
+                sentOn == null ? null : sentOn.plan(),
+                sentOn == null ? null : sentOn.limits(),
+                sentOn == null ? null : sentOn.reviewOn());
     }
 }

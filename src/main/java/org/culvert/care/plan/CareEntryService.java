@@ -216,7 +216,7 @@ public class CareEntryService {
         List<CareEntry> rows = entries.find("caseId = ?1 and (?2 is null or id < ?2) order by id desc", caseId, before)
                 .page(0, limit + 1)
                 .list();
-        List<CareEntryView> views = reader.entryViews(caseId, rows);
+        List<CareEntryView> views = reader.entryViews(rows);
         return Page.of(views, limit, view -> view, view -> view.id().toString());
     }
 

@@ -147,15 +147,18 @@ public class CarePlans {
         return one.isAfter(other) ? one : other;
     }
 
-    /** Entries of an animal that happened in a span and stand, in the order in which they happened. */
+    /** Entries of some animals that happened in a span and stand, each animal's in the order in which they happened. */
     @Transactional
-    public List<CareEntryView> listEntries(UUID caseId, Instant from, Instant to) {
-        return reader.entryViews(
-                caseId,
-                entries.list(
-                        "caseId = ?1 and withdrawnAt is null and happenedAt >= ?2 and happenedAt < ?3 order by happenedAt, id",
-                        caseId,
-                        from,
-                        to));
+    public Map<UUID, List<CareEntryView>> listEntries(Collection<UUID> caseIds, Instant from, Instant to) {
+        return caseIds.isEmpty()
+                ? Map.of()
+                : reader
+                        .entryViews(entries.list(
+                                "caseId in ?1 and withdrawnAt is null and happenedAt >= ?2 and happenedAt < ?3 order by happenedAt, id",
+                                caseIds,
+                                from,
+                                to))
+                        .stream()
+                        .collect(Collectors.groupingBy(CareEntryView::caseId));
     }
 }

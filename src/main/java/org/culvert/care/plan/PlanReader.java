@@ -191,18 +191,20 @@ class PlanReader {
                 entry == null ? List.of() : told.flags(entry));
     }
 
-    /** Entries of one case, in the order in which they are given. */
-    List<CareEntryView> entryViews(UUID caseId, List<CareEntry> rows) {
+    /** Entries, in the order in which they are given. */
+    List<CareEntryView> entryViews(List<CareEntry> rows) {
         records.lookUp(rows);
-        Map<UUID, PlanTold> told = tell(plans.list("caseId = ?1 order by id", caseId)).stream()
-                .collect(Collectors.toMap(plan -> plan.plan.id(), Function.identity()));
+        List<PlanTold> told =
+                ofCases(rows.stream().map(row -> row.caseId).distinct().toList());
+        Map<UUID, PlanTold> byId = told.stream().collect(Collectors.toMap(plan -> plan.plan.id(), Function.identity()));
+        Map<UUID, List<PlanTold>> ofCase = told.stream().collect(Collectors.groupingBy(plan -> plan.plan.caseId));
         return rows.stream()
-                .map(row -> view(row, told.get(row.planId), planOn(row, told.values())))
+                .map(row -> view(row, byId.get(row.planId), planOn(row, ofCase.getOrDefault(row.caseId, List.of()))))
                 .toList();
     }
 
     CareEntryView view(CareEntry row) {
-        return entryViews(row.caseId, List.of(row)).get(0);
+        return entryViews(List.of(row)).get(0);
     }
 
     /** The plan that looks at an entry: its own, or the one that held when it was made. */

@@ -89,6 +89,15 @@ public class Sight {
         return Boolean.TRUE.equals(told.get(id));
     }
 
+    /** Of some records those that the asker may see, in the order in which they are given. */
+    public List<UUID> onlySeen(String resource, List<UUID> ids) {
+        if (!seesOwnOnly(resource)) {
+            return ids;
+        }
+        lookUpOwn(resource, ids);
+        return ids.stream().filter(id -> isOwn(resource, id)).toList();
+    }
+
     /** Looks up at once what will be asked of each of some records. */
     void lookUp(String resource, Collection<UUID> ids) {
         if (seesOwnOnly(resource)) {
