@@ -10,12 +10,19 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** The server as it is shipped, in a process of its own. */
 public final class PackagedServer implements AutoCloseable {
     public static final String ADMIN_PASSWORD = "of-this-test-only";
+
+    /** It lives for seconds, on a machine that is busy: the second compiler takes twice what it gives back. */
+    private static final List<String> SHORT_LIVED =
+            List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Xshare:auto");
+
     private static final Path JAR =
             Path.of("target", "quarkus-app", "quarkus-run.jar").toAbsolutePath();
 
@@ -42,8 +49,11 @@ public final class PackagedServer implements AutoCloseable {
         try {
             int port = freePort();
             Path output = Files.createTempFile(folder, "server", ".log");
-            ProcessBuilder builder = new ProcessBuilder(
-                            ProcessHandle.current().info().command().orElse("java"), "-jar", JAR.toString())
+            List<String> line = new ArrayList<>();
+            line.add(ProcessHandle.current().info().command().orElse("java"));
+            line.addAll(SHORT_LIVED);
+            line.addAll(List.of("-jar", JAR.toString()));
+            ProcessBuilder builder = new ProcessBuilder(line)
                     .directory(folder.toFile())
                     .redirectErrorStream(true)
                     .redirectOutput(output.toFile());

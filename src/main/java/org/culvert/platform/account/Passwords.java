@@ -1,6 +1,7 @@
 package org.culvert.platform.account;
 
 import io.quarkus.elytron.security.common.BcryptUtil;
+import io.quarkus.runtime.LaunchMode;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
@@ -9,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import org.culvert.platform.InvalidException;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,7 +22,7 @@ import org.jspecify.annotations.Nullable;
 class Passwords {
     private static final int SHORTEST = 12;
     private static final int MOST_BYTES = 72;
-    private static final int COST = 11;
+    private static final int LEAST_COST = 10;
 
     /** Long enough, and among the first that are tried. */
     private static final Set<String> COMMONPLACE = Set.of(
@@ -37,14 +39,22 @@ class Passwords {
             "wildliferescue");
 
     /** Compared with when there is no such account, so that the time taken does not tell. */
-    private final String nobody = BcryptUtil.bcryptHash(Secrets.random(), COST);
+    private final String nobody;
 
     private final Sql sql;
     private final Clock clock;
+    private final int cost;
 
-    Passwords(Sql sql, Clock clock) {
+    /** @param cost two to its power are the rounds of bcrypt; a low one is for tests alone */
+    Passwords(Sql sql, Clock clock, @ConfigProperty(name = "culvert.passwords.cost") int cost) {
+        if (cost < LEAST_COST && LaunchMode.current() != LaunchMode.TEST) {
+            throw new IllegalStateException(
+                    "culvert.passwords.cost is " + cost + "; no less than " + LEAST_COST + " will do");
+        }
         this.sql = sql;
         this.clock = clock;
+        this.cost = cost;
+        this.nobody = BcryptUtil.bcryptHash(Secrets.random(), cost);
     }
 
     /**
@@ -74,7 +84,7 @@ class Passwords {
                 "insert into passwords (account_id, hash, set_at) values (?, ?, ?)"
                         + " on conflict (account_id) do update set hash = excluded.hash, set_at = excluded.set_at",
                 accountId,
-                BcryptUtil.bcryptHash(password, COST),
+                BcryptUtil.bcryptHash(password, cost),
                 clock.instant());
     }
 

@@ -53,6 +53,9 @@ class ConfiguredDatabaseIT {
                             "SELECT bool_or(has_table_privilege('rescue-server', format('%I.%I', schemaname,"
                                     + " tablename), 'TRUNCATE')) FROM pg_tables WHERE schemaname = 'public'"))
                     .isEqualTo("f");
+            assertThat(Jdbc.findValue(postgres, "SELECT string_agg(DISTINCT left(hash, 7), ',') FROM passwords"))
+                    .as("how passwords are hashed: tests of the running server do it with less work")
+                    .isEqualTo("$2a$11$");
         } finally {
             PostgresBinaries.deleteTree(work);
         }
