@@ -168,6 +168,7 @@ class DemoRegionLoader {
             batches.add(known.subList(from, Math.min(known.size(), from + BATCH)));
         }
         Set<String> there = parts.all();
+        String digest = LoadedParts.digest(source);
         long said = System.nanoTime();
         for (int i = 0; i < batches.size(); i++) {
             List<Incident> batch = batches.get(i);
@@ -175,7 +176,7 @@ class DemoRegionLoader {
             if (there.contains(part)) {
                 continue;
             }
-            parts.once(part, source, importId -> calls.load(task, batch, importId));
+            parts.once(part, () -> digest, importId -> calls.load(task, batch, importId));
             if (System.nanoTime() - said > SAY_SOMETHING_EVERY.toNanos() || i == batches.size() - 1) {
                 said = System.nanoTime();
                 say.accept(String.format(

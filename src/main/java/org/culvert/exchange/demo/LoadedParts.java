@@ -12,6 +12,7 @@ import java.util.HexFormat;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import org.culvert.platform.Actor;
 import org.culvert.platform.account.AccountService;
 
@@ -49,6 +50,11 @@ class LoadedParts {
      * @param work is given the identifier of the import that its rows shall carry
      */
     void once(String part, String source, Consumer<UUID> work) {
+        once(part, () -> digest(source), work);
+    }
+
+    /** The same of one of many parts of a source, whose digest is made once for all of them. */
+    void once(String part, Supplier<String> digest, Consumer<UUID> work) {
         if (all().contains(part)) {
             return;
         }
@@ -61,7 +67,7 @@ class LoadedParts {
                             .setParameter(1, importId)
                             .setParameter(2, KIND)
                             .setParameter(3, part)
-                            .setParameter(4, digest(source))
+                            .setParameter(4, digest.get())
                             .setParameter(5, clock.instant())
                             .setParameter(6, accounts.systemAccount())
                             .executeUpdate();
@@ -70,7 +76,7 @@ class LoadedParts {
                 }));
     }
 
-    private static String digest(String source) {
+    static String digest(String source) {
         try {
             return HexFormat.of()
                     .formatHex(MessageDigest.getInstance("SHA-256").digest(source.getBytes(StandardCharsets.UTF_8)));
