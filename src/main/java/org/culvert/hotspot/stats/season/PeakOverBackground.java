@@ -1,5 +1,6 @@
 package org.culvert.hotspot.stats.season;
 
+import java.util.Arrays;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
 import org.culvert.hotspot.stats.season.CircularSample.Moment;
@@ -16,6 +17,8 @@ import org.culvert.hotspot.stats.season.CircularSample.Moment;
 final class PeakOverBackground {
     private static final int GRID = 360;
     private static final double[] WIDTHS_DEGREES = {15, 30};
+    private static final double[][] KERNELS =
+            Arrays.stream(WIDTHS_DEGREES).mapToObj(PeakOverBackground::kernel).toArray(double[][]::new);
     private static final double SHARPEST = 400;
     private static final int STEPS = 40;
     private static final double[] COSINE = new double[GRID];
@@ -95,28 +98,44 @@ final class PeakOverBackground {
 
     private double greatestExcess(double[] counts, double total) {
         double greatest = 0;
-        for (double width : WIDTHS_DEGREES) {
-            int reach = (int) Math.ceil(3 * width);
-            double[] kernel = new double[2 * reach + 1];
-            for (int off = -reach; off <= reach; off++) {
-                kernel[off + reach] = Math.exp(-0.5 * off * off / (width * width));
-            }
+        for (double[] kernel : KERNELS) {
+            int reach = kernel.length / 2;
+            double[] around = around(counts, reach);
+            double[] expected = around(density, reach);
             for (int at = 0; at < GRID; at++) {
                 double seen = 0;
                 double mean = 0;
                 double square = 0;
-                for (int off = -reach; off <= reach; off++) {
-                    int there = (at + off + GRID) % GRID;
-                    double k = kernel[off + reach];
-                    seen += k * counts[there];
-                    mean += k * density[there];
-                    square += k * k * density[there];
+                for (int i = 0; i < kernel.length; i++) {
+                    double k = kernel[i];
+                    double there = expected[at + i];
+                    seen += k * around[at + i];
+                    mean += k * there;
+                    square += k * k * there;
                 }
                 double variance = total * Math.max(square - mean * mean, 1e-12);
                 greatest = Math.max(greatest, (seen - total * mean) / Math.sqrt(variance));
             }
         }
         return greatest;
+    }
+
+    /** A circle with as much of it again before its beginning and after its end as a kernel reaches. */
+    private static double[] around(double[] circle, int reach) {
+        double[] around = new double[GRID + 2 * reach];
+        System.arraycopy(circle, GRID - reach, around, 0, reach);
+        System.arraycopy(circle, 0, around, reach, GRID);
+        System.arraycopy(circle, 0, around, reach + GRID, reach);
+        return around;
+    }
+
+    private static double[] kernel(double width) {
+        int reach = (int) Math.ceil(3 * width);
+        double[] kernel = new double[2 * reach + 1];
+        for (int off = -reach; off <= reach; off++) {
+            kernel[off + reach] = Math.exp(-0.5 * off * off / (width * width));
+        }
+        return kernel;
     }
 
     private static Moment moment(double[] counts, double total) {
