@@ -14,6 +14,8 @@ import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.enterprise.inject.Instance;
+import jakarta.transaction.Synchronization;
+import jakarta.transaction.TransactionSynchronizationRegistry;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.HashMap;
@@ -43,24 +45,51 @@ public class JobQueue {
     private final Instance<DailyJob> dailyJobs;
     private final Clock clock;
     private final MeterRegistry meters;
+    private final TransactionSynchronizationRegistry transaction;
     private final Map<String, OneTimeTask<Void>> tasks = new HashMap<>();
     private @Nullable Scheduler scheduler;
 
-    JobQueue(DataSource database, Instance<Job> jobs, Instance<DailyJob> dailyJobs, Clock clock, MeterRegistry meters) {
+    JobQueue(
+            DataSource database,
+            Instance<Job> jobs,
+            Instance<DailyJob> dailyJobs,
+            Clock clock,
+            MeterRegistry meters,
+            TransactionSynchronizationRegistry transaction) {
         this.database = database;
         this.jobs = jobs;
         this.dailyJobs = dailyJobs;
         this.clock = clock;
         this.meters = meters;
+        this.transaction = transaction;
     }
 
-    /** Puts work into the queue, as part of the caller's transaction where there is one. */
+    /** Puts work into the queue, as part of the caller's transaction where there is one; this node looks at it right after. */
     public void enqueue(String jobName, UUID id) {
         OneTimeTask<Void> task = tasks.get(jobName);
         if (task == null || scheduler == null) {
             throw new IllegalStateException("there is no job " + jobName);
         }
         scheduler.scheduleIfNotExists(task.instance(id.toString()), clock.instant());
+        if (transaction.getTransactionKey() == null) {
+            look();
+        } else {
+            transaction.registerInterposedSynchronization(new Synchronization() {
+                @Override
+                public void beforeCompletion() {}
+
+                @Override
+                public void afterCompletion(int status) {
+                    look();
+                }
+            });
+        }
+    }
+
+    private void look() {
+        if (scheduler != null) {
+            scheduler.triggerCheckForDueExecutions();
+        }
     }
 
     void start(@Observes @Priority(2000) StartupEvent event) {
