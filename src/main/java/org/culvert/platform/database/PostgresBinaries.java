@@ -11,11 +11,10 @@ import java.nio.file.SimpleFileVisitor;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.PosixFilePermissions;
-import java.security.DigestInputStream;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.Locale;
+import java.util.zip.CRC32;
+import java.util.zip.CheckedInputStream;
 import org.apache.commons.compress.archivers.tar.TarArchiveEntry;
 import org.apache.commons.compress.archivers.tar.TarArchiveInputStream;
 import org.apache.commons.compress.compressors.xz.XZCompressorInputStream;
@@ -23,8 +22,6 @@ import org.jspecify.annotations.Nullable;
 
 /** The PostgreSQL that the build packed for one platform, unpacked into the home folder once. */
 final class PostgresBinaries {
-    private static final int HASH_LETTERS = 12;
-
     private final Path folder;
 
     private PostgresBinaries(Path folder) {
@@ -54,10 +51,10 @@ final class PostgresBinaries {
     static PostgresBinaries unpackInto(Path root, String os, String arch) {
         String resource = resourceName(os, arch);
         try {
-            String hash = hash(resource, os, arch);
-            Path folder = root.resolve("postgresql-" + hash.substring(0, HASH_LETTERS));
+            String name = "postgresql-" + sum(resource, os, arch);
+            Path folder = root.resolve(name);
             if (!Files.isDirectory(folder)) {
-                Path half = root.resolve("postgresql-" + hash.substring(0, HASH_LETTERS) + ".new");
+                Path half = root.resolve(name + ".new");
                 deleteTree(half);
                 try (InputStream packed = open(resource, os, arch)) {
                     unpack(packed, half);
@@ -81,13 +78,12 @@ final class PostgresBinaries {
         return packed;
     }
 
-    private static String hash(String resource, String os, String arch) throws IOException {
-        try (InputStream packed = open(resource, os, arch);
-                DigestInputStream digest = new DigestInputStream(packed, MessageDigest.getInstance("SHA-256"))) {
-            digest.transferTo(OutputStream.nullOutputStream());
-            return HexFormat.of().formatHex(digest.getMessageDigest().digest());
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("Every JDK has SHA-256", e);
+    /** Tells one build's binaries from another's; it is made at each start, so that a quick one does. */
+    private static String sum(String resource, String os, String arch) throws IOException {
+        var sum = new CRC32();
+        try (InputStream packed = new CheckedInputStream(open(resource, os, arch), sum)) {
+            long octets = packed.transferTo(OutputStream.nullOutputStream());
+            return HexFormat.of().toHexDigits((int) sum.getValue()) + "-" + Long.toHexString(octets);
         }
     }
 

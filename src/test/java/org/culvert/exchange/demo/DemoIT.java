@@ -23,6 +23,7 @@ import java.util.regex.Pattern;
 import org.culvert.platform.PackagedServer;
 import org.culvert.platform.Patience;
 import org.culvert.platform.Role;
+import org.culvert.platform.database.UnpackedPostgres;
 import org.culvert.support.Json;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterAll;
@@ -344,8 +345,8 @@ class DemoIT {
     @Test
     @Order(6)
     void itDoesNotMixItsInventionsWithRealRecords() {
-        Map<String, String> other =
-                Map.of("CULVERT_HOME", folder.resolve("real").toString());
+        Map<String, String> other = Map.of(
+                "CULVERT_HOME", UnpackedPostgres.into(folder.resolve("real")).toString());
         try (PackagedServer real = PackagedServer.start(folder, other)) {
             HttpResponse<String> settled = real.sendAsAdmin(HttpRequest.newBuilder(real.at("/api/region"))
                     .header("Content-Type", "application/json")

@@ -65,6 +65,7 @@ class FaultsIT {
 
     @Test
     void whatWasAcknowledgedIsThereOnceWhateverIsKilled() throws Exception {
+        UnpackedPostgres.into(home());
         server = start();
         makeADispatcher();
         Map<String, Integer> kills = new TreeMap<>();

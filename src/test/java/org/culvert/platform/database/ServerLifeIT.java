@@ -38,7 +38,7 @@ class ServerLifeIT {
 
     @BeforeAll
     static void startOnAnEmptyHome() {
-        home = folder.resolve("home");
+        home = UnpackedPostgres.into(folder.resolve("home"));
         server = start();
     }
 

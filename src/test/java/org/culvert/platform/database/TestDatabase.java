@@ -2,6 +2,7 @@ package org.culvert.platform.database;
 
 import io.quarkus.test.junit.QuarkusTest;
 import java.nio.file.Path;
+import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -68,7 +69,7 @@ public final class TestDatabase implements LauncherSessionListener {
         for (int process = 1; ; process++) {
             Path home = Path.of("target", "test-home-" + process);
             try {
-                OwnPostgres started = OwnPostgres.start(home);
+                OwnPostgres started = OwnPostgres.start(UnpackedPostgres.into(home));
                 System.setProperty(HOME, home.toString());
                 System.setProperty("culvert.erasures", home.resolve("erasures").toString());
                 return started;
@@ -97,10 +98,18 @@ public final class TestDatabase implements LauncherSessionListener {
         own = postgres;
         try {
             postgres.layAnew(DATABASE);
+            letCommitsBeLost(postgres.accessTo(DATABASE));
         } catch (SQLException e) {
             throw new IllegalStateException("No empty database for the tests", e);
         }
         postgres.accessTo(DATABASE).publish();
+    }
+
+    /** Nothing of it is to outlive a power cut; that the server's own database does is asked for in ServerLifeIT. */
+    private static void letCommitsBeLost(DatabaseAccess access) throws SQLException {
+        try (Connection owner = access.connectAsOwner("culvert test")) {
+            Jdbc.execute(owner, "ALTER DATABASE " + DATABASE + " SET synchronous_commit = off");
+        }
     }
 
     @Override

@@ -10,6 +10,7 @@ import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.util.Map;
 import org.culvert.platform.PackagedServer;
+import org.culvert.platform.database.UnpackedPostgres;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -20,8 +21,11 @@ class BehindProxyIT {
 
     @Test
     void theProxyIsBelievedAndNobodyElse() throws IOException, InterruptedException {
-        Map<String, String> home =
-                Map.of("CULVERT_HOME", folder.resolve("home").toString(), "CULVERT_BEHIND_PROXY", "true");
+        Map<String, String> home = Map.of(
+                "CULVERT_HOME",
+                UnpackedPostgres.into(folder.resolve("home")).toString(),
+                "CULVERT_BEHIND_PROXY",
+                "true");
         try (PackagedServer server = PackagedServer.start(folder, home)) {
             HttpResponse<String> secret = get(server.at("/sign-in"), "https");
             assertThat(secret.headers().allValues("Strict-Transport-Security")).containsExactly("max-age=31536000");
