@@ -254,6 +254,8 @@ class EdgeResourceTest {
                 InputStream in = socket.getInputStream();
                 byte[] octets = new byte[8192];
                 for (int read = in.read(octets); read >= 0; read = in.read(octets)) {
+                    // An answer comes in one piece or in pieces close together
+                    socket.setSoTimeout(500);
                     answer.append(new String(octets, 0, read, StandardCharsets.UTF_8));
                 }
             } catch (java.net.SocketTimeoutException | java.net.SocketException ended) {

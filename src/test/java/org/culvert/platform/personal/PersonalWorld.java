@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import javax.sql.DataSource;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
@@ -92,16 +93,21 @@ public final class PersonalWorld {
     public static Map<String, Integer> whereItStands(Connection connection, List<String> words) throws SQLException {
         Map<String, Integer> found = new TreeMap<>();
         for (String table : tables(connection)) {
-            for (String word : words) {
-                int rows = number(
-                        connection,
-                        "select count(*) from " + table + " t where to_jsonb(t)::text ilike '%" + word
-                                + "%'"
-                                + (table.equals("personal.idempotency_keys")
-                                        ? " or position(convert_to('" + word + "', 'UTF8') in body) > 0"
-                                        : ""));
-                if (rows > 0) {
-                    found.merge(table + " " + word, rows, Integer::sum);
+            boolean hasBodies = table.equals("personal.idempotency_keys");
+            String counts = words.stream()
+                    .map(word -> "count(*) filter (where told ilike '%" + word + "%'"
+                            + (hasBodies ? " or position(convert_to('" + word + "', 'UTF8') in body) > 0" : "") + ")")
+                    .collect(Collectors.joining(", "));
+            // Each row is told once for all words
+            try (Statement statement = connection.createStatement();
+                    ResultSet rows =
+                            statement.executeQuery("select " + counts + " from (select to_jsonb(t)::text as told"
+                                    + (hasBodies ? ", body" : "") + " from " + table + " t offset 0) told_once")) {
+                rows.next();
+                for (int i = 0; i < words.size(); i++) {
+                    if (rows.getInt(i + 1) > 0) {
+                        found.merge(table + " " + words.get(i), rows.getInt(i + 1), Integer::sum);
+                    }
                 }
             }
         }
@@ -120,13 +126,5 @@ public final class PersonalWorld {
             }
         }
         return tables;
-    }
-
-    private static int number(Connection connection, String sql) throws SQLException {
-        try (Statement statement = connection.createStatement();
-                ResultSet rows = statement.executeQuery(sql)) {
-            rows.next();
-            return rows.getInt(1);
-        }
     }
 }
