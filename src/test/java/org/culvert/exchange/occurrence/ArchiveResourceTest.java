@@ -186,6 +186,9 @@ class ArchiveResourceTest {
         }
         assertThat(fields).extracting(field -> field.getAttribute("term")).doesNotHaveDuplicates();
         assertThat(header.get(0)).isEqualTo("occurrenceID");
+        assertThat(MetafileRules.brokenBy(
+                        xml(files.get("meta.xml")), files.keySet(), Map.of("occurrence.csv", header.size())))
+                .isEmpty();
     }
 
     /** Elements that EML 2.1.1 requires of a dataset, in the order of its schema: title, creator, then pubDate, contact. */
