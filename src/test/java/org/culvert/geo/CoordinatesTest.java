@@ -161,6 +161,14 @@ class CoordinatesTest {
         assertThat(reading.verbatimSrs()).isEqualTo("EPSG:32756");
     }
 
+    /** EPSG:2263 counts in US survey feet; gdaltransform of GDAL 3.6.2 gives 40.7033992758838, -74.0113392633327. */
+    @Test
+    void aGridOfFeetIsReadInFeet() {
+        CoordinateReading reading = Coordinates.grid(2263, "981106", "195544", null);
+        assertThat(reading.position().latitude()).isCloseTo(40.7033992758838, within(1e-6));
+        assertThat(reading.position().longitude()).isCloseTo(-74.0113392633327, within(1e-6));
+    }
+
     @Test
     void zerosOfAGridAreItsResolutionAndADatumShiftIsAdded() {
         double shift = Projections.grid(28356).datumShiftMetres();

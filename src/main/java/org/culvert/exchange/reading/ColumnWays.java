@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,9 +20,13 @@ public final class ColumnWays {
     /** More words than that are no list of words that somebody decides one by one. */
     public static final int MOST_WORDS = 2000;
 
+    private static final int FEWEST_RUNNING = 5;
+    private static final double NEARLY_EACH = 0.9;
     private static final int EXAMPLES = 5;
     private static final int LONGEST_DEGREES = 30;
     private static final int LONGEST_WORD = 80;
+    private static final Pattern PAIR = Pattern.compile(
+            "(?i)(?:POINT\\s*Z?M?\\s*)?\\(?\\s*[-+−]?\\d{1,3}\\.\\d+°?\\s*[,;/ ]\\s*[-+−]?\\d{1,3}\\.\\d+°?(?:\\s[-\\d.]+)*\\s*\\)?");
     private static final int MOST_DAYS = 20_000;
 
     /** How a cell can be read, kept for cells that come again. */
@@ -35,6 +40,7 @@ public final class ColumnWays {
     private final Map<Dates.Order, String> onlyThus = new EnumMap<>(Dates.Order.class);
     private final List<String> examples = new ArrayList<>();
     private boolean moreWords;
+    private boolean isFirstTold;
     private long told;
     private long missing;
     private long dayTold;
@@ -44,9 +50,12 @@ public final class ColumnWays {
     private long hours;
     private long midnights;
     private long degrees;
+    private long pairs;
     private long latitudes;
     private long longitudes;
     private long northernLatitudes;
+    private long following;
+    private double last = Double.NaN;
     private long easternLongitudes;
     private @Nullable String onlyPoint;
     private @Nullable String onlyComma;
@@ -68,6 +77,7 @@ public final class ColumnWays {
             missing++;
             return;
         }
+        isFirstTold |= told + missing == 0;
         told++;
         keep(text);
         char first = text.charAt(0);
@@ -77,6 +87,11 @@ public final class ColumnWays {
             number(text, region);
         }
         degrees += isDegreesText(text) ? 1 : 0;
+        pairs += (mayBeNumber || first == '(' || first == 'P' || first == 'p')
+                        && text.length() <= LONGEST_WORD
+                        && PAIR.matcher(text).matches()
+                ? 1
+                : 0;
         if (text.length() <= 60 && first != '-') {
             Way way = ways.get(text);
             if (way == null) {
@@ -157,6 +172,8 @@ public final class ColumnWays {
             either = text;
         }
         double value = marks.isEmpty() ? Double.NaN : Numbers.degrees(text);
+        following += value == last + 1 ? 1 : 0;
+        last = value;
         degrees += Math.abs(value) <= 180 ? 1 : 0;
         if (region != null) {
             latitudes += value >= region.south() && value <= region.north() ? 1 : 0;
@@ -185,6 +202,11 @@ public final class ColumnWays {
         return told;
     }
 
+    /** Whether the first of the cells says something. */
+    public boolean isFirstTold() {
+        return isFirstTold;
+    }
+
     public long missing() {
         return missing;
     }
@@ -196,6 +218,11 @@ public final class ColumnWays {
 
     public double shareOfNumbers() {
         return share(numberTold);
+    }
+
+    /** Whether nearly each number is one more than that before it: such a column numbers the rows. */
+    public boolean isRunning() {
+        return numberTold >= FEWEST_RUNNING && following >= NEARLY_EACH * (numberTold - 1);
     }
 
     /** Share of the cells that may be days as spreadsheets keep them. */
@@ -225,6 +252,11 @@ public final class ColumnWays {
     /** Share of the cells that may be degrees: numbers of no more than 180 either way, or with signs and letters. */
     public double shareOfDegrees() {
         return share(degrees);
+    }
+
+    /** Share of the cells that are two numbers with decimals, as coordinates in one cell are. */
+    public double shareOfPairs() {
+        return share(pairs);
     }
 
     /** Share of the cells that lie between the region's latitudes, if they are degrees. */

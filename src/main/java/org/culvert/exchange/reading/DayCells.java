@@ -145,9 +145,8 @@ final class DayCells {
                     "a day that has been");
             return NEVER;
         }
-        // A column of days alone is often given with the hour nought
-        boolean hourApart =
-                row.told(Field.time) != null && day.time() != null && day.time().toSecondOfDay() == 0;
+        // Where hours have a column of their own, that of days is often given with the hour nought
+        boolean hourApart = row.has(Field.time) && day.time() != null && day.time().toSecondOfDay() == 0;
         return hourApart ? new When(day.date(), null, null, null) : inZone(day);
     }
 

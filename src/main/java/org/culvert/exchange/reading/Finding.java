@@ -45,6 +45,7 @@ public record Finding(
         unreadableCoordinates,
         halfACoordinate,
         zeroCoordinates,
+        otherDatum,
         otherDecimalMark,
         swappedAxes,
         missingSign,
@@ -68,6 +69,7 @@ public record Finding(
         unknownAnimal,
         undecidedAnimal,
         namesDisagree,
+        synonym,
         domestic,
         unreadableCount,
         unknownWord,
@@ -78,6 +80,7 @@ public record Finding(
         cellsTooMany,
         brokenQuote,
         unreadableCharacters,
+        asAbove,
         noRecord
     }
 

@@ -31,25 +31,28 @@ public final class Headings {
         decimalLongitude(
                 Kind.degrees,
                 "decimallongitude longitude long lon lng x lange laenge longitud xcoord gpslong gpslon gpse gpsw"),
-        coordinates(Kind.any, "verbatimcoordinates coordinates coords latlong latlon gps position koordinaten"),
+        coordinates(Kind.any, "verbatimcoordinates coordinates coords latlong latlon gps position koordinaten wkt geom geometry thegeom shape"),
         easting(Kind.metres, "easting x xcoord rechtswert east utme utmx mgae"),
         northing(Kind.metres, "northing y ycoord hochwert north utmn utmy mgan"),
+        geodeticDatum(Kind.any, "geodeticdatum"),
         coordinateUncertaintyInMeters(
                 Kind.number, "coordinateuncertaintyinmeters uncertainty accuracy precision gpsaccuracy"),
-        road(Kind.any, "road roadname route street highway strasse strase rue carretera roadnumber routename via"),
+        road(Kind.any, "road roadname route rte street highway strasse strase rue carretera roadnumber routename via"),
         crossingRoad(Kind.any, "crossroad crossstreet intersection junction nearestcrossroad"),
         chainage(
                 Kind.any,
-                "chainage km kilometre kilometer kilometerpoint pk milepost postmile mp hm stationierung kilometrage chainagekm distance reference"),
+                "chainage km kilometre kilometer kilometerpoint pk milepost milepoint postmile mp hm stationierung kilometrage chainagekm distance reference"),
         direction(Kind.any, "direction carriageway heading side lane richtung dir"),
         locality(Kind.any, "locality location place address ort lugar lieu site wo where"),
         scientificName(
                 Kind.any,
-                "scientificname species sp taxon animal speciesname latinname tier tierart wildart art what especie espece"),
+                "scientificname species sp spp taxon animal speciesname latinname tier tierart wildart art what especie espece"),
         vernacularName(Kind.any, "vernacularname commonname common englishname trivialname nomvernaculaire"),
+        occurrenceStatus(Kind.any, "occurrencestatus presence presenceabsence detected"),
         individualCount(
                 Kind.number,
-                "individualcount count number anzahl quantity qty no n nr num nos numanimals howmany animals"),
+                "individualcount count number anzahl quantity qty no n nr num nos numanimals howmany animals adults"),
+        youngCount(Kind.number, "youngcount young joeys juveniles pouchyoung hatchlings jungtiere"),
         vitality(Kind.any, "vitality condition alive dead status fate deadalive zustand outcome"),
         lifeStage(Kind.any, "lifestage age ageclass stage"),
         sex(Kind.any, "sex gender geschlecht sexo sexe"),
@@ -60,10 +63,12 @@ public final class Headings {
         remarks(Kind.any, "occurrenceremarks remarks comments comment notes note description bemerkung observations");
 
         private final Kind kind;
+        private final String first;
         private final Set<String> words;
 
         Field(Kind kind, String words) {
             this.kind = kind;
+            this.first = words.split(" ", 2)[0];
             this.words = Set.copyOf(Arrays.asList(words.split(" ")));
         }
     }
@@ -101,15 +106,17 @@ public final class Headings {
         List<Scored> scored = new ArrayList<>();
         for (int column = 0; column < headings.size(); column++) {
             Plain heading = Plain.of(headings.get(column));
-            for (Field field : Field.values()) {
-                int score = score(heading, field);
+            boolean pairs = ways.get(column).shareOfPairs() >= MOST;
+            for (Field named : Field.values()) {
+                int score = score(heading, named);
+                Field field = pairs && named == Field.locality ? Field.coordinates : named;
                 if (score > 0 && fits(field, ways.get(column))) {
                     scored.add(new Scored(
                             score,
                             new Proposal(
                                     field,
                                     column,
-                                    score == 3
+                                    score >= 3
                                             ? "Its heading says so."
                                             : score == 2
                                                     ? "A word of its heading says so."
@@ -170,17 +177,24 @@ public final class Headings {
         }
         return switch (field.kind) {
             case any -> field != Field.coordinates || ways.shareOfNumbers() < 1 - MOST;
-            case number -> ways.shareOfNumbers() >= (field == Field.individualCount ? MOST_DAYS : MOST);
+            case number ->
+                field == Field.individualCount
+                        ? ways.shareOfNumbers() >= MOST_DAYS && !ways.isRunning()
+                        : ways.shareOfNumbers() >= MOST;
             case degrees -> ways.shareOfDegrees() >= MOST;
             case metres -> ways.shareOfNumbers() >= MOST && ways.shareOfDegrees() < 1 - MOST;
             case day -> ways.shareOfDays() + ways.shareOfSerials() + ways.shareOfYears() >= MOST_DAYS;
         };
     }
 
-    /** 3 the whole heading, 2 one of its words, 1 the beginning of the heading (of five letters or more), 0 none. */
+    /** 4 the whole heading in the field's first word, 3 in another, 2 one of its words, 1 its beginning or end in five letters. */
     private static int score(Plain heading, Field field) {
+        if (field == Field.coordinateUncertaintyInMeters && heading.whole().equals("coordinateprecision")) {
+            // A term of Darwin Core too, in degrees
+            return 0;
+        }
         if (field.words.contains(heading.whole())) {
-            return 3;
+            return heading.whole().equals(field.first) ? 4 : 3;
         }
         for (String word : heading.words()) {
             if (field.words.contains(word)) {
@@ -188,7 +202,8 @@ public final class Headings {
             }
         }
         for (String word : field.words) {
-            if (word.length() >= 5 && heading.whole().startsWith(word)) {
+            if (word.length() >= 5
+                    && (heading.whole().startsWith(word) || heading.whole().endsWith(word))) {
                 return 1;
             }
         }

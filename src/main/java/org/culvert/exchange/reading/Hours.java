@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Hours of a day as people write them: {@code 14:30}, {@code 14.30}, {@code 14h30}, {@code 2.30pm}, {@code 2 pm}, and in a column
- * of their own {@code 1430}, {@code 1430 hrs} and the fraction of a day that spreadsheets keep.
+ * of their own {@code 1430}, {@code 930}, {@code 1430 hrs} and the fraction of a day that spreadsheets keep.
  */
 public final class Hours {
     /** @param offset from UTC where one is told */
@@ -19,6 +19,9 @@ public final class Hours {
             "(\\d{1,2})(?:[:.h]\\s?(\\d{2})(?:[:.](\\d{2})(?:[.,]\\d+)?)?)?"
                     + "\\s*([aApP]\\.?\\s?[mM]\\.?)?\\s*(?:(Z)|([+-]\\d{2}):?(\\d{2})?)?\\s*(h|hrs?\\.?|hours|Uhr|uhr|heures)?");
     private static final Pattern FIGURES = Pattern.compile("([01]\\d|2[0-3])([0-5]\\d)\\s*(?:h|hrs?\\.?|hours)?");
+    /** Figures of which a spreadsheet took the nought in front. */
+    private static final Pattern THREE = Pattern.compile("[1-9][0-5]\\d");
+
     private static final Pattern FRACTION = Pattern.compile("0?[.,]\\d{3,}");
     private static final int LONGEST = 24;
     private static final double SECONDS_A_DAY = 86_400;
@@ -72,6 +75,9 @@ public final class Hours {
         Told told = read(text);
         if (told != null) {
             return told;
+        }
+        if (text.length() == 3 && THREE.matcher(text).matches()) {
+            return new Told(LocalTime.of(text.charAt(0) - '0', number(text.substring(1))), null);
         }
         if (text.length() < 4 || text.length() > LONGEST) {
             return null;

@@ -69,6 +69,28 @@ public final class Missing {
             "無",
             "无");
 
+    /** What stands for the cell above; common practice, no source. */
+    private static final Set<String> DITTO = Set.of(
+            "\"",
+            "\"\"",
+            "''",
+            "”",
+            "“",
+            "〃",
+            ",,",
+            "„",
+            "-\"-",
+            "ditto",
+            "do.",
+            "dto.",
+            "dito",
+            "idem",
+            "as above",
+            "same as above",
+            "wie oben",
+            "s.o.",
+            "idem.");
+
     private static final int LONGEST =
             WORDS.stream().mapToInt(String::length).max().orElse(0);
 
@@ -90,6 +112,11 @@ public final class Missing {
             return false;
         }
         return WORDS.contains(text.toLowerCase(Locale.ROOT));
+    }
+
+    /** Whether a text without blanks at its ends stands for that of the row above. */
+    static boolean isDitto(String text) {
+        return text.length() <= 13 && DITTO.contains(text.toLowerCase(Locale.ROOT));
     }
 
     /** Without blanks at its ends, the no-break ones and the marks of no width too. */

@@ -28,7 +28,14 @@ public final class Names {
         /** The name and words beside it, such as a size or a colour. */
         withMore,
         /** A letter or two are other: to be confirmed. */
-        nearSpelling
+        nearSpelling,
+        /** The text names more than one animal, or one and something unknown: to be confirmed. */
+        oneOfSeveral;
+
+        /** Whether nobody needs to confirm it. */
+        public boolean isSure() {
+            return this != nearSpelling && this != oneOfSeveral;
+        }
     }
 
     /**
@@ -48,6 +55,8 @@ public final class Names {
 
     private static final Pattern AUTHORITY = Pattern.compile(
             "\\([^)]*\\d{4}[^)]*\\)|,?\\s*\\p{Lu}[\\p{L}.]+(?:\\s*(?:&|and|et)\\s*\\p{Lu}[\\p{L}.]+)?,\\s*\\d{4}");
+    private static final Pattern BETWEEN =
+            Pattern.compile("[/+&;]|(?iu)\\s(?:and|or|with|und|oder|mit|et|ou|avec|con|y|e|o)\\s");
     private static final Pattern NO_WORD = Pattern.compile("[^\\p{L}\\p{Nd}]+");
 
     /** Said beside a name, and no part of one; common practice, no source. */
@@ -116,9 +125,36 @@ public final class Names {
             }
         }
         if (found.isEmpty()) {
+            found = several(text);
+        }
+        if (found.isEmpty()) {
             found = withMore(words);
         }
         return found.isEmpty() ? nearSpellings(words) : found;
+    }
+
+    /** Animals of a text with a sign or a word between its parts; empty where it has one part, or none of them names an animal. */
+    private List<Match> several(String text) {
+        List<String> parts = Arrays.stream(BETWEEN.split(AUTHORITY.matcher(text).replaceAll(" ")))
+                .filter(Names::hasWords)
+                .toList();
+        if (parts.size() < 2) {
+            return List.of();
+        }
+        Map<String, Match> byKey = new HashMap<>();
+        boolean allAreKnown = true;
+        for (String part : parts) {
+            List<Match> known = find(part).stream()
+                    .filter(match -> match.likeness().isSure())
+                    .toList();
+            allAreKnown &= !known.isEmpty();
+            known.forEach(match -> byKey.putIfAbsent(match.key(), match));
+        }
+        Likeness likeness = allAreKnown && byKey.size() == 1 ? Likeness.withMore : Likeness.oneOfSeveral;
+        return byKey.values().stream()
+                .map(match -> new Match(match.key(), match.name(), likeness))
+                .sorted(Comparator.comparing(Match::key))
+                .toList();
     }
 
     /** Names of which all words stand in the text, the longest alone. */

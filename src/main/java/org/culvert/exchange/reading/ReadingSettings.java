@@ -1,6 +1,7 @@
 package org.culvert.exchange.reading;
 
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -13,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param axesSwapped latitude stands under the heading of longitude, for the whole file
  * @param latitudesWithoutSign degrees of latitude without a sign are south: the file lacks its minus signs
  * @param longitudesWithoutSign degrees of longitude without a sign are west
+ * @param asAbove fields whose empty cells mean the cell above, as merged cells of a sheet become when it is saved as text
  * @param epsg of eastings and northings
  * @param uncertaintyMetres of coordinates whose row tells none
  * @param chainageUnit of numbers without a unit
@@ -32,6 +34,7 @@ public record ReadingSettings(
         boolean axesSwapped,
         boolean latitudesWithoutSign,
         boolean longitudesWithoutSign,
+        Set<Headings.Field> asAbove,
         @Nullable Integer epsg,
         @Nullable Double uncertaintyMetres,
         ChainageUnit chainageUnit,
@@ -76,6 +79,7 @@ public record ReadingSettings(
         private boolean axesSwapped;
         private boolean latitudesWithoutSign;
         private boolean longitudesWithoutSign;
+        private Set<Headings.Field> asAbove = Set.of();
         private @Nullable Integer epsg;
         private @Nullable Double uncertaintyMetres;
         private ChainageUnit chainageUnit = ChainageUnit.kilometres;
@@ -117,6 +121,11 @@ public record ReadingSettings(
         public Parts withoutSign(boolean latitudes, boolean longitudes) {
             latitudesWithoutSign = latitudes;
             longitudesWithoutSign = longitudes;
+            return this;
+        }
+
+        public Parts asAbove(Set<Headings.Field> fields) {
+            asAbove = fields;
             return this;
         }
 
@@ -170,6 +179,7 @@ public record ReadingSettings(
                     axesSwapped,
                     latitudesWithoutSign,
                     longitudesWithoutSign,
+                    asAbove,
                     epsg,
                     uncertaintyMetres,
                     chainageUnit,

@@ -1,8 +1,10 @@
 package org.culvert.exchange.reading;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** The cells of one row by what they hold, and what is found in them. */
@@ -10,6 +12,8 @@ final class RowCells {
     private static final Headings.Field[] FIELDS = Headings.Field.values();
 
     private final int[] columns = new int[FIELDS.length];
+    private final @Nullable String[] above = new @Nullable String[FIELDS.length];
+    private final boolean[] filled = new boolean[FIELDS.length];
     private List<String> cells = List.of();
     private @Nullable List<Finding> findings;
 
@@ -22,6 +26,28 @@ final class RowCells {
     void turnTo(List<String> next) {
         cells = next;
         findings = null;
+        Arrays.fill(filled, false);
+    }
+
+    /**
+     * Lets cells that stand for the one above mean that: a mark for it always, and an empty one of these fields. Only rows that
+     * are records are above others.
+     */
+    void fillFromAbove(Set<Headings.Field> asAbove) {
+        for (Headings.Field field : FIELDS) {
+            int at = field.ordinal();
+            if (columns[at] < 0 || field == Headings.Field.remarks || field == Headings.Field.identifier) {
+                continue;
+            }
+            String text = columns[at] < cells.size() ? Missing.strip(cells.get(columns[at])) : "";
+            boolean stands = text.isEmpty() ? asAbove.contains(field) : Missing.isDitto(text);
+            if (!stands) {
+                above[at] = Missing.isWordFor(text) ? null : text;
+            } else if (above[at] != null) {
+                filled[at] = true;
+                note(Finding.Kind.asAbove, field, "It is taken as in the row above: " + quoted(above[at]) + ".");
+            }
+        }
     }
 
     boolean has(Headings.Field field) {
@@ -32,6 +58,9 @@ final class RowCells {
     @Nullable
     String told(Headings.Field field) {
         int column = columns[field.ordinal()];
+        if (filled[field.ordinal()]) {
+            return above[field.ordinal()];
+        }
         if (column < 0 || column >= cells.size()) {
             return null;
         }

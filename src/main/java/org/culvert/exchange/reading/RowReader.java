@@ -3,6 +3,7 @@ package org.culvert.exchange.reading;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.culvert.exchange.reading.Headings.Field;
@@ -14,8 +15,27 @@ import org.jspecify.annotations.Nullable;
  */
 public final class RowReader {
     private static final int MOST_ANIMALS = 1000;
+    private static final List<String> LIKE_WGS_84 = List.of(
+            "WGS84",
+            "WGS1984",
+            "EPSG4326",
+            "CRS84",
+            "GDA94",
+            "GDA2020",
+            "EPSG4283",
+            "EPSG7844",
+            "NAD83",
+            "EPSG4269",
+            "ETRS89",
+            "EPSG4258",
+            "NZGD2000",
+            "EPSG4167",
+            "SIRGAS2000",
+            "EPSG4674");
     private static final Pattern TOTAL =
             Pattern.compile("(?iu)(?:grand\\s+)?(?:totals?|sum|summe|gesamt|subtotal|count|totaux|suma)\\b.*");
+    private static final Pattern BESIDE_ANIMAL =
+            Pattern.compile("(?iu)(\\d{1,3})\\s*x?\\s+\\p{L}.*|\\p{L}[^\\d]*?(?:\\(\\s*x?|\\bx)\\s*(\\d{1,3})\\s*\\)?");
     private static final Pattern COUNT_WITH_DOUBT =
             Pattern.compile("[~<>≈±]?\\s*(\\d{1,4})\\s*(?:\\+|\\?|[-–]\\s*\\d{1,4}|\\(.*\\)|x)?");
 
@@ -90,11 +110,14 @@ public final class RowReader {
         if (isNoRecord(cells)) {
             return ReadRow.parts(number, kept).row(row.findings());
         }
+        row.fillFromAbove(settings.asAbove());
         checkCells(cells);
+        checkPresence();
         DayCells.When when = days.read(row);
         Spot spot = spots.read(row);
         RoadCells.Where where = roads.read(row, spot != null);
         checkPlace(spot, where);
+        checkDatum(spot);
         String animal = row.told(Field.scientificName);
         String common = row.told(Field.vernacularName);
         String decided = decided(animal);
@@ -177,6 +200,45 @@ public final class RowReader {
         }
     }
 
+    /** A record of nothing is no animal (Darwin Core's occurrenceStatus). */
+    private void checkPresence() {
+        String cell = row.told(Field.occurrenceStatus);
+        if (cell == null) {
+            return;
+        }
+        String presence = WordTables.presence(cell);
+        if (presence == null) {
+            row.doubt(
+                    Finding.Kind.unknownWord,
+                    Field.occurrenceStatus,
+                    "Whether an animal was there is not understood from " + RowCells.quoted(cell) + ".",
+                    "present or absent");
+        } else if (presence.equals("absent")) {
+            row.refuse(
+                    Finding.Kind.noRecord,
+                    Field.occurrenceStatus,
+                    "It tells that none was there: " + RowCells.quoted(cell) + ".",
+                    "a record of an animal that was there");
+        }
+    }
+
+    /** Others differ from WGS 84 by up to some hundred metres; these by two at most (from memory). */
+    private void checkDatum(@Nullable Spot spot) {
+        String cell = row.told(Field.geodeticDatum);
+        if (cell == null || spot == null || spot.kind() == Spot.Kind.grid || spot.kind() == Spot.Kind.plusCode) {
+            return;
+        }
+        String plain = cell.toUpperCase(Locale.ROOT).replaceAll("[^A-Z0-9]+", "");
+        if (!plain.startsWith("NOTRECORDED") && LIKE_WGS_84.stream().noneMatch(plain::contains)) {
+            row.doubt(
+                    Finding.Kind.otherDatum,
+                    Field.geodeticDatum,
+                    "The coordinates are told on " + RowCells.quoted(cell)
+                            + ", and are read as on WGS 84: they may be off by some hundred metres.",
+                    "coordinates on WGS 84");
+        }
+    }
+
     private void checkPlace(@Nullable Spot spot, RoadCells.Where where) {
         if (spot != null || where.chainageMetres() != null || where.road() != null && where.crossingRoad() != null) {
             return;
@@ -248,16 +310,55 @@ public final class RowReader {
         return decided == null ? domestic.of(words) : decided.equals(ReadingSettings.DOMESTIC);
     }
 
+    /** Young in a column of their own are animals too; whether the other number has them already is not told. */
     private int count() {
+        String cell = row.told(Field.youngCount);
+        String plain = cell == null ? null : Numbers.normal(cell, settings.decimalMark());
+        if (cell == null || plain != null && Double.parseDouble(plain) == 0) {
+            return countWithoutYoung();
+        }
+        double young = plain == null ? -1 : Double.parseDouble(plain);
+        String others = row.told(Field.individualCount);
+        String other = others == null ? null : Numbers.normal(others, settings.decimalMark());
+        boolean alone = other != null && Double.parseDouble(other) == 0
+                || others == null && row.has(Field.individualCount);
+        int animals = alone ? 0 : countWithoutYoung();
+        if (young != Math.rint(young) || !within(young) || !within(animals + young)) {
+            row.doubt(
+                    Finding.Kind.unreadableCount,
+                    Field.youngCount,
+                    "The number of young " + RowCells.quoted(cell) + " is not understood, and is left out.",
+                    "a whole number");
+            return Math.max(1, animals);
+        }
+        row.doubt(
+                Finding.Kind.unreadableCount,
+                Field.youngCount,
+                "Young are told besides, " + plain + ": the number is taken as " + (animals + (int) young) + " in all.",
+                "a number of all animals, young among them");
+        return animals + (int) young;
+    }
+
+    private int countWithoutYoung() {
         String cell = row.told(Field.individualCount);
         if (cell == null) {
-            return 1;
+            return countBesideAnimal();
         }
         String plain = Numbers.normal(cell, settings.decimalMark());
         if (plain == null) {
             String word = WordTables.count(cell);
             if (word != null) {
                 return Integer.parseInt(word);
+            }
+            Counts.Sum sum = Counts.sum(cell).orElse(null);
+            if (sum != null && within(sum.animals())) {
+                row.doubt(
+                        Finding.Kind.unreadableCount,
+                        Field.individualCount,
+                        "The number " + RowCells.quoted(cell) + " is taken as " + sum.animals()
+                                + (sum.withEggs() ? ", eggs not counted." : "."),
+                        "a whole number");
+                return sum.animals();
             }
             var doubted = COUNT_WITH_DOUBT.matcher(cell);
             if (doubted.matches() && within(Double.parseDouble(doubted.group(1)))) {
@@ -288,6 +389,29 @@ public final class RowReader {
                 "The number " + RowCells.quoted(cell) + " is none of animals.",
                 "a whole number from 1 to " + MOST_ANIMALS);
         return 1;
+    }
+
+    /** {@code 2 x wallaby} and {@code wallaby (2)}, where no other cell tells a number. */
+    private int countBesideAnimal() {
+        String animal = row.told(Field.scientificName) != null
+                ? row.told(Field.scientificName)
+                : row.told(Field.vernacularName);
+        var beside = animal == null ? null : BESIDE_ANIMAL.matcher(animal);
+        if (beside == null || !beside.matches()) {
+            return 1;
+        }
+        String told = beside.group(1) != null ? beside.group(1) : beside.group(2);
+        int number = Integer.parseInt(told);
+        if (!within(number)) {
+            return 1;
+        }
+        row.doubt(
+                Finding.Kind.unreadableCount,
+                row.told(Field.scientificName) != null ? Field.scientificName : Field.vernacularName,
+                "A number stands beside the animal, " + RowCells.quoted(String.valueOf(animal)) + ", and is taken as that of"
+                        + " animals: " + told + ".",
+                "a whole number in a cell of its own");
+        return number;
     }
 
     private static boolean within(double number) {

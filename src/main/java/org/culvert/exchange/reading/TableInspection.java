@@ -35,6 +35,7 @@ public final class TableInspection {
     private static final double HARDLY = 0.05;
 
     private static final double MOST = 0.5;
+    private static final double FEW_BLANKS = 0.1;
     private static final int FEWEST = 5;
     private static final List<Choice> AXES = List.of(
             new Choice("false", "as they are headed"), new Choice("true", "latitude and longitude are swapped"));
@@ -128,6 +129,7 @@ public final class TableInspection {
             addDayOrder(questions, day);
             addSerials(questions, day);
         }
+        addBlanks(questions, columns);
         addMidnight(questions, columns);
         addDecimalMark(questions, columns);
         addAxes(questions, columns);
@@ -220,6 +222,26 @@ public final class TableInspection {
                 Math.round(way.shareOfSerials() * way.told()) + " of " + way.told() + " cells may be.",
                 false,
                 way.shareOfSerials() >= MOST ? "true" : "false"));
+    }
+
+    /** A record without a day is seldom; a day that stands over several rows is not. */
+    private void addBlanks(List<Question> questions, Map<Field, Integer> columns) {
+        Integer column = columns.get(Field.day);
+        if (column == null) {
+            return;
+        }
+        ColumnWays way = ways.get(column);
+        if (way.told() > 0 && way.isFirstTold() && way.missing() >= FEW_BLANKS * (way.told() + way.missing())) {
+            questions.add(new Question(
+                    "asAbove",
+                    "Do empty cells under " + quoted(column) + " mean the same as the cell above?",
+                    List.of(
+                            new Choice("day", "yes: a day stands over all its rows"),
+                            new Choice("", "no: it is not known")),
+                    way.missing() + " of " + (way.told() + way.missing()) + " cells are empty, and the first is not.",
+                    false,
+                    null));
+        }
     }
 
     private void addMidnight(List<Question> questions, Map<Field, Integer> columns) {

@@ -47,12 +47,14 @@ public record TableStart(
         List<String> titles = new ArrayList<>();
         List<List<String>> rows = new ArrayList<>();
         List<String> heading = List.of();
+        List<String> before = List.of();
         var text = new TextRows(new Text(beginning), known.separator().sign(), 0);
         while (rows.size() < FIRST_ROWS && text.next()) {
             if (text.number() < headingRow && !text.isEmpty()) {
                 titles.add(String.join(" ", text.cells()).strip());
+                before = text.number() == headingRow - 1 ? text.cells() : List.of();
             } else if (text.number() == headingRow) {
-                heading = text.cells();
+                heading = filled(text.cells(), before);
             }
             if (!text.isEmpty()) {
                 rows.add(text.cells());
@@ -84,8 +86,26 @@ public record TableStart(
             }
             return new TableStart(separator, 0, names, titles, rivals);
         }
-        return new TableStart(
-                separator, numbers.get(heading), headings(rows.get(heading), usualCells(rows)), titles, rivals);
+        boolean isBelow = heading > 0 && numbers.get(heading - 1) == numbers.get(heading) - 1;
+        List<String> names = isBelow ? filled(rows.get(heading), rows.get(heading - 1)) : rows.get(heading);
+        return new TableStart(separator, numbers.get(heading), headings(names, usualCells(rows)), titles, rivals);
+    }
+
+    /** Headings in two lines: where the lower one is empty the upper one stands. A title alone in its line is none. */
+    private static List<String> filled(List<String> lower, List<String> upper) {
+        long told =
+                upper.stream().filter(cell -> !Missing.strip(cell).isEmpty()).count();
+        if (told < 2 || upper.size() != lower.size()) {
+            return lower;
+        }
+        List<String> names = new ArrayList<>(lower);
+        names.replaceAll(Missing::strip);
+        for (int i = 0; i < names.size(); i++) {
+            if (names.get(i).isEmpty()) {
+                names.set(i, upper.get(i));
+            }
+        }
+        return names;
     }
 
     private static Optional<Separator> named(String beginning) {
@@ -118,7 +138,7 @@ public record TableStart(
             }
         }
         if (most >= 2 || best >= 0 && usual <= 2) {
-            return best;
+            return best + 1 < rows.size() && goesOn(rows.get(best), rows.get(best + 1), latest) ? best + 1 : best;
         }
         for (int i = 0; i < rows.size(); i++) {
             List<String> row = rows.get(i);
@@ -133,6 +153,22 @@ public record TableStart(
             }
         }
         return -1;
+    }
+
+    /** Whether headings go on in the line below: all that it tells are headings, and one stands where the upper one has none. */
+    private static boolean goesOn(List<String> upper, List<String> lower, LocalDate latest) {
+        boolean fills = false;
+        for (int i = 0; i < lower.size(); i++) {
+            if (Missing.strip(lower.get(i)).isEmpty()) {
+                continue;
+            }
+            if (!isWords(lower.get(i), latest)
+                    || Headings.meanings(lower.get(i)).isEmpty()) {
+                return false;
+            }
+            fills |= i < upper.size() && Missing.strip(upper.get(i)).isEmpty();
+        }
+        return fills && upper.size() == lower.size();
     }
 
     private static boolean isWords(String cell, LocalDate latest) {

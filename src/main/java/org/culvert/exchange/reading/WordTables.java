@@ -40,6 +40,10 @@ final class WordTables {
             "female", "female f fem females weiblich w femelle hembra femmina fêmea vrouwelijk ♀",
             "male", "male m males männlich mâle macho maschio mannelijk ♂"));
 
+    private static final Map<String, String> PRESENCES = table(Map.of(
+            "present", "present presence yes y true 1 detected confirmed found",
+            "absent", "absent absence no n false 0 undetected not-detected not-present not-found"));
+
     private static final Map<String, String> COUNTS = table(Map.ofEntries(
             Map.entry("1", "one single ein eine un une uno una"), Map.entry("2", "two pair couple zwei deux dos due"),
             Map.entry("3", "three drei trois tres tre"), Map.entry("4", "four vier quatre cuatro quattro"),
@@ -59,6 +63,11 @@ final class WordTables {
 
     static @Nullable String sex(String cell) {
         return SEXES.get(key(cell));
+    }
+
+    /** {@code present} or {@code absent}, or null. */
+    static @Nullable String presence(String cell) {
+        return PRESENCES.get(key(cell).replace(' ', '-'));
     }
 
     static @Nullable String count(String cell) {

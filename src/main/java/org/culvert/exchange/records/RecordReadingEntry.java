@@ -4,8 +4,10 @@ import jakarta.validation.constraints.Max;
 import jakarta.validation.constraints.Min;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
+import java.util.List;
 import java.util.Map;
 import org.culvert.exchange.reading.Dates;
+import org.culvert.exchange.reading.Headings;
 import org.culvert.exchange.reading.Numbers;
 import org.culvert.exchange.reading.ReadingSettings;
 import org.culvert.exchange.reading.Separator;
@@ -24,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param axesSwapped latitude stands under the heading of longitude
  * @param latitudesWithoutSign degrees of latitude without a sign are south: the file lacks its minus signs
  * @param longitudesWithoutSign degrees of longitude without a sign are west
+ * @param asAbove fields whose empty cells mean the cell above
  * @param epsg grid of eastings and northings
  * @param uncertaintyMetres of coordinates whose row tells none
  * @param cause key of the cause of rows that tell none
@@ -46,6 +49,7 @@ public record RecordReadingEntry(
         @Nullable Boolean axesSwapped,
         @Nullable Boolean latitudesWithoutSign,
         @Nullable Boolean longitudesWithoutSign,
+        @Nullable @Size(max = 40) List<Headings.@NotNull Field> asAbove,
         @Nullable Integer epsg,
         @Nullable @Max(100_000) Double uncertaintyMetres,
         ReadingSettings.@Nullable ChainageUnit chainageUnit,

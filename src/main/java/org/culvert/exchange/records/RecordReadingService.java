@@ -11,6 +11,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.UUID;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -82,6 +83,9 @@ public class RecordReadingService {
         Map<Headings.Field, Integer> columns =
                 columns(entry.columns(), inspected.table().headings().size(), errors);
         checkWords(entry, errors);
+        if (errors.isEmpty() && entry.asAbove() != null && !columns.keySet().containsAll(entry.asAbove())) {
+            errors.add(error("asAbove", "Of these one has no column.", "fields that have a column"));
+        }
         checkGrid(entry.epsg(), errors);
         Double uncertainty = entry.uncertaintyMetres();
         if (uncertainty != null && !(uncertainty > 0)) {
@@ -130,6 +134,7 @@ public class RecordReadingService {
                 Boolean.TRUE.equals(entry.axesSwapped()),
                 Boolean.TRUE.equals(entry.latitudesWithoutSign()),
                 Boolean.TRUE.equals(entry.longitudesWithoutSign()),
+                entry.asAbove() == null ? List.of() : List.copyOf(new TreeSet<>(entry.asAbove())),
                 entry.epsg(),
                 entry.uncertaintyMetres(),
                 unit(entry, inspected, columns),

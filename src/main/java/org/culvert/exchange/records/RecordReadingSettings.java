@@ -1,7 +1,9 @@
 package org.culvert.exchange.records;
 
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.culvert.exchange.reading.Dates;
 import org.culvert.exchange.reading.Headings;
 import org.culvert.exchange.reading.Numbers;
@@ -21,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param axesSwapped latitude stands under the heading of longitude
  * @param latitudesWithoutSign degrees of latitude without a sign are south
  * @param longitudesWithoutSign degrees of longitude without a sign are west
+ * @param asAbove fields whose empty cells mean the cell above
  * @param epsg grid of eastings and northings
  * @param uncertaintyMetres of coordinates whose row tells none
  * @param chainageUnit of chainages without a unit
@@ -44,6 +47,7 @@ public record RecordReadingSettings(
         boolean axesSwapped,
         boolean latitudesWithoutSign,
         boolean longitudesWithoutSign,
+        @Nullable List<Headings.Field> asAbove,
         @Nullable Integer epsg,
         @Nullable Double uncertaintyMetres,
         ReadingSettings.ChainageUnit chainageUnit,
@@ -60,6 +64,7 @@ public record RecordReadingSettings(
                 .midnightIsNoHour(midnightIsNoHour)
                 .axesSwapped(axesSwapped)
                 .withoutSign(latitudesWithoutSign, longitudesWithoutSign)
+                .asAbove(asAbove == null ? Set.of() : Set.copyOf(asAbove))
                 .epsg(epsg)
                 .uncertaintyMetres(uncertaintyMetres)
                 .chainageUnit(chainageUnit)

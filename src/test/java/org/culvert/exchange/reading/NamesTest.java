@@ -2,6 +2,7 @@ package org.culvert.exchange.reading;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.culvert.exchange.reading.Names.Likeness;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -90,5 +91,29 @@ class NamesTest {
     void editsAreCounted(String one, String other, int edits) {
         assertThat(Names.edits(one, other, 9)).isEqualTo(edits);
         assertThat(Names.edits(other, one, 9)).isEqualTo(edits);
+    }
+
+    /** Two animals in one cell are never taken for one of them. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "koala / possum | oneOfSeveral | 2",
+                "koala / brushtail possum | oneOfSeveral | 2",
+                "koala and quoll | oneOfSeveral | 1",
+                "Koala; Phascolarctos cinereus (Goldfuss, 1817) | withMore | 1",
+                "adult / juvenile koala | same | 1",
+                "possums and gliders | same | 1",
+                "quoll / bandicoot | | 0"
+            })
+    void severalAnimalsInOneText(String text, Names.Likeness likeness, int many) {
+        var names = new Names();
+        names.add("1", "Phascolarctos cinereus");
+        names.add("1", "koala");
+        names.add("2", "possums");
+        names.add("3", "brushtail possum");
+        names.add("4", "possums and gliders");
+        List<Names.Match> found = names.find(text);
+        assertThat(found).hasSize(many).allMatch(match -> match.likeness() == likeness);
     }
 }

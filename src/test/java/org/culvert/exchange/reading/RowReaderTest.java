@@ -480,6 +480,8 @@ class RowReaderTest {
     void mess10HoursAreReadAndOddOnesTold() {
         assertThat(read(PLAIN, row("time", "2.30pm")).time()).isEqualTo(LocalTime.of(14, 30));
         assertThat(read(PLAIN, row("time", "1430 hrs")).time()).isEqualTo(LocalTime.of(14, 30));
+        assertThat(read(PLAIN, row("time", "930")).time()).isEqualTo(LocalTime.of(9, 30));
+        assertThat(read(PLAIN, row("time", "970")).time()).isNull();
         assertThat(read(PLAIN, row("time", "14h30")).time()).isEqualTo(LocalTime.of(14, 30));
         assertThat(read(PLAIN, row("time", "12 am")).time()).isEqualTo(LocalTime.MIDNIGHT);
         assertThat(read(PLAIN, row("time", "0.604166667")).time()).isEqualTo(LocalTime.of(14, 30));
@@ -521,6 +523,7 @@ class RowReaderTest {
                 "(-27.1 152.9)",
                 "-27.1;152.9",
                 "POINT(152.9 -27.1)",
+                "POINT Z (152.9 -27.1 12.5)",
                 "geo:-27.1,152.9",
                 "-27.1° / 152.9°"
             })
@@ -566,6 +569,13 @@ class RowReaderTest {
         "3+,3,doubt",
         "~4,4,doubt",
         "2-3,2,doubt",
+        "2 adults + 1 joey,3,doubt",
+        "one adult and two young,3,doubt",
+        "'1 adult, 3 eggs',1,doubt",
+        "'1,2',1,refusal",
+        "3 eggs,1,refusal",
+        "1 + 1,2,doubt",
+        "2/3,1,refusal",
         "many,1,refusal",
         "2.5,1,refusal",
         "5000,1,refusal",
@@ -575,6 +585,76 @@ class RowReaderTest {
         ReadRow row = read(PLAIN, row("individualCount", cell));
         assertThat(row.individualCount()).isEqualTo(count);
         assertThat(row.heaviest()).isEqualTo(weight);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"present,", "PRESENT,", "absent,refusal", "Absent,refusal", "not found,refusal", "perhaps,doubt"})
+    void aRecordOfNothingIsNoAnimal(String cell, Weight weight) {
+        assertThat(read(PLAIN, row("occurrenceStatus", cell)).heaviest()).isEqualTo(weight);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "WGS84,",
+        "WGS 84 (EPSG:4326),",
+        "GDA94,",
+        "not recorded (forced WGS84),",
+        "unknown,",
+        "AGD66,otherDatum",
+        "NAD27,otherDatum"
+    })
+    void coordinatesOnAnotherDatumAreADoubt(String datum, Kind kind) {
+        Map<Field, String> row = at("-30.1", "150.5");
+        row.put(Field.geodeticDatum, datum);
+        assertThat(kinds(read(PLAIN, row))).isEqualTo(kind == null ? List.of() : List.of(kind));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "2 x wallaby,2",
+        "3 wallabies,3",
+        "wallaby (2),2",
+        "wallaby x2,2",
+        "wallaby,1",
+        "Bufo sp. 2 of the list,1"
+    })
+    void aNumberBesideTheAnimalIsADoubtAndNotDropped(String cell, int count) {
+        ReadRow row = read(PLAIN, row("scientificName", cell));
+        assertThat(row.individualCount()).isEqualTo(count);
+        assertThat(row.heaviest()).isEqualTo(count == 1 ? null : Weight.doubt);
+        assertThat(read(PLAIN, row("scientificName", cell, "individualCount", "4"))
+                        .individualCount())
+                .isEqualTo(4);
+    }
+
+    @Test
+    void mess10AnHourOfNoughtBesideAColumnOfHoursIsNone() {
+        assertThat(read(PLAIN, row("day", "01/15/2016 12:00:00 AM", "time", "")).time())
+                .isNull();
+        assertThat(read(PLAIN, row("day", "2016-01-15 00:00")).time()).isEqualTo(LocalTime.MIDNIGHT);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        // number, young, in all
+        "1,2,3,doubt",
+        "1,0,1,",
+        "1,,1,",
+        "0,2,2,doubt",
+        ",2,2,doubt",
+        "2,some,2,doubt"
+    })
+    void youngInAColumnOfTheirOwnAreCounted(String others, String young, int all, Weight weight) {
+        Map<Field, String> cells = row("individualCount", others == null ? "" : others);
+        cells.put(Field.youngCount, young == null ? "" : young);
+        ReadRow read = read(PLAIN, cells);
+        assertThat(read.individualCount()).isEqualTo(all);
+        assertThat(read.heaviest()).isEqualTo(weight);
+        cells.remove(Field.individualCount);
+        cells.put(Field.youngCount, "2");
+        assertThat(read(PLAIN, cells).individualCount())
+                .as("an animal and its young")
+                .isEqualTo(3);
     }
 
     @Test

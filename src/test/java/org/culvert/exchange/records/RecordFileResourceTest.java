@@ -378,6 +378,23 @@ class RecordFileResourceTest {
     }
 
     @Test
+    void emptyCellsThatMeanTheOnesAboveAreDecidedByField() {
+        Json file = brought("Date,Road,km", i -> (i % 3 == 0 ? "2020-03-14" : "") + ",Mill Road," + i, 9);
+        assertThat(file.getList("inspection.questions.key")).contains("asAbove");
+        String reading = "{\"columns\":{\"day\":0,\"road\":1},\"cause\":\"unknown\",\"asAbove\":[%s]}";
+        decide(file, reading.formatted("\"locality\"")).statusCode(400).body("errors[0].field", equalTo("asAbove"));
+        decide(file, reading.formatted("\"colour\"")).statusCode(400);
+        decide(file, reading.formatted("null")).statusCode(400);
+        decide(file, reading.formatted("\"day\"")).statusCode(201).body("settings.asAbove", contains("day"));
+        String trial = OldRecords.tryOut(file.getString("id"));
+        Api.as(COORDINATOR)
+                .get("/api/record-trials/" + trial + "/rows?verdict=refused")
+                .then()
+                .statusCode(200)
+                .body("items", hasSize(0));
+    }
+
+    @Test
     void aReadingNamesEverythingThatIsWrong() {
         Json file = brought("Date,Road,km", i -> "2020-03-14,Mill Road,1", 4);
         decide(file, """
