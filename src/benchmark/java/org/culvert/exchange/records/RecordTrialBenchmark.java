@@ -282,7 +282,7 @@ public final class RecordTrialBenchmark {
                         null));
             }
         }
-        return new AnimalWords(taxa, groups);
+        return new AnimalWords(taxa, groups, List.of());
     }
 
     private static double copy(Path file, Connection connection) throws IOException, SQLException {

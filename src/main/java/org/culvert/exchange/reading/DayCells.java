@@ -146,7 +146,8 @@ final class DayCells {
             return NEVER;
         }
         // Where hours have a column of their own, that of days is often given with the hour nought
-        boolean hourApart = row.has(Field.time) && day.time() != null && day.time().toSecondOfDay() == 0;
+        boolean hourApart =
+                row.has(Field.time) && day.time() != null && day.time().toSecondOfDay() == 0;
         return hourApart ? new When(day.date(), null, null, null) : inZone(day);
     }
 

@@ -31,7 +31,9 @@ public final class Headings {
         decimalLongitude(
                 Kind.degrees,
                 "decimallongitude longitude long lon lng x lange laenge longitud xcoord gpslong gpslon gpse gpsw"),
-        coordinates(Kind.any, "verbatimcoordinates coordinates coords latlong latlon gps position koordinaten wkt geom geometry thegeom shape"),
+        coordinates(
+                Kind.any,
+                "verbatimcoordinates coordinates coords latlong latlon gps position koordinaten wkt geom geometry thegeom shape"),
         easting(Kind.metres, "easting x xcoord rechtswert east utme utmx mgae"),
         northing(Kind.metres, "northing y ycoord hochwert north utmn utmy mgan"),
         geodeticDatum(Kind.any, "geodeticdatum"),

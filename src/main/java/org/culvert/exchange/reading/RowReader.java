@@ -320,8 +320,8 @@ public final class RowReader {
         double young = plain == null ? -1 : Double.parseDouble(plain);
         String others = row.told(Field.individualCount);
         String other = others == null ? null : Numbers.normal(others, settings.decimalMark());
-        boolean alone = other != null && Double.parseDouble(other) == 0
-                || others == null && row.has(Field.individualCount);
+        boolean alone =
+                other != null && Double.parseDouble(other) == 0 || others == null && row.has(Field.individualCount);
         int animals = alone ? 0 : countWithoutYoung();
         if (young != Math.rint(young) || !within(young) || !within(animals + young)) {
             row.doubt(
@@ -408,8 +408,8 @@ public final class RowReader {
         row.doubt(
                 Finding.Kind.unreadableCount,
                 row.told(Field.scientificName) != null ? Field.scientificName : Field.vernacularName,
-                "A number stands beside the animal, " + RowCells.quoted(String.valueOf(animal)) + ", and is taken as that of"
-                        + " animals: " + told + ".",
+                "A number stands beside the animal, " + RowCells.quoted(String.valueOf(animal))
+                        + ", and is taken as that of" + " animals: " + told + ".",
                 "a whole number in a cell of its own");
         return number;
     }

@@ -14,7 +14,8 @@ final class SpotCells {
     private static final int UTM_NORTH = 32_600;
     private static final int UTM_SOUTH = 32_700;
 
-    private static final Pattern POINT = Pattern.compile("(?i)POINT\\s*Z?M?\\s*\\(\\s*(\\S+)\\s+(\\S+?)(?:\\s+[-\\d.]+)*\\s*\\)");
+    private static final Pattern POINT =
+            Pattern.compile("(?i)POINT\\s*Z?M?\\s*\\(\\s*(\\S+)\\s+(\\S+?)(?:\\s+[-\\d.]+)*\\s*\\)");
     private static final Pattern GEO = Pattern.compile("(?i)geo:(-?[\\d.]+),(-?[\\d.]+).*");
     private static final Pattern UTM = Pattern.compile(
             "(?i)(?:UTM\\s*:?\\s*)?(?:zone\\s*)?(\\d{1,2})\\s*([C-HJ-NP-X])[\\s,]+(\\d{5,6}(?:[.,]\\d+)?)\\s*m?E?[\\s,;]+(\\d{6,8}(?:[.,]\\d+)?)\\s*m?N?");

@@ -15,6 +15,7 @@ import org.culvert.exchange.reading.Headings;
 import org.culvert.exchange.reading.Names;
 import org.culvert.exchange.reading.ReadRow;
 import org.culvert.exchange.reading.ReadingSettings;
+import org.culvert.taxon.SynonymService.TaxonSynonymView;
 import org.culvert.taxon.TaxonService.GroupView;
 import org.culvert.taxon.TaxonService.TaxonView;
 import org.jspecify.annotations.Nullable;
@@ -52,32 +53,16 @@ final class AnimalWords {
     /** @param rows how many rows it leaves without an animal */
     private record Looked(Animal animal, List<String> perhaps, Set<UUID> perhapsTaxa, AtomicLong rows) {}
 
-    private final Names names = new Names();
+    private final AnimalNames names;
     private final TwoNames twoNames;
     private final Map<String, Animal> byKey = new ConcurrentHashMap<>();
     private final Map<String, Looked> byWords = new ConcurrentHashMap<>();
 
-    AnimalWords(List<TaxonView> taxa, List<GroupView> groups) {
+    AnimalWords(List<TaxonView> taxa, List<GroupView> groups, List<TaxonSynonymView> synonyms) {
+        names = new AnimalNames(taxa, groups, synonyms);
         twoNames = new TwoNames(taxa, groups);
-        for (GroupView group : groups) {
-            String key = "group:" + group.id();
-            byKey.put(key, new Animal(null, group.id(), null));
-            add(key, group.name());
-            add(key, group.key().replace('-', ' '));
-        }
-        for (TaxonView taxon : taxa) {
-            String key = "taxon:" + taxon.id();
-            byKey.put(key, new Animal(taxon.id(), taxon.taxonGroupId(), null));
-            add(key, taxon.scientificName());
-            add(key, taxon.vernacularName());
-        }
-    }
-
-    /** A name of idle words alone, such as "young", is none that a text could be found by. */
-    private void add(String key, String name) {
-        if (Names.hasWords(name)) {
-            names.add(key, name);
-        }
+        groups.forEach(group -> byKey.put("group:" + group.id(), new Animal(null, group.id(), null)));
+        taxa.forEach(taxon -> byKey.put("taxon:" + taxon.id(), new Animal(taxon.id(), taxon.taxonGroupId(), null)));
     }
 
     Animal find(ReadRow row) {
@@ -172,29 +157,39 @@ final class AnimalWords {
     private Looked look(String words) {
         List<Names.Match> matches = names.find(words);
         List<String> perhaps = matches.stream()
-                .map(Names.Match::name)
+                .map(names::told)
                 .distinct()
                 .limit(MOST_PROPOSED)
                 .toList();
         Animal one = one(matches);
-        if (one == null || matches.get(0).likeness() == Names.Likeness.nearSpelling) {
+        if (one == null || !matches.get(0).likeness().isSure()) {
             String detail = TwoNames.quoted(words)
                     + (matches.isEmpty()
                             ? " is no animal of the register."
-                            : " may be " + String.join(", or ", perhaps) + "; nobody has decided.");
+                            : matches.get(0).likeness() == Names.Likeness.oneOfSeveral
+                                    ? " names more than one, among them " + String.join(", and ", perhaps)
+                                            + "; nobody has decided."
+                                    : " may be " + String.join(", or ", perhaps) + "; nobody has decided.");
             return new Looked(
                     new Animal(null, null, Finding.doubt(Finding.Kind.unknownAnimal, null, detail, DECIDE)),
                     perhaps,
                     taxa(matches),
                     new AtomicLong());
         }
-        Finding told = matches.get(0).likeness() == Names.Likeness.same
-                ? null
-                : Finding.note(
-                        Finding.Kind.unknownWord,
-                        null,
-                        TwoNames.quoted(words) + " is taken for "
-                                + matches.get(0).name() + ".");
+        Names.Match first = one.taxonId() == null
+                ? matches.get(0)
+                : matches.stream()
+                        .filter(match -> match.key().startsWith("taxon:"))
+                        .findFirst()
+                        .orElse(matches.get(0));
+        Finding told = null;
+        if (names.accepted(first) != null) {
+            told = Finding.note(
+                    Finding.Kind.synonym, null, TwoNames.quoted(words) + " is taken for " + names.told(first) + ".");
+        } else if (first.likeness() != Names.Likeness.same) {
+            told = Finding.note(
+                    Finding.Kind.unknownWord, null, TwoNames.quoted(words) + " is taken for " + first.name() + ".");
+        }
         return new Looked(new Animal(one.taxonId(), one.groupId(), told), List.of(), Set.of(), new AtomicLong());
     }
 

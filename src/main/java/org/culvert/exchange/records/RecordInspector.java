@@ -18,9 +18,8 @@ import org.culvert.exchange.records.RecordInspectionView.RecordFormerReading;
 import org.culvert.exchange.records.RecordInspectionView.RecordProposal;
 import org.culvert.exchange.records.RecordInspectionView.RecordQuestion;
 import org.culvert.exchange.records.RecordInspectionView.RecordWord;
+import org.culvert.taxon.SynonymService;
 import org.culvert.taxon.TaxonService;
-import org.culvert.taxon.TaxonService.GroupView;
-import org.culvert.taxon.TaxonService.TaxonView;
 import org.jspecify.annotations.Nullable;
 
 /** Says in words what was found in a file: columns, proposals, questions, and words that have to mean something. */
@@ -40,10 +39,12 @@ class RecordInspector {
             Headings.Field.cause);
 
     private final TaxonService taxa;
+    private final SynonymService synonyms;
     private final EntityManager entities;
 
-    RecordInspector(TaxonService taxa, EntityManager entities) {
+    RecordInspector(TaxonService taxa, SynonymService synonyms, EntityManager entities) {
         this.taxa = taxa;
+        this.synonyms = synonyms;
         this.entities = entities;
     }
 
@@ -175,7 +176,7 @@ class RecordInspector {
 
     private List<RecordWord> words(TableInspection table, Map<Headings.Field, Integer> columns) {
         List<RecordWord> words = new ArrayList<>();
-        Names names = names();
+        var names = new AnimalNames(taxa.findTaxa(null), taxa.listGroups(), synonyms.listCurrent());
         columns.forEach((field, column) -> {
             if (OF_WORDS.contains(field)) {
                 table.column(column).words().entrySet().stream()
@@ -188,36 +189,17 @@ class RecordInspector {
         return words;
     }
 
-    private static RecordWord word(Names names, Headings.Field field, String word, int rows) {
+    private static RecordWord word(AnimalNames names, Headings.Field field, String word, int rows) {
         String meaning = CellWords.meaning(field, word);
         Map<String, String> perhaps = new LinkedHashMap<>();
         boolean isName = field == Headings.Field.scientificName || field == Headings.Field.vernacularName;
         if (isName && meaning == null) {
             List<Names.Match> matches = names.find(word);
-            if (matches.size() == 1 && matches.get(0).likeness() != Names.Likeness.nearSpelling) {
+            if (matches.size() == 1 && matches.get(0).likeness().isSure()) {
                 meaning = matches.get(0).key();
             }
-            matches.stream().limit(MOST_PERHAPS).forEach(match -> perhaps.put(match.key(), match.name()));
+            matches.stream().limit(MOST_PERHAPS).forEach(match -> perhaps.put(match.key(), names.told(match)));
         }
         return new RecordWord(field.name(), shortened(word), rows, meaning, perhaps);
-    }
-
-    private Names names() {
-        var names = new Names();
-        for (GroupView group : taxa.listGroups()) {
-            add(names, "group:" + group.id(), group.name());
-            add(names, "group:" + group.id(), group.key().replace('-', ' '));
-        }
-        for (TaxonView taxon : taxa.findTaxa(null)) {
-            add(names, "taxon:" + taxon.id(), taxon.scientificName());
-            add(names, "taxon:" + taxon.id(), taxon.vernacularName());
-        }
-        return names;
-    }
-
-    private static void add(Names names, String key, String name) {
-        if (Names.hasWords(name)) {
-            names.add(key, name);
-        }
     }
 }

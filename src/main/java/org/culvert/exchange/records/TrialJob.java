@@ -35,6 +35,7 @@ import org.culvert.platform.RegionService;
 import org.culvert.road.CurrentRoads;
 import org.culvert.road.ManyPlaces;
 import org.culvert.road.PlacesOnRoads;
+import org.culvert.taxon.SynonymService;
 import org.culvert.taxon.TaxonService;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
@@ -54,6 +55,7 @@ class TrialJob implements Job {
     private final RecordRows rows;
     private final ManyPlaces places;
     private final TaxonService taxa;
+    private final SynonymService synonyms;
     private final RegionService regions;
     private final EntityManager entities;
     private final DataSource database;
@@ -66,6 +68,7 @@ class TrialJob implements Job {
             RecordRows rows,
             ManyPlaces places,
             TaxonService taxa,
+            SynonymService synonyms,
             RegionService regions,
             EntityManager entities,
             DataSource database,
@@ -76,6 +79,7 @@ class TrialJob implements Job {
         this.rows = rows;
         this.places = places;
         this.taxa = taxa;
+        this.synonyms = synonyms;
         this.regions = regions;
         this.entities = entities;
         this.database = database;
@@ -139,8 +143,8 @@ class TrialJob implements Job {
 
     private void run(Order order) throws SQLException {
         PlacesOnRoads roads = places.open();
-        var animals =
-                QuarkusTransaction.requiringNew().call(() -> new AnimalWords(taxa.findTaxa(null), taxa.listGroups()));
+        var animals = QuarkusTransaction.requiringNew()
+                .call(() -> new AnimalWords(taxa.findTaxa(null), taxa.listGroups(), synonyms.listCurrent()));
         ZoneId zone = regions.zone();
         Instant now = clock.instant();
         Bounds region = regions.findRegion().map(TrialJob::box).orElse(null);

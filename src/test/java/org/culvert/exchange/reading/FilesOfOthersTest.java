@@ -323,9 +323,7 @@ class FilesOfOthersTest {
                 01/02/2016 12:00:00 AM,6:45:00 PM,"(-30.1234, 151.2345)",wallaby
                 01/15/2016 12:00:00 AM,,"(-30.1234, 151.3345)",3 wallabies
                 """);
-        assertThat(file.columns())
-                .containsEntry(Field.coordinates, "Location")
-                .doesNotContainKey(Field.locality);
+        assertThat(file.columns()).containsEntry(Field.coordinates, "Location").doesNotContainKey(Field.locality);
         List<ReadRow> rows = file.read(parts -> parts);
         assertThat(rows.get(0).spot()).isEqualTo(Spot.decimalDegrees("-30.1234", "151.2345"));
         assertThat(rows.get(0).time()).isEqualTo(LocalTime.of(18, 45));

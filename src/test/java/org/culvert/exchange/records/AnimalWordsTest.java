@@ -12,6 +12,8 @@ import org.culvert.exchange.reading.Headings;
 import org.culvert.exchange.reading.ReadRow;
 import org.culvert.exchange.reading.ReadingSettings;
 import org.culvert.exchange.reading.RowReader;
+import org.culvert.taxon.SynonymService.SynonymKind;
+import org.culvert.taxon.SynonymService.TaxonSynonymView;
 import org.culvert.taxon.TaxonService.GroupView;
 import org.culvert.taxon.TaxonService.TaxonView;
 import org.jspecify.annotations.Nullable;
@@ -43,10 +45,17 @@ class AnimalWordsTest {
                             null,
                             null,
                             null)),
-            List.of(group(KOALAS, "koalas", "koalas"), group(POSSUMS, "possums", "possums and gliders")));
+            List.of(group(KOALAS, "koalas", "koalas"), group(POSSUMS, "possums", "possums and gliders")),
+            List.of(
+                    synonym(RINGTAIL, SynonymKind.scientificName, "Didelphis peregrina"),
+                    synonym(RINGTAIL, SynonymKind.vernacularName, "Beutelratte")));
 
     private static TaxonView taxon(UUID id, String scientificName, String vernacularName, UUID group) {
         return new TaxonView(id, scientificName, vernacularName, "species", "g", group, null, null, null);
+    }
+
+    private static TaxonSynonymView synonym(UUID taxon, SynonymKind kind, String name) {
+        return new TaxonSynonymView(new UUID(3, 1), taxon, kind, name, null, "made for a test", null, null, null);
     }
 
     private static GroupView group(UUID id, String key, String name) {
@@ -150,5 +159,20 @@ class AnimalWordsTest {
         assertThat(find("thing", "taxon:" + RINGTAIL).taxonId()).isEqualTo(RINGTAIL);
         assertThat(find("koala", "undecided").finding().kind()).isEqualTo(Finding.Kind.undecidedAnimal);
         assertThat(find("koala", "taxon:" + new UUID(9, 9)).finding().kind()).isEqualTo(Finding.Kind.undecidedAnimal);
+    }
+
+    @Test
+    void anotherNameOfATaxonIsFoundByWholeWordsAndTold() {
+        AnimalWords.Animal old = find("Didelphis peregrina (Boddaert, 1785)", null);
+        assertThat(old.taxonId()).isEqualTo(RINGTAIL);
+        assertThat(old.finding().kind()).isEqualTo(Finding.Kind.synonym);
+        assertThat(old.finding().weight()).isEqualTo(Finding.Weight.note);
+        assertThat(old.finding().detail()).contains("Pseudocheirus peregrinus", "synonym Didelphis peregrina");
+        assertThat(find("Beutelratten", null).taxonId()).as("no word of it").isNull();
+        AnimalWords.Animal near = find("Beutelrate", null);
+        assertThat(near.taxonId()).as("a near spelling is proposed").isNull();
+        assertThat(near.finding().detail()).contains("Beutelratte");
+        assertThat(find2("Didelphis peregrina", "ringtail").taxonId()).isEqualTo(RINGTAIL);
+        assertThat(find2("Didelphis peregrina", "ringtail").finding().kind()).isEqualTo(Finding.Kind.synonym);
     }
 }

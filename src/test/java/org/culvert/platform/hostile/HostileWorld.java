@@ -112,6 +112,7 @@ final class HostileWorld {
             Map.entry("/api/species-listings/", "speciesListing"),
             Map.entry("/api/surges/", "surge"),
             Map.entry("/api/taxa/", "taxon"),
+            Map.entry("/api/taxon-synonyms/", "taxonSynonym"),
             Map.entry("/api/time-limits/", "timeLimit"),
             Map.entry("/api/visits/", "visit"),
             Map.entry("PATCH /api/visits/{id}/discharge", "dischargedVisit"),
@@ -125,7 +126,7 @@ final class HostileWorld {
             + "|non-release-decisions|plan-templates|aftercare-plans|care-entries"
             + "|absences|keeping-rules|placement-proposals|clock-extensions|clock-notices"
             + "|photographs|surges|keeping-ties|growth-tables|body-measurements"
-            + "|annual-returns|record-files|record-trials";
+            + "|annual-returns|record-files|record-trials|taxon-synonyms";
 
     private static final Set<String> SPENT = Set.of(("attendance join handOver visit dischargedVisit clutch"
                     + " agreement eventSubscription case deadCase unheldCase incident call"
@@ -138,7 +139,7 @@ final class HostileWorld {
                     + " newCarer proposal heldCase entryId failureId clockExtension"
                     + " clockNotice photograph placingPhotograph surge keepingTie growthTable"
                     + " tableAdoptionId bodyMeasurement"
-                    + " annualReturn returnForm recordFile decidedFile recordTrial")
+                    + " annualReturn returnForm recordFile decidedFile recordTrial taxonSynonym")
             .split(" "));
 
     private final World world = World.shared();
@@ -351,6 +352,7 @@ final class HostileWorld {
         });
         makers.put("roadSurvey", () -> make(COORDINATOR, "/api/road-surveys", "POST /api/road-surveys"));
         makers.put("landArea", () -> make(COORDINATOR, "/api/land-areas", "POST /api/land-areas"));
+        makers.put("taxonSynonym", () -> make(COORDINATOR, "/api/taxon-synonyms", "POST /api/taxon-synonyms"));
         makers.put("speciesListing", () -> make(COORDINATOR, "/api/species-listings", "POST /api/species-listings"));
         makers.put("referral", () -> make(COORDINATOR, "/api/referrals", "POST /api/referrals"));
         makers.put("timeLimit", () -> make(COORDINATOR, "/api/time-limits", "POST /api/time-limits"));

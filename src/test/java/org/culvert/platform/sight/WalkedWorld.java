@@ -342,6 +342,15 @@ public final class WalkedWorld {
                         """.formatted(TURTLE)).getString("id");
         known.put("/api/time-limits", limit);
         known.put("/api/referrals", "01920000-0000-7000-8000-000000056001");
+        String turtle = Api.get(COORDINATOR, "/api/taxa?q=" + TURTLE.replace(" ", "%20"))
+                .getString("[0].id");
+        known.put(
+                "/api/taxon-synonyms",
+                Api.make(COORDINATOR, "/api/taxon-synonyms", """
+                        {"taxonId":"%s","kind":"vernacularName","name":"turtle of a walk","language":"en",
+                         "source":"made for a test"}
+                        """.formatted(turtle))
+                        .getString("id"));
         known.put(
                 "/api/species-listings",
                 Api.make(COORDINATOR, "/api/species-listings", """
