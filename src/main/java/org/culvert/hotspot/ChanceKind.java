@@ -47,4 +47,9 @@ public enum ChanceKind {
     static String keys() {
         return list().stream().map(ChanceKind::key).collect(Collectors.joining(", "));
     }
+
+    /** Whether the traffic of the roads is one of the inputs of a run. */
+    static boolean usesTraffic(String key) {
+        return key.equals(PER_TRAFFIC.key()) || key.equals(PER_TRAFFIC_IN_PATCHES.key());
+    }
 }

@@ -97,4 +97,20 @@ public record Evidence(
                 months,
                 sha256);
     }
+
+    /** The same, with more that goes into the search. */
+    Evidence on(String sha256OfAll) {
+        return new Evidence(
+                datedGroup,
+                datedReports,
+                datedWholeYear,
+                surveys,
+                incidentsByYear,
+                incidentsInPeriod,
+                timedByReport,
+                placedByJunction,
+                leftOut,
+                months,
+                sha256OfAll);
+    }
 }

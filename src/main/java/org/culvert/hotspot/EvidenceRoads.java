@@ -12,6 +12,7 @@ import java.util.TreeSet;
 import org.culvert.hotspot.stats.Carriageways;
 import org.culvert.hotspot.stats.Chainage;
 import org.culvert.hotspot.stats.Chance;
+import org.culvert.road.network.LinkTraffic;
 import org.culvert.road.network.Road;
 import org.culvert.road.network.RoadGraph;
 import org.culvert.road.network.RoadNetwork;
@@ -31,10 +32,12 @@ public final class EvidenceRoads {
     private static final double CARRIAGEWAYS_APART_METRES = 80;
 
     private final RoadNetwork network;
+    private final LinkTraffic traffic;
     private final Chainage chainage;
 
-    EvidenceRoads(RoadNetwork network) {
+    EvidenceRoads(RoadNetwork network, LinkTraffic traffic) {
         this.network = network;
+        this.traffic = traffic;
         int links = network.linkCount();
         int[] road = new int[links];
         double[] from = new double[links];
@@ -145,8 +148,7 @@ public final class EvidenceRoads {
         double[] aadt = new double[links];
         for (int link = 0; link < links; link++) {
             roadClass[link] = numbers.getOrDefault(roadClass(link), 0);
-            Integer known = network.attributes(link).aadt();
-            aadt[link] = known == null ? Double.NaN : known;
+            aadt[link] = traffic.vehiclesPerDay(link);
         }
         return new Chance.PerTrafficAndClass(roadClass, aadt, TRAFFIC_BANDS);
     }

@@ -33,7 +33,10 @@ import org.culvert.road.CurrentRoads;
 import org.culvert.road.RoadNetworkService;
 import org.culvert.road.RoadNetworkView;
 import org.culvert.road.RoadService;
+import org.culvert.road.network.LinkTraffic;
 import org.culvert.road.network.RoadNetwork;
+import org.culvert.road.traffic.PeriodTraffic;
+import org.culvert.road.traffic.TrafficReader;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
 
@@ -51,6 +54,7 @@ class HotspotJob implements Job {
     private final HotspotRunService.Results results;
     private final HotspotRunService.Cancellations cancellations;
     private final EvidenceReader evidenceReader;
+    private final TrafficReader trafficReader;
     private final RoadService roads;
     private final RoadNetworkService networks;
     private final ObjectMapper mapper;
@@ -62,6 +66,7 @@ class HotspotJob implements Job {
             HotspotRunService.Results results,
             HotspotRunService.Cancellations cancellations,
             EvidenceReader evidenceReader,
+            TrafficReader trafficReader,
             RoadService roads,
             RoadNetworkService networks,
             ObjectMapper mapper,
@@ -71,6 +76,7 @@ class HotspotJob implements Job {
         this.results = results;
         this.cancellations = cancellations;
         this.evidenceReader = evidenceReader;
+        this.trafficReader = trafficReader;
         this.roads = roads;
         this.networks = networks;
         this.mapper = mapper;
@@ -136,8 +142,11 @@ class HotspotJob implements Job {
     private RunResult compute(UUID id, RunSettings settings) {
         CurrentRoads current = roads.current();
         RoadNetwork network = current.network();
-        var evidenceRoads = new EvidenceRoads(network);
-        Evidence evidence = QuarkusTransaction.requiringNew().call(() -> evidenceReader.read(settings, current));
+        Read read = QuarkusTransaction.requiringNew().call(() -> read(settings, current));
+        Evidence evidence = read.evidence();
+        PeriodTraffic traffic = read.traffic();
+        var evidenceRoads =
+                new EvidenceRoads(network, traffic == null ? LinkTraffic.ofRoadsFile(network) : traffic.links());
         Chance chance = chance(settings, evidence, evidenceRoads);
         RecordDoubts doubts = DatedEvent.doubts(evidenceRoads.chainage(), evidence.datedGroup());
         int threads = Runtime.getRuntime().availableProcessors();
@@ -155,7 +164,15 @@ class HotspotJob implements Job {
                         notes(id))
                 .compute(hotspots);
         HotspotReport report = new ReportMaker(network, settings)
-                .report(current.number(), networkSha256(current.number()), evidence, chance, doubts, hotspots, beside);
+                .report(
+                        current.number(),
+                        networkSha256(current.number()),
+                        evidence,
+                        traffic == null ? null : traffic.used(),
+                        chance,
+                        doubts,
+                        hotspots,
+                        beside);
         String document = write(new CurveMaker(findings, evidenceRoads.chainage(), settings).addTo(report, hotspots));
         return new RunResult(
                 id,
@@ -165,6 +182,20 @@ class HotspotJob implements Job {
                 evidence.sha256(),
                 document,
                 sha256(document));
+    }
+
+    /** What a run takes from the records at one instant. */
+    private record Read(Evidence evidence, @Nullable PeriodTraffic traffic) {}
+
+    /** The traffic of the run's years is read where its kind of chance asks for it, and is one of its inputs then. */
+    private Read read(RunSettings settings, CurrentRoads current) {
+        Evidence evidence = evidenceReader.read(settings, current);
+        if (!ChanceKind.usesTraffic(settings.chance())) {
+            return new Read(evidence, null);
+        }
+        PeriodTraffic traffic = trafficReader.find(
+                current, settings.periodFrom().getYear(), settings.periodTo().getYear());
+        return new Read(evidence.on(sha256(evidence.sha256() + "\ntraffic " + traffic.sha256())), traffic);
     }
 
     private static Chance chance(RunSettings settings, Evidence evidence, EvidenceRoads roads) {

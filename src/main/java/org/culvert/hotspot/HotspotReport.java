@@ -8,6 +8,7 @@ import org.culvert.hotspot.beside.IsItNew;
 import org.culvert.hotspot.beside.RestsOn;
 import org.culvert.hotspot.beside.Secondary;
 import org.culvert.hotspot.beside.Sensitivity;
+import org.culvert.road.traffic.TrafficUsed;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -80,6 +81,7 @@ public record HotspotReport(
      * @param placedByJunction of those counted, how many lie by a junction whose roads are equally likely, and count on the
      *     nearest with a spread that reaches the others
      * @param timedByReport of those counted, how many count at the time of their report since nobody knows when they were
+     * @param traffic which traffic was used, where the kind of chance asks for it; in runs of engine 6 and later
      */
     public record Inputs(
             int incidentsInPeriod,
@@ -87,7 +89,10 @@ public record HotspotReport(
             int collisionsOfAllAnimals,
             int timedByReport,
             int placedByJunction,
-            String sha256) {}
+            String sha256,
+
+            @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable
+            TrafficUsed traffic) {}
 
     /**
      * What the word hotspot claims here.

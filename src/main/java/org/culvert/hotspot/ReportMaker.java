@@ -11,6 +11,7 @@ import org.culvert.hotspot.stats.Hotspot;
 import org.culvert.hotspot.stats.HotspotSearch;
 import org.culvert.hotspot.stats.RecordDoubts;
 import org.culvert.road.network.RoadNetwork;
+import org.culvert.road.traffic.TrafficUsed;
 import org.jspecify.annotations.Nullable;
 
 /** Writes down what a search found, in words and numbers that an engineer can check. */
@@ -32,6 +33,7 @@ final class ReportMaker {
             int networkNumber,
             String networkSha256,
             Evidence evidence,
+            @Nullable TrafficUsed traffic,
             Chance chance,
             RecordDoubts doubts,
             List<Hotspot> hotspots,
@@ -52,7 +54,8 @@ final class ReportMaker {
                         evidence.reports().size(),
                         evidence.timedByReport(),
                         evidence.placedByJunction(),
-                        evidence.sha256()),
+                        evidence.sha256(),
+                        traffic),
                 new HotspotReport.ErrorRate(
                         sentence(chance, notControlled),
                         notControlled.isEmpty(),

@@ -124,7 +124,8 @@ public class RoadLinkReader {
                 "the next of a former page; begin again if a new network was imported meanwhile");
     }
 
-    private static Bounds boundsOf(String bbox) {
+    /** A box as parameters give it. */
+    public static Bounds boundsOf(String bbox) {
         String[] parts = bbox.split(",", -1);
         try {
             if (parts.length == 4) {

@@ -35,6 +35,10 @@ public class BurdenForm {
     @Nullable
     String windowMetres;
 
+    @QueryParam("council")
+    @Nullable
+    String council;
+
     /** What was typed into a field, or nothing. */
     public String typed(String field) {
         String text = switch (field) {
@@ -42,6 +46,7 @@ public class BurdenForm {
             case "yearTo" -> yearTo;
             case "taxonGroup" -> taxonGroup;
             case "windowMetres" -> windowMetres;
+            case "council" -> council;
             default -> throw new IllegalArgumentException("there is no field " + field);
         };
         return text == null ? "" : text;
@@ -59,6 +64,7 @@ public class BurdenForm {
                 || Typed.given(yearTo) != null
                 || Typed.given(taxonGroup) != null
                 || Typed.given(windowMetres) != null
+                || Typed.given(council) != null
                 || (months != null && !months.isEmpty());
     }
 
@@ -84,6 +90,7 @@ public class BurdenForm {
                 window,
                 null,
                 null,
-                null);
+                null,
+                Typed.given(council));
     }
 }

@@ -102,7 +102,7 @@ public record BurdenPage(
     private static WindowRow row(BurdenView.Window window) {
         return new WindowRow(
                 window.rank(),
-                window.road(),
+                window.councils() == null ? window.road() : window.road() + " (" + window.councils() + ")",
                 kilometres(window.fromChainageMetres()) + "–" + kilometres(window.toChainageMetres()),
                 Integer.toString(window.incidents()),
                 number("%.1f", window.predicted()),

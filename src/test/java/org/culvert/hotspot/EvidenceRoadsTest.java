@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import org.culvert.hotspot.stats.Carriageways;
 import org.culvert.hotspot.stats.Chance;
+import org.culvert.road.network.LinkTraffic;
 import org.culvert.road.network.NetworkBuilder;
 import org.culvert.road.network.RoadAttributes;
 import org.culvert.road.network.RoadLine;
@@ -24,7 +25,7 @@ import org.junit.jupiter.api.Test;
  */
 class EvidenceRoadsTest {
     private final RoadNetwork network = network();
-    private final EvidenceRoads roads = new EvidenceRoads(network);
+    private final EvidenceRoads roads = new EvidenceRoads(network, LinkTraffic.ofRoadsFile(network));
 
     private static RoadNetwork network() {
         var builder = NetworkBuilder.planar();

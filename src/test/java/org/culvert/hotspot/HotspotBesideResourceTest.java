@@ -58,7 +58,7 @@ class HotspotBesideResourceTest {
     @Test
     void aPlainRunSaysWhatIsNewAndWhatItRestsOnAndNoMore() {
         Json result = Json.from(result(COORDINATOR, EvidenceWorld.run(",\"taxonGroup\":\"macropods\"")));
-        assertThat(result.getString("engine.version")).isEqualTo("5");
+        assertThat(result.getString("engine.version")).isEqualTo("6");
         assertThat(result.getString("isItNew.sentence")).contains("error rate of its own");
         assertThat(result.getInt("isItNew.simulations")).isEqualTo(999);
         assertThat(result.getInt("isItNew.longestWindowDays")).isEqualTo(182);

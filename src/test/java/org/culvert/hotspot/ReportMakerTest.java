@@ -89,7 +89,7 @@ class ReportMakerTest {
                 new int[12],
                 "abc");
         return new ReportMaker(network, settings(chance.name()))
-                .report(4, "def", evidence, chance, doubts, List.of(hotspot), Beside.NONE);
+                .report(4, "def", evidence, null, chance, doubts, List.of(hotspot), Beside.NONE);
     }
 
     private static Hotspot hotspot(int onTheNorth, int onTheSouth) {

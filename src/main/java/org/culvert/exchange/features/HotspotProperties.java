@@ -10,6 +10,7 @@ public record HotspotProperties(
         int rank,
         String road,
         @Nullable String owner,
+        @Nullable String council,
         double fromChainageMetres,
         double toChainageMetres,
         double lengthMetres,
@@ -29,13 +30,18 @@ public record HotspotProperties(
         double alpha,
         boolean errorRateClaimed,
         @Nullable String errorRateSentence) {
-    /** @param withSeason whether the time of year may be told */
-    static HotspotProperties of(HotspotReport.Stretch stretch, HotspotReport report, boolean withSeason) {
+    /**
+     * @param council in which the middle of the stretch lies
+     * @param withSeason whether the time of year may be told
+     */
+    static HotspotProperties of(
+            HotspotReport.Stretch stretch, @Nullable String council, HotspotReport report, boolean withSeason) {
         RunSettings settings = report.settings();
         return new HotspotProperties(
                 stretch.rank(),
                 stretch.road(),
                 stretch.owner(),
+                council,
                 stretch.fromChainageMetres(),
                 stretch.toChainageMetres(),
                 stretch.lengthMetres(),

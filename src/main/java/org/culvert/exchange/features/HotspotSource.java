@@ -1,6 +1,7 @@
 package org.culvert.exchange.features;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -8,8 +9,10 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.culvert.geo.Position;
 import org.culvert.hotspot.AnnualRunService;
 import org.culvert.hotspot.AnnualRunView;
+import org.culvert.hotspot.CouncilAreas;
 import org.culvert.hotspot.HotspotReport;
 import org.culvert.hotspot.HotspotRunService;
 import org.culvert.hotspot.RunView;
@@ -34,6 +37,8 @@ class HotspotSource implements FeatureSource {
     private final TaxonService taxa;
     private final RegionService region;
     private final Sight sight;
+    private final CouncilAreas councils;
+    private final Clock clock;
 
     HotspotSource(
             AnnualRunService annualRuns,
@@ -41,13 +46,17 @@ class HotspotSource implements FeatureSource {
             DisclosureService disclosure,
             TaxonService taxa,
             RegionService region,
-            Sight sight) {
+            Sight sight,
+            CouncilAreas councils,
+            Clock clock) {
         this.annualRuns = annualRuns;
         this.runs = runs;
         this.disclosure = disclosure;
         this.taxa = taxa;
         this.region = region;
         this.sight = sight;
+        this.councils = councils;
+        this.clock = clock;
     }
 
     @Override
@@ -89,6 +98,9 @@ class HotspotSource implements FeatureSource {
                 Map.entry("rank", "Rank within its group and season, by excess"),
                 Map.entry("road", "Label of the road"),
                 Map.entry("owner", "Owners of the links on which there were collisions"),
+                Map.entry(
+                        "council",
+                        "Council area in which the middle of the stretch lies; null where none is on record, and of a sensitive species"),
                 Map.entry("fromChainageMetres", "Chainage at which the stretch begins, in metres"),
                 Map.entry("toChainageMetres", "Chainage at which the stretch ends, in metres"),
                 Map.entry("lengthMetres", "Length of the stretch, in metres"),
@@ -112,7 +124,7 @@ class HotspotSource implements FeatureSource {
 
     @Override
     public Set<String> filters() {
-        return Set.of("taxonGroup", "season", "road", "owner", "rank", "errorRateClaimed");
+        return Set.of("taxonGroup", "season", "road", "owner", "council", "rank", "errorRateClaimed");
     }
 
     @Override
@@ -196,12 +208,15 @@ class HotspotSource implements FeatureSource {
         }
         HotspotReport report = runs.getReport(cell.id());
         boolean own = isOwnEvidence();
-        boolean withSeason =
-                own || group == null || taxa.findStrictestGrid(group).isEmpty();
+        boolean sensitive = group != null && taxa.findStrictestGrid(group).isPresent();
+        boolean withSeason = own || !sensitive;
         int smallest = own ? 0 : disclosure.settings().smallestCount();
+        CouncilAreas.OnADay areas =
+                councils.open(clock.instant().atZone(region.zone()).toLocalDate());
         List<HotspotFeature> found = new ArrayList<>();
         for (HotspotReport.Stretch stretch : report.hotspots()) {
-            HotspotProperties properties = HotspotProperties.of(stretch, report, withSeason);
+            HotspotProperties properties =
+                    HotspotProperties.of(stretch, sensitive ? null : council(stretch, areas), report, withSeason);
             if (stretch.incidents() >= smallest
                     && query.time().meets(properties.periodTo(), region.zone())
                     && query.fits(properties)
@@ -211,5 +226,13 @@ class HotspotSource implements FeatureSource {
             }
         }
         return found;
+    }
+
+    /** By the vertex in the middle of what is told of the stretch; null where no area is on record there. */
+    private static @Nullable String council(HotspotReport.Stretch stretch, CouncilAreas.OnADay areas) {
+        double[][] line = stretch.lines().get(stretch.lines().size() / 2);
+        double[] middle = line[line.length / 2];
+        List<String> names = areas.at(new Position(middle[1], middle[0]));
+        return names.isEmpty() ? null : String.join(", ", names);
     }
 }

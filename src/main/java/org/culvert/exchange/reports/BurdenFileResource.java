@@ -66,6 +66,10 @@ public class BurdenFileResource {
         @QueryParam("largestVariation")
         @Nullable
         Double largestVariation;
+
+        @QueryParam("council")
+        @Nullable
+        String council;
     }
 
     /**
@@ -96,7 +100,8 @@ public class BurdenFileResource {
                 asked.windowMetres,
                 asked.stepMetres,
                 asked.limit,
-                asked.largestVariation));
+                asked.largestVariation,
+                asked.council));
         return Response.ok(files.write(table, as), as.mediaType())
                 .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + as.fileName(table) + '"')
                 .build();

@@ -20,7 +20,7 @@ import org.culvert.road.network.RoadGraph;
  */
 public final class HotspotSearch {
     /** Changes whenever the same input may give another result. */
-    public static final String VERSION = "5";
+    public static final String VERSION = "6";
 
     private final RoadGraph graph;
     private final Chainage chainage;

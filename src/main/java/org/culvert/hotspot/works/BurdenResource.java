@@ -29,8 +29,18 @@ public class BurdenResource {
             @QueryParam("windowMetres") @Nullable Double windowMetres,
             @QueryParam("stepMetres") @Nullable Double stepMetres,
             @QueryParam("limit") @Nullable Integer limit,
-            @QueryParam("largestVariation") @Nullable Double largestVariation) {
+            @QueryParam("largestVariation") @Nullable Double largestVariation,
+            @QueryParam("council") @Nullable String council) {
         return service.burden(
-                yearFrom, yearTo, taxonGroup, months, seasonWindow, windowMetres, stepMetres, limit, largestVariation);
+                yearFrom,
+                yearTo,
+                taxonGroup,
+                months,
+                seasonWindow,
+                windowMetres,
+                stepMetres,
+                limit,
+                largestVariation,
+                council);
     }
 }

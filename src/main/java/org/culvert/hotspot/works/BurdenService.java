@@ -2,14 +2,19 @@ package org.culvert.hotspot.works;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.time.Clock;
 import java.util.List;
 import org.culvert.hotspot.AuthoritySight;
+import org.culvert.hotspot.CouncilAreas;
 import org.culvert.hotspot.RunSettings;
 import org.culvert.hotspot.stats.rate.RoadProfile;
 import org.culvert.hotspot.stats.rate.Screening;
 import org.culvert.platform.InvalidException;
+import org.culvert.platform.RegionService;
 import org.culvert.road.CurrentRoads;
 import org.culvert.road.RoadService;
+import org.culvert.road.traffic.PeriodTraffic;
+import org.culvert.road.traffic.TrafficReader;
 import org.jspecify.annotations.Nullable;
 
 /** Screens all roads for windows that have more collisions than roads like them. */
@@ -25,22 +30,34 @@ public class BurdenService {
     private final StandingWorks standing;
     private final CollisionReader collisions;
     private final SeasonReader seasons;
+    private final TrafficReader traffic;
     private final RoadService roads;
     private final AuthoritySight authority;
+    private final CouncilAreas councils;
+    private final RegionService regions;
+    private final Clock clock;
 
     BurdenService(
             StretchQuestionService questions,
             StandingWorks standing,
             CollisionReader collisions,
             SeasonReader seasons,
+            TrafficReader traffic,
             RoadService roads,
-            AuthoritySight authority) {
+            AuthoritySight authority,
+            CouncilAreas councils,
+            RegionService regions,
+            Clock clock) {
         this.questions = questions;
         this.standing = standing;
         this.collisions = collisions;
         this.seasons = seasons;
+        this.traffic = traffic;
         this.roads = roads;
         this.authority = authority;
+        this.councils = councils;
+        this.regions = regions;
+        this.clock = clock;
     }
 
     /**
@@ -50,6 +67,7 @@ public class BurdenService {
      * @param windowMetres length of the windows; 1000
      * @param stepMetres from one window to the next; a tenth of a window
      * @param limit how many windows to tell; 50
+     * @param council name of a council area: windows of which an end or the middle lies there are told, and no others
      * @param largestVariation greatest coefficient of variation that passes in the peak search; 0.5
      */
     @Transactional
@@ -62,13 +80,17 @@ public class BurdenService {
             @Nullable Double windowMetres,
             @Nullable Double stepMetres,
             @Nullable Integer limit,
-            @Nullable Double largestVariation) {
+            @Nullable Double largestVariation,
+            @Nullable String council) {
         StretchQuestionService.Years years = questions.years(yearFrom, yearTo);
         RunSettings.Season season = seasons.read(taxonGroup, months, seasonWindow, years.to());
         double window = EffectQuestion.windowMetres(windowMetres);
         double step = EffectQuestion.metres("stepMetres", stepMetres, window / 10, 10, window);
         double variation = variation(largestVariation);
         int most = limit(limit);
+        CouncilAreas.OnADay areas =
+                councils.open(clock.instant().atZone(regions.zone()).toLocalDate());
+        String named = areas.find(council);
         CurrentRoads current = roads.current();
         if (current.network().graph().totalLength() / step > MOST_STEPS) {
             throw InvalidException.of(
@@ -76,12 +98,24 @@ public class BurdenService {
                     "The network has too many windows.",
                     "at least " + (int) Math.ceil(current.network().graph().totalLength() / MOST_STEPS));
         }
-        RoadPieces pieces = RoadPieces.of(current.network());
-        Collisions read = collisions.read(years.from(), years.to(), season, taxonGroup, current);
+        PeriodTraffic ofYears = traffic.find(current, years.first(), years.last());
+        RoadPieces pieces = RoadPieces.of(current.network(), ofYears.links()::vehiclesPerDay);
+        Collisions read = collisions
+                .read(years.from(), years.to(), season, taxonGroup, current)
+                .at(ofYears);
         StandingWorks.Places works = standing.find(pieces, years.from(), years.to(), null);
         List<RoadProfile> profiles = RoadModel.profiles(pieces, read.ofGroup(), works.parts());
-        var writer =
-                new BurdenWriter(years, taxonGroup, season, window, step, most, variation, authority.smallestCount());
+        var writer = new BurdenWriter(
+                years,
+                taxonGroup,
+                season,
+                window,
+                step,
+                most,
+                variation,
+                authority.smallestCount(),
+                named,
+                new PieceCouncils(current.network(), pieces, areas));
         if (authority.withholdsPlacesOf(taxonGroup)) {
             return writer.withheld(read, current.number());
         }

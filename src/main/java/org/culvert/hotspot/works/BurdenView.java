@@ -6,6 +6,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * Windows along roads by excess over what roads like them have. It ranks; it names no hotspot.
  *
+ * @param council whose area alone is told of; null for all roads. What is usual is told by all roads, and ranks are among them
  * @param season in words
  * @param basisSentence burden or risk
  * @param model the function that says what is usual; null where there is none
@@ -21,6 +22,7 @@ public record BurdenView(
         int yearFrom,
         int yearTo,
         @Nullable String taxonGroup,
+        @Nullable String council,
         String season,
         double windowMetres,
         double stepMetres,
@@ -34,7 +36,12 @@ public record BurdenView(
         List<String> saidPlainly,
         @Nullable String informationWithheld,
         AnswerBasis basis) {
-    /** A window, with figures for its length and all years unless they say otherwise. */
+    /**
+     * A window, with figures for its length and all years unless they say otherwise.
+     *
+     * @param councils names of the council areas in which its ends and its middle lie, with semicolons between; null where nobody
+     *     entered any there
+     */
     public record Window(
             int rank,
             String road,
@@ -50,7 +57,8 @@ public record BurdenView(
             double excessPerKilometreYear,
             double chanceOfExcess,
             String basis,
-            boolean worksStandThere) {}
+            boolean worksStandThere,
+            @Nullable String councils) {}
 
     /** A coefficient of the function, by the name of its column. */
     public record Coefficient(String name, double value, double standardError) {}

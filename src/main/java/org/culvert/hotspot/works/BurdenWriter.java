@@ -37,6 +37,8 @@ final class BurdenWriter {
     private final int most;
     private final double largestVariation;
     private final @Nullable Integer smallest;
+    private final @Nullable String council;
+    private final PieceCouncils councils;
 
     BurdenWriter(
             StretchQuestionService.Years years,
@@ -46,7 +48,9 @@ final class BurdenWriter {
             double stepMetres,
             int most,
             double largestVariation,
-            @Nullable Integer smallest) {
+            @Nullable Integer smallest,
+            @Nullable String council,
+            PieceCouncils councils) {
         this.years = years;
         this.taxonGroup = taxonGroup;
         this.season = season;
@@ -55,6 +59,8 @@ final class BurdenWriter {
         this.most = most;
         this.largestVariation = largestVariation;
         this.smallest = smallest;
+        this.council = council;
+        this.councils = councils;
     }
 
     BurdenView withheld(Collisions read, int networkNumber) {
@@ -91,6 +97,7 @@ final class BurdenWriter {
         }
         List<Screening.Screened> withExcess = screening.windows().stream()
                 .filter(window -> window.estimate().excess() > 0)
+                .filter(window -> council == null || councils(window).contains(council))
                 .toList();
         List<Screening.Screened> told = withExcess.stream()
                 .filter(window -> smallest == null || window.window().incidents() >= smallest)
@@ -103,7 +110,7 @@ final class BurdenWriter {
                         .count();
         return view(
                 screening,
-                told.stream().map(BurdenWriter::window).toList(),
+                told.stream().map(this::window).toList(),
                 screening.windows().size() - told.size(),
                 peaks(told, profiles, performance),
                 residuals(performance),
@@ -112,8 +119,16 @@ final class BurdenWriter {
                 basis);
     }
 
-    private static BurdenView.Window window(Screening.Screened screened) {
+    private List<String> councils(Screening.Screened screened) {
+        return councils.of(
+                screened.window().road(),
+                screened.window().fromChainageMetres(),
+                screened.window().toChainageMetres());
+    }
+
+    private BurdenView.Window window(Screening.Screened screened) {
         var estimate = screened.estimate();
+        List<String> there = councils(screened);
         return new BurdenView.Window(
                 screened.rank(),
                 screened.window().road(),
@@ -129,7 +144,8 @@ final class BurdenWriter {
                 Figures.rounded(screened.excessPerKilometreYear()),
                 Figures.rounded(estimate.chanceAbovePredicted()),
                 name(screened.basis()),
-                screened.treated());
+                screened.treated(),
+                there.isEmpty() ? null : String.join("; ", there));
     }
 
     private static String name(Basis basis) {
@@ -214,6 +230,7 @@ final class BurdenWriter {
                 years.first(),
                 years.last(),
                 taxonGroup,
+                council,
                 season.words(),
                 windowMetres,
                 stepMetres,

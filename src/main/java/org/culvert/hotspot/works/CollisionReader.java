@@ -169,7 +169,8 @@ class CollisionReader {
                     placed,
                     reportDays,
                     leftOut,
-                    new Collisions.Tally(incidentsInPeriod, timedByReport, placedByJunction));
+                    new Collisions.Tally(incidentsInPeriod, timedByReport, placedByJunction),
+                    null);
         }
     }
 }

@@ -6,6 +6,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import org.culvert.hotspot.Evidence.LeftOut;
+import org.culvert.road.traffic.PeriodTraffic;
+import org.culvert.road.traffic.TrafficUsed;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,8 +16,14 @@ import org.jspecify.annotations.Nullable;
  * @param all those of all animals in the season
  * @param reportDays days of all incidents of the period, whatever their cause
  * @param leftOut how many incidents were left out, by reason, in a fixed order
+ * @param traffic that they are held against; null where none is
  */
-record Collisions(List<Placed> all, TreeSet<LocalDate> reportDays, Map<LeftOut, Integer> leftOut, Tally tally) {
+record Collisions(
+        List<Placed> all,
+        TreeSet<LocalDate> reportDays,
+        Map<LeftOut, Integer> leftOut,
+        Tally tally,
+        @Nullable TrafficUsed traffic) {
     /**
      * One collision.
      *
@@ -28,6 +36,11 @@ record Collisions(List<Placed> all, TreeSet<LocalDate> reportDays, Map<LeftOut, 
 
     /** What the counts rest on. */
     record Tally(int incidentsInPeriod, int timedByReport, int placedByJunction) {}
+
+    /** The same, held against some traffic. */
+    Collisions at(PeriodTraffic period) {
+        return new Collisions(all, reportDays, leftOut, tally, period.used());
+    }
 
     List<Placed> ofGroup() {
         return all.stream().filter(Placed::ofGroup).toList();
@@ -50,6 +63,7 @@ record Collisions(List<Placed> all, TreeSet<LocalDate> reportDays, Map<LeftOut, 
                         .map(entry -> new AnswerBasis.Reason(entry.getKey().words(), entry.getValue()))
                         .toList(),
                 networkNumber,
+                traffic,
                 notControlled);
     }
 }

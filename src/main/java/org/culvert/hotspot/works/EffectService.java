@@ -17,6 +17,8 @@ import org.culvert.platform.InvalidException;
 import org.culvert.platform.RegionService;
 import org.culvert.road.CurrentRoads;
 import org.culvert.road.RoadService;
+import org.culvert.road.traffic.PeriodTraffic;
+import org.culvert.road.traffic.TrafficReader;
 import org.jspecify.annotations.Nullable;
 
 /** Says what works did, against what would have come without them. */
@@ -30,6 +32,7 @@ public class EffectService {
     private final StandingWorks standing;
     private final CollisionReader collisions;
     private final SeasonReader seasons;
+    private final TrafficReader traffic;
     private final RoadService roads;
     private final RegionService regions;
     private final AuthoritySight authority;
@@ -40,6 +43,7 @@ public class EffectService {
             StandingWorks standing,
             CollisionReader collisions,
             SeasonReader seasons,
+            TrafficReader traffic,
             RoadService roads,
             RegionService regions,
             AuthoritySight authority,
@@ -48,6 +52,7 @@ public class EffectService {
         this.standing = standing;
         this.collisions = collisions;
         this.seasons = seasons;
+        this.traffic = traffic;
         this.roads = roads;
         this.regions = regions;
         this.authority = authority;
@@ -111,24 +116,38 @@ public class EffectService {
         if (others.touch(zones.roads())) {
             cautions.add("Other works stood on some of this stretch in these years: what they did counts here too.");
         }
+        PeriodTraffic before = traffic.find(
+                current, periods.beforeFrom().getYear(), periods.beforeTo().getYear());
+        PeriodTraffic after = traffic.find(
+                current, periods.afterFrom().getYear(), periods.afterTo().getYear());
+        RoadPieces ofBefore = RoadPieces.of(current.network(), before.links()::vehiclesPerDay);
+        var change = new TrafficChange(before.links(), after.links());
         Set<String> classes = new TreeSet<>();
         zones.roads().forEach(part -> classes.addAll(pieces.classes(part)));
         List<RoadPieces.Part> treated = new ArrayList<>(zones.roads());
         treated.addAll(others.parts());
-        List<Collisions.Placed> before = read.ofGroup().stream()
+        List<Collisions.Placed> collisionsBefore = read.ofGroup().stream()
                 .filter(placed -> periods.isBefore(placed.day()))
                 .toList();
         RoadModel model = RoadModel.of(
-                pieces,
-                before,
-                treated,
-                classes,
-                question.windowMetres(),
-                periods.before().size());
+                        ofBefore,
+                        collisionsBefore,
+                        treated,
+                        classes,
+                        question.windowMetres(),
+                        periods.before().size())
+                .later(RoadPieces.of(current.network(), change::vehiclesPerDayAfter));
+        cautions.addAll(change.words(model, pieces, zones.roads()));
         List<RoadPieces.Part> compared = compared(pieces, question.comparison(), treated);
         var study = new EffectStudy(pieces, zones, periods, model, compared, notes(one));
         return writer.told(
-                periods, study.of(read), classes, study.reportsElsewhere(read), read, current.number(), cautions);
+                periods,
+                study.of(read),
+                classes,
+                study.reportsElsewhere(read),
+                read.at(before),
+                current.number(),
+                cautions);
     }
 
     private static List<RoadPieces.Part> inside(Works works, RoadPieces pieces) {

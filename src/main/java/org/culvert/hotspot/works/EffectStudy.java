@@ -136,7 +136,7 @@ final class EffectStudy {
                                     yearsBefore,
                                     yearsAfter,
                                     model.expected(zone.road(), yearsBefore),
-                                    model.expected(zone.road(), yearsAfter),
+                                    model.expectedLater(zone.road(), yearsAfter),
                                     model.overdispersion(zone.road().lengthMetres()))
                             : TreatedStretch.withoutModel(
                                     id, zone.part(), before[i], after[i], yearsBefore, yearsAfter));

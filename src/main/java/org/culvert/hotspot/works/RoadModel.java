@@ -22,6 +22,7 @@ final class RoadModel {
     static final SafetyPerformance.Settings SETTINGS = new SafetyPerformance.Settings(Dispersion.PER_KILOMETRE, 5);
 
     private final Map<String, RoadProfile> byRoad = new HashMap<>();
+    private final Map<String, RoadProfile> later = new HashMap<>();
     private final Set<String> classes;
     private final @Nullable SafetyPerformance performance;
     private final String whyNone;
@@ -118,6 +119,14 @@ final class RoadModel {
         }
     }
 
+    /** The same, which also expects something of the same pieces at the traffic that they had later. */
+    RoadModel later(RoadPieces pieces) {
+        var model = new RoadModel(List.copyOf(byRoad.values()), classes, performance, whyNone);
+        profiles(pieces, List.of(), List.of())
+                .forEach(profile -> model.later.put(profile.road().road(), profile));
+        return model;
+    }
+
     /** The function, or null where {@link #whyNone()} says why there is none. */
     @Nullable
     SafetyPerformance performance() {
@@ -131,6 +140,17 @@ final class RoadModel {
     /** Incidents expected on a part; 0 where the function has no level for it. */
     double expected(RoadPieces.Part part, double years) {
         return performance == null ? 0 : profile(part).expected(performance, part.from(), part.to(), years);
+    }
+
+    /** The same at the traffic that it had later. */
+    double expectedLater(RoadPieces.Part part, double years) {
+        RoadProfile profile = later.getOrDefault(part.piece().id(), profile(part));
+        return performance == null ? 0 : profile.expected(performance, part.from(), part.to(), years);
+    }
+
+    /** Whether traffic says something of what is expected on these parts. */
+    boolean usesTraffic(List<RoadPieces.Part> parts) {
+        return performance != null && basis(parts) == Basis.RISK;
     }
 
     /** Why nothing is expected of a part, or nothing where something is. */

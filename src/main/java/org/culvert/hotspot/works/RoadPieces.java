@@ -8,11 +8,13 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 import org.culvert.hotspot.Words;
 import org.culvert.hotspot.stats.RoadSpan;
 import org.culvert.hotspot.stats.rate.RoadProfile.Section;
 import org.culvert.platform.InvalidException;
+import org.culvert.road.network.LinkTraffic;
 import org.culvert.road.network.Road;
 import org.culvert.road.network.RoadNetwork;
 
@@ -51,16 +53,28 @@ public final class RoadPieces {
     }
 
     private final RoadNetwork network;
+    private final IntToDoubleFunction aadt;
     private final List<Piece> pieces = new ArrayList<>();
     private final int[] pieceOfLink;
 
-    private RoadPieces(RoadNetwork network) {
+    private RoadPieces(RoadNetwork network, IntToDoubleFunction aadt) {
         this.network = network;
+        this.aadt = aadt;
         this.pieceOfLink = new int[network.linkCount()];
     }
 
+    /** With the traffic that the file of roads says, of no stated year. */
     public static RoadPieces of(RoadNetwork network) {
-        var all = new RoadPieces(network);
+        return of(network, LinkTraffic.ofRoadsFile(network)::vehiclesPerDay);
+    }
+
+    /**
+     * With the traffic of a period.
+     *
+     * @param aadt vehicles a day of a link, above 0; NaN where not known
+     */
+    static RoadPieces of(RoadNetwork network, IntToDoubleFunction aadt) {
+        var all = new RoadPieces(network, aadt);
         Set<String> taken = new HashSet<>();
         for (Road road : network.roads()) {
             List<List<Integer>> runs = all.runs(road);
@@ -160,8 +174,7 @@ public final class RoadPieces {
     }
 
     private double aadt(int link) {
-        Integer known = network.attributes(link).aadt();
-        return known == null || known <= 0 ? Double.NaN : known;
+        return aadt.applyAsDouble(link);
     }
 
     String roadClass(int link) {

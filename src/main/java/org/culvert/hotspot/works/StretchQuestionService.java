@@ -18,6 +18,8 @@ import org.culvert.platform.InvalidException;
 import org.culvert.platform.RegionService;
 import org.culvert.road.CurrentRoads;
 import org.culvert.road.RoadService;
+import org.culvert.road.traffic.PeriodTraffic;
+import org.culvert.road.traffic.TrafficReader;
 import org.jspecify.annotations.Nullable;
 
 /** Answers questions about any stretch of a road. */
@@ -34,6 +36,7 @@ public class StretchQuestionService {
     private final CollisionReader collisions;
     private final SeasonReader seasons;
     private final PublishedFigures published;
+    private final TrafficReader traffic;
     private final RoadService roads;
     private final RegionService regions;
     private final AuthoritySight authority;
@@ -44,6 +47,7 @@ public class StretchQuestionService {
             CollisionReader collisions,
             SeasonReader seasons,
             PublishedFigures published,
+            TrafficReader traffic,
             RoadService roads,
             RegionService regions,
             AuthoritySight authority,
@@ -52,6 +56,7 @@ public class StretchQuestionService {
         this.collisions = collisions;
         this.seasons = seasons;
         this.published = published;
+        this.traffic = traffic;
         this.roads = roads;
         this.regions = regions;
         this.authority = authority;
@@ -81,14 +86,17 @@ public class StretchQuestionService {
                 seasons.read(question.taxonGroup(), question.months(), question.seasonWindow(), years.to());
         requireSteps(question, smallest);
         CurrentRoads current = roads.current();
-        RoadPieces pieces = RoadPieces.of(current.network());
+        PeriodTraffic ofYears = traffic.find(current, years.first(), years.last());
+        RoadPieces pieces = RoadPieces.of(current.network(), ofYears.links()::vehiclesPerDay);
         List<RoadPieces.Part> parts =
                 pieces.requireStretch("", question.road(), question.fromChainageMetres(), question.toChainageMetres());
         var writer = new StretchWriter(question, years, season, parts, published, smallest);
         if (authority.withholdsPlacesOf(question.taxonGroup())) {
             return writer.withheld();
         }
-        Collisions read = collisions.read(years.from(), years.to(), season, question.taxonGroup(), current);
+        Collisions read = collisions
+                .read(years.from(), years.to(), season, question.taxonGroup(), current)
+                .at(ofYears);
         StandingWorks.Places works = standing.find(pieces, years.from(), years.to(), null);
         Set<String> classes = new TreeSet<>();
         parts.forEach(part -> classes.addAll(pieces.classes(part)));

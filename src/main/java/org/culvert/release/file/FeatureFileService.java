@@ -22,10 +22,12 @@ import org.culvert.platform.Actor;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.file.TemporaryCopy;
 import org.culvert.release.SiteService;
-import org.culvert.release.file.FileOfFeatures.Feature;
 import org.culvert.release.land.LandService;
 import org.culvert.release.rules.Land;
 import org.culvert.release.rules.Site;
+import org.culvert.road.file.FileOfFeatures;
+import org.culvert.road.file.FileOfFeatures.Feature;
+import org.culvert.road.file.SentFile;
 import org.jspecify.annotations.Nullable;
 
 /** Enters land and release sites from files: each feature through the same service as one that is entered by hand. */

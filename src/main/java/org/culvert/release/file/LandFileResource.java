@@ -16,6 +16,7 @@ import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
 import org.culvert.platform.ledger.Ledgered;
 import org.culvert.release.rules.Land;
+import org.culvert.road.file.FileTypes;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jspecify.annotations.Nullable;
 

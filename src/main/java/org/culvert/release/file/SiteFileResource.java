@@ -15,6 +15,7 @@ import org.culvert.platform.InvalidException;
 import org.culvert.platform.Role;
 import org.culvert.platform.ledger.Ledgered;
 import org.culvert.release.rules.Rule;
+import org.culvert.road.file.FileTypes;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jspecify.annotations.Nullable;
 

@@ -37,6 +37,8 @@ public record Land(
         /** Burnt: what lived there waits until it has grown back. */
         burnt,
         /** Under water that does not belong there. */
-        flooded
+        flooded,
+        /** The area of a council or a roads authority, by its name; it bears on no release. */
+        councilArea
     }
 }

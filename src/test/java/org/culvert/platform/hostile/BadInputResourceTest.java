@@ -189,23 +189,31 @@ class BadInputResourceTest {
     private static final String SOME_LAND =
             "{\"type\":\"Polygon\",\"coordinates\":" + "[[[149.1,-31.9],[149.2,-31.9],[149.2,-31.8],[149.1,-31.9]]]}";
 
+    private static final String A_PLACE = "{\"type\":\"Point\",\"coordinates\":[150.02,-30.5]}";
+
+    private static final String A_COUNTS_FILE = "?yearAttribute=year&vehiclesPerDayAttribute=limit&roadAttribute=name"
+            + "&measure=annualAverage&kind=shortTerm&directions=both&source=hostile";
+
     /** How each kind of file is read. */
     private static final Map<String, String> FILES = Map.of(
             "/api/road-networks",
             "?name=hostile&roadName=name&speedLimit=limit",
             "/api/land-areas/files",
             "?kind=property&nameAttribute=name&source=hostile&from=2020-01-01",
+            "/api/traffic-counts/files",
+            A_COUNTS_FILE,
+            "/api/traffic-counts/files/trials",
+            A_COUNTS_FILE,
             "/api/release-sites/files",
             "?nameAttribute=name&habitatAttribute=name&jurisdiction=XI&uncertaintyMetres=20");
 
     /** A file of features; what is taken as roads is replaced by those of the other tests afterwards. */
     private void attackFile(Operation operation, List<String> roles)
             throws IOException, InterruptedException, SQLException {
-        JsonNode good = Contract.JSON.readTree(
-                """
-                {"type":"FeatureCollection","features":[{"type":"Feature","properties":{"name":"Mill Road","limit":100},
+        JsonNode good = Contract.JSON.readTree("""
+                {"type":"FeatureCollection","features":[{"type":"Feature","properties":{"name":"Mill Road","limit":100,"year":1992},
                  "geometry":%s}]}
-                """.formatted(operation.path().equals("/api/road-networks") ? A_ROAD : SOME_LAND));
+                """.formatted(geometry(operation)));
         String path = operation.path() + FILES.getOrDefault(operation.path(), "");
         for (String body : some(BadValue.bodies(good.toString()), 12)) {
             send(operation, any(roles), path, body, operation.mediaType());
@@ -219,6 +227,12 @@ class BadInputResourceTest {
         }
         World.shared();
         rows.count();
+    }
+
+    private static String geometry(Operation operation) {
+        return operation.path().equals("/api/road-networks")
+                ? A_ROAD
+                : operation.path().startsWith("/api/traffic-counts") ? A_PLACE : SOME_LAND;
     }
 
     /** The file of a logger, with a cell, a column or the whole spoilt. */

@@ -131,6 +131,8 @@ final class Contract {
         }
         return switch (name) {
             case "holder" -> JSON.createObjectNode().put("memberId", "{helper}");
+            case "place" -> GOOD.get("POST /api/traffic-counts").get("place");
+            case "heavyVehicleShare" -> JSON.getNodeFactory().numberNode(0.25);
             case "foundPlace" ->
                 JSON.createObjectNode()
                         .set(

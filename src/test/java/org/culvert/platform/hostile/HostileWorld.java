@@ -107,6 +107,7 @@ final class HostileWorld {
             Map.entry("/api/return-forms/", "returnForm"),
             Map.entry("/api/road-networks/", "roadNetwork"),
             Map.entry("/api/place-moves/", "placeMove"),
+            Map.entry("/api/road-links/", "roadLink"),
             Map.entry("/api/road-surveys/", "roadSurvey"),
             Map.entry("/api/species-facts/", "speciesFact"),
             Map.entry("/api/species-listings/", "speciesListing"),
@@ -114,6 +115,7 @@ final class HostileWorld {
             Map.entry("/api/taxa/", "taxon"),
             Map.entry("/api/taxon-synonyms/", "taxonSynonym"),
             Map.entry("/api/time-limits/", "timeLimit"),
+            Map.entry("/api/traffic-counts/", "trafficCount"),
             Map.entry("/api/visits/", "visit"),
             Map.entry("PATCH /api/visits/{id}/discharge", "dischargedVisit"),
             Map.entry("/api/whereabouts/", "whereabouts"),
@@ -121,7 +123,7 @@ final class HostileWorld {
             Map.entry("/works/", "works"));
 
     private static final String SPENDING = "attendances|joins|hand-overs|visits|clutches|agreements|event-subscriptions"
-            + "|cases|incidents|people|retention-rules|hotspot-runs|road-surveys"
+            + "|cases|incidents|people|retention-rules|hotspot-runs|road-surveys|traffic-counts"
             + "|holds|exposures|alert-thresholds|syndrome-reports|disease-suspicions|release-approvals"
             + "|non-release-decisions|plan-templates|aftercare-plans|care-entries"
             + "|absences|keeping-rules|placement-proposals|clock-extensions|clock-notices"
@@ -132,7 +134,7 @@ final class HostileWorld {
                     + " agreement eventSubscription case deadCase unheldCase incident call"
                     + " otherIncident animalId linkId findingId readingId procedureId"
                     + " orderId useId recoveryId hatchingId person hiddenPerson"
-                    + " retentionRule clutchLinkId closing longRun roadSurvey hold"
+                    + " retentionRule clutchLinkId closing longRun roadSurvey trafficCount hold"
                     + " alertThreshold freshSyndrome syndromeReport exposure toldExposure suspicion untoldSuspicion"
                     + " approval nonRelease partId permitToKeep unknownClinic planTemplate"
                     + " adoptionId aftercarePlan plannedCase careEntry absence keepingRule"
@@ -351,6 +353,10 @@ final class HostileWorld {
             return hidden;
         });
         makers.put("roadSurvey", () -> make(COORDINATOR, "/api/road-surveys", "POST /api/road-surveys"));
+        makers.put("trafficCount", () -> make(COORDINATOR, "/api/traffic-counts", "POST /api/traffic-counts"));
+        makers.put(
+                "roadLink",
+                () -> Api.get(ADMIN, "/api/road-networks/current/links?limit=1").getString("features[0].id"));
         makers.put("landArea", () -> make(COORDINATOR, "/api/land-areas", "POST /api/land-areas"));
         makers.put("taxonSynonym", () -> make(COORDINATOR, "/api/taxon-synonyms", "POST /api/taxon-synonyms"));
         makers.put("speciesListing", () -> make(COORDINATOR, "/api/species-listings", "POST /api/species-listings"));

@@ -147,6 +147,18 @@ public final class WalkedWorld {
                          "speedKmh":4,"observers":2,"taxonGroups":["turtles"],"words":"both verges"}
                         """.formatted(world.network))
                         .getString("id"));
+        known.put(
+                "/api/traffic-counts",
+                Api.make(COORDINATOR, "/api/traffic-counts", """
+                        {"place":{"decimalDegrees":{"latitude":"-30.5","longitude":"150.02"},"uncertaintyMetres":20},
+                         "station":"M-1","from":"1991-01-01","to":"1991-12-31","vehiclesPerDay":2000,
+                         "measure":"annualAverage","standardError":50,"daysCounted":7,"directions":"one",
+                         "direction":"eastbound","heavyVehicleShare":0.1,"kind":"shortTerm","source":"made for a test",
+                         "words":"tubes"}
+                        """).getString("id"));
+        known.put(
+                "/api/road-links",
+                Api.get(COORDINATOR, "/api/road-networks/current/links?limit=1").getString("features[0].id"));
         known.put("/works", known.get("/api/works"));
         ground(world, known, mother, site);
         growth(known, mother);

@@ -1,4 +1,4 @@
-package org.culvert.release.file;
+package org.culvert.road.file;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
@@ -28,8 +28,13 @@ final class GeoJsonShapes {
             case "Point" -> parts.add(List.of(position(where, coordinates)));
             case "Polygon" -> parts.add(rings(where, coordinates));
             case "MultiPolygon" -> list(where, coordinates).forEach(polygon -> parts.add(rings(where, polygon)));
-            case "LineString", "MultiLineString" -> {
-                return new GeoPackageGeometry(Kind.LINE, List.of());
+            case "LineString" -> {
+                return new GeoPackageGeometry(Kind.LINE, List.of(List.of(line(where, coordinates))));
+            }
+            case "MultiLineString" -> {
+                List<List<double[]>> lines = new ArrayList<>();
+                list(where, coordinates).forEach(line -> lines.add(List.of(line(where, line))));
+                return new GeoPackageGeometry(Kind.LINE, lines);
             }
             default -> {
                 return new GeoPackageGeometry(Kind.OTHER, List.of());
@@ -42,15 +47,19 @@ final class GeoJsonShapes {
     private static List<double[]> rings(String where, JsonNode polygon) {
         List<double[]> rings = new ArrayList<>();
         for (JsonNode ring : list(where, polygon)) {
-            double[] positions = new double[2 * list(where, ring).size()];
-            for (int i = 0; i < ring.size(); i++) {
-                double[] position = position(where, ring.get(i));
-                positions[2 * i] = position[0];
-                positions[2 * i + 1] = position[1];
-            }
-            rings.add(positions);
+            rings.add(line(where, ring));
         }
         return rings;
+    }
+
+    private static double[] line(String where, JsonNode line) {
+        double[] positions = new double[2 * list(where, line).size()];
+        for (int i = 0; i < line.size(); i++) {
+            double[] position = position(where, line.get(i));
+            positions[2 * i] = position[0];
+            positions[2 * i + 1] = position[1];
+        }
+        return positions;
     }
 
     private static JsonNode list(String where, JsonNode node) {

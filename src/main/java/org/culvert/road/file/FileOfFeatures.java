@@ -1,12 +1,15 @@
-package org.culvert.release.file;
+package org.culvert.road.file;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Supplier;
 import org.culvert.geo.CoordinateException;
 import org.culvert.geo.GeoPackageGeometry;
 import org.culvert.geo.GeoPackageGeometry.Kind;
@@ -20,9 +23,11 @@ import org.culvert.platform.geopackage.GeoPackage;
 import org.jspecify.annotations.Nullable;
 
 /** Reads features of GeoJSON or of a GeoPackage one after another, brings them to WGS 84, and counts what is left out. */
-final class FileOfFeatures {
+public final class FileOfFeatures {
     private static final int MOST_FEATURES = 10_000;
+    private static final int MOST_COLUMNS = 1000;
     private static final String USUAL_CRS = "CRS84";
+    private static final String LONGEST = "any map of land";
 
     /**
      * A feature.
@@ -30,10 +35,9 @@ final class FileOfFeatures {
      * @param at where it is in the file, for what is said of it: {@code features.3}
      * @param shape longitude before latitude, on WGS 84
      */
-    record Feature(String at, JsonNode properties, GeoPackageGeometry shape) {
+    public record Feature(String at, JsonNode properties, GeoPackageGeometry shape) {
         /** A text of an attribute, or null where it has none. */
-        @Nullable
-        String text(@Nullable String attribute) {
+        public @Nullable String text(@Nullable String attribute) {
             JsonNode value = attribute == null ? null : properties.get(attribute);
             String text = value == null || value.isNull() || value.isContainerNode()
                     ? ""
@@ -42,8 +46,7 @@ final class FileOfFeatures {
         }
 
         /** The same, of at most so many characters. */
-        @Nullable
-        String text(@Nullable String attribute, int longest) {
+        public @Nullable String text(@Nullable String attribute, int longest) {
             String text = text(attribute);
             if (text != null && text.length() > longest) {
                 throw InvalidException.of(
@@ -57,8 +60,17 @@ final class FileOfFeatures {
 
     /** Takes one feature after another. */
     @FunctionalInterface
-    interface Taker {
+    public interface Taker {
         void take(Feature feature);
+
+        /**
+         * A feature whose geometry is wrong, which ends the reading unless somebody goes on.
+         *
+         * @param at where it is in the file
+         */
+        default void refuse(String at, InvalidException wrong) {
+            throw wrong;
+        }
     }
 
     /**
@@ -66,7 +78,7 @@ final class FileOfFeatures {
      *
      * @param leftOut number of features that were not taken, by reason
      */
-    record Told(int features, Map<String, Integer> leftOut) {}
+    public record Told(int features, Map<String, Integer> leftOut) {}
 
     private final ObjectMapper mapper;
     private final SentFile sent;
@@ -81,7 +93,7 @@ final class FileOfFeatures {
      * @param wanted kinds of geometry that are taken
      * @param attributes that are read
      */
-    FileOfFeatures(
+    public FileOfFeatures(
             ObjectMapper mapper,
             SentFile sent,
             TemporaryCopy copy,
@@ -97,7 +109,7 @@ final class FileOfFeatures {
     }
 
     /** @throws InvalidException naming what is wrong, and where it lies */
-    Told read() {
+    public Told read() {
         if (sent.geoPackage()) {
             readGeoPackage();
         } else {
@@ -121,7 +133,7 @@ final class FileOfFeatures {
             Grid grid = gridOf(layer);
             file.read(layer, attributes, (key, geometry, properties) -> {
                 String at = "features." + key;
-                take(at, properties, geometry == null ? null : read(at, geometry), grid);
+                take(at, properties, () -> geometry == null ? null : read(at, geometry), grid);
             });
         }
     }
@@ -172,12 +184,12 @@ final class FileOfFeatures {
     private void readGeoJson() {
         String asked = sent.crs();
         Grid[] grid = new Grid[1];
-        String last = GeoJsonFile.read(mapper, copy.open(), "any map of land", (number, feature, crs) -> {
+        String last = GeoJsonFile.read(mapper, copy.open(), LONGEST, (number, feature, crs) -> {
             if (grid[0] == null) {
                 grid[0] = named(asked != null ? asked : crs != null ? crs : USUAL_CRS);
             }
             String at = "features." + (number - 1);
-            take(at, feature.path("properties"), GeoJsonShapes.read(at, feature.path("geometry")), grid[0]);
+            take(at, feature.path("properties"), () -> GeoJsonShapes.read(at, feature.path("geometry")), grid[0]);
         });
         if (asked == null
                 && last != null
@@ -188,19 +200,45 @@ final class FileOfFeatures {
         }
     }
 
-    private void take(String at, JsonNode properties, @Nullable GeoPackageGeometry shape, Grid grid) {
+    private void take(String at, JsonNode properties, Supplier<@Nullable GeoPackageGeometry> geometry, Grid grid) {
         features++;
         if (features > MOST_FEATURES) {
             throw InvalidException.of(
                     "body", "These are too many features.", "at most " + MOST_FEATURES + " in one file");
         }
-        if (shape == null || shape.isEmpty() && wanted.contains(shape.kind())) {
-            leftOut.merge("no geometry", 1, Integer::sum);
-        } else if (!wanted.contains(shape.kind())) {
-            leftOut.merge("a " + shape.kind().word(), 1, Integer::sum);
-        } else {
-            taker.take(new Feature(at, properties, onEarth(at, shape, grid)));
+        Feature feature;
+        try {
+            GeoPackageGeometry shape = geometry.get();
+            if (shape == null || shape.isEmpty() && wanted.contains(shape.kind())) {
+                leftOut.merge("no geometry", 1, Integer::sum);
+                return;
+            }
+            if (!wanted.contains(shape.kind())) {
+                leftOut.merge("a " + shape.kind().word(), 1, Integer::sum);
+                return;
+            }
+            feature = new Feature(at, properties, onEarth(at, shape, grid));
+        } catch (InvalidException wrong) {
+            taker.refuse(at, wrong);
+            return;
         }
+        taker.take(feature);
+    }
+
+    /** Names of all attributes, in the order in which the file has them. */
+    public static List<String> columns(ObjectMapper mapper, SentFile sent, TemporaryCopy copy) {
+        if (sent.geoPackage()) {
+            try (GeoPackage file = GeoPackage.open(copy.open())) {
+                return file.columns(file.layer(sent.layer()));
+            }
+        }
+        Set<String> names = new LinkedHashSet<>();
+        GeoJsonFile.read(mapper, copy.open(), LONGEST, (number, feature, crs) -> {
+            if (names.size() < MOST_COLUMNS) {
+                feature.path("properties").fieldNames().forEachRemaining(names::add);
+            }
+        });
+        return List.copyOf(names);
     }
 
     private static GeoPackageGeometry onEarth(String at, GeoPackageGeometry shape, Grid grid) {

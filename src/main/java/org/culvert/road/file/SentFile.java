@@ -1,4 +1,4 @@
-package org.culvert.release.file;
+package org.culvert.road.file;
 
 import java.io.InputStream;
 import org.jspecify.annotations.Nullable;
@@ -10,5 +10,5 @@ import org.jspecify.annotations.Nullable;
  * @param crs reference system of its coordinates; null takes the file's own, or longitude and latitude on WGS 84
  * @param layer layer of a GeoPackage; null where it has one only
  */
-record SentFile(
+public record SentFile(
         boolean geoPackage, @Nullable String crs, @Nullable String layer, InputStream octets) {}
