@@ -3,7 +3,9 @@ package org.culvert.support;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -50,6 +52,16 @@ public final class Browser implements AutoCloseable {
             return flaws;
             """;
 
+    /** Rules of WCAG 2.2 AA, by axe-core; those of colours need the page as it is seen. */
+    private static final String RULES = """
+            const done = arguments[arguments.length - 1];
+            axe.run(document, {runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']}).then(function (found) {
+              done(found.violations.map(v => v.id + ': ' + v.nodes.map(n => n.target.join(' ') + ' ' + n.failureSummary).join(' | ')));
+            }, function (failed) { done(['axe failed: ' + failed]); });
+            """;
+
+    private static final String AXE = axe();
+
     private final ChromeDriver driver;
     private final WebDriverWait patience;
 
@@ -76,6 +88,7 @@ public final class Browser implements AutoCloseable {
                                 "--user-data-dir=" + profile));
         driver.executeCdpCommand("Page.addScriptToEvaluateOnNewDocument", Map.of("source", WATCH));
         driver.manage().window().setSize(new Dimension(1440, 900));
+        driver.manage().timeouts().scriptTimeout(Duration.ofSeconds(60));
         return new Browser(driver);
     }
 
@@ -145,12 +158,16 @@ public final class Browser implements AutoCloseable {
                 .isEmpty();
     }
 
-    /** That a person can use the page, on a telephone too; leaves pictures of it under {@code target/pictures}. */
+    /** That a person can use the page, on a telephone too; leaves pictures of it under {@code target/screens}. */
     public void assertUsable(String name) {
         assertThat(driver.executeScript(FLAWS)).as("flaws of " + name).isEqualTo(List.of());
         Dimension before = driver.manage().window().getSize();
+        driver.executeScript(AXE);
         for (int width : WIDTHS) {
             driver.manage().window().setSize(new Dimension(width, 900));
+            assertThat(driver.executeAsyncScript(RULES))
+                    .as("WCAG 2.2 AA, " + name + " at " + width + " px")
+                    .isEqualTo(List.of());
             long overflow = ((Number) script(
                             "return document.documentElement.scrollWidth - document.documentElement.clientWidth;"))
                     .longValue();
@@ -162,9 +179,17 @@ public final class Browser implements AutoCloseable {
         driver.manage().window().setSize(before);
     }
 
+    private static String axe() {
+        try (InputStream script = Browser.class.getResourceAsStream("/axe.min.js")) {
+            return new String(Objects.requireNonNull(script, "axe-core").readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
     private void picture(String name) {
         try {
-            Path picture = Path.of("target", "pictures", name + ".png");
+            Path picture = Path.of("target", "screens", name + ".png");
             Files.createDirectories(picture.getParent());
             Files.write(picture, driver.getScreenshotAs(OutputType.BYTES));
         } catch (IOException e) {

@@ -54,6 +54,12 @@ public class PageFrame {
         return identity.hasRole(role);
     }
 
+    /** Whether the page that is asked for is this one, or below it. */
+    public boolean isAt(String path) {
+        String here = routing.normalizedPath();
+        return here.equals(path) || here.startsWith(path + "/");
+    }
+
     /** The secret for the forms of this page; before anyone has signed in it stands in a cookie of its own. */
     public String getCsrf() {
         String known = findSecret();

@@ -1,0 +1,42 @@
+package org.culvert.web.words;
+
+import io.quarkus.qute.i18n.Message;
+import io.quarkus.qute.i18n.MessageBundle;
+
+/** What stands around every page. */
+@MessageBundle("frame")
+public interface FrameWords {
+    /** BCP 47 */
+    @Message("en")
+    String language();
+
+    @Message("To the content")
+    String skip();
+
+    @Message("Demo.")
+    String demo();
+
+    @Message("The region and everything in it is invented: enter nothing that is real.")
+    String demoMeans();
+
+    @Message("Main")
+    String main();
+
+    @Message("Desk")
+    String desk();
+
+    @Message("Care day")
+    String careDay();
+
+    @Message("Road evidence")
+    String roadEvidence();
+
+    @Message("Accounts")
+    String accounts();
+
+    @Message("Sign in")
+    String signIn();
+
+    @Message("Sign out")
+    String signOut();
+}
