@@ -55,6 +55,11 @@ class Call extends Recorded {
         return call;
     }
 
+    CallEntry.People people() {
+        return new CallEntry.People(
+                CallEntry.Answer.valueOf(anyoneHurt), CallEntry.Answer.valueOf(offTheRoad), policeReference);
+    }
+
     void correct(CallCorrections.CallCorrection correction, Clock clock) {
         happenedAt(Corrections.known(
                 "receivedAt",

@@ -24,6 +24,8 @@ class CallConstraints implements ConstraintSentences {
                 Map.entry("places_on_a_link_say_where", "A place on a road says where along it."),
                 Map.entry("a_moved_place_says_where_to", "A place that was moved says where to, and how far."),
                 Map.entry("a_failed_move_says_why", "A moving of places that failed says why."),
+                Map.entry("a_sentence_is_ticked_once", "This was said, and ticked, already."),
+                Map.entry("withdrawing_a_tick_has_time_and_reason", "A tick is withdrawn at a time, for a reason."),
                 Map.entry("a_move_ends_once", "A moving of places is done or has failed, not both."));
     }
 }

@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Corrects what was entered of calls and incidents; what it was before stays in the revisions. */
 @ApplicationScoped
-class CallCorrector {
+public class CallCorrector {
     private static final int LONGEST_WORDS = 20000;
 
     private final Ledger.Calls calls;
@@ -43,7 +43,7 @@ class CallCorrector {
     }
 
     @Transactional
-    void correctIncident(UUID id, CallCorrections.IncidentCorrection correction) {
+    public void correctIncident(UUID id, CallCorrections.IncidentCorrection correction) {
         Incident incident = incidents.findByIdOptional(id).orElseThrow(() -> new NotFoundException("incident", id));
         requireCause(correction.cause().value());
         incident.correct(correction, clock);
@@ -51,7 +51,7 @@ class CallCorrector {
     }
 
     @Transactional
-    void correctCall(UUID id, CallCorrections.CallCorrection correction) {
+    public void correctCall(UUID id, CallCorrections.CallCorrection correction) {
         Call call = calls.findByIdOptional(id).orElseThrow(() -> new NotFoundException("call", id));
         requireCause(correction.cause().value());
         if (correction.caller().isMade()) {
@@ -65,7 +65,7 @@ class CallCorrector {
     }
 
     @Transactional
-    void correctAnimal(UUID callId, UUID animalId, CallCorrections.ReportedAnimalCorrection correction) {
+    public void correctAnimal(UUID callId, UUID animalId, CallCorrections.ReportedAnimalCorrection correction) {
         ReportedAnimal row = animals.findByIdOptional(animalId)
                 .filter(animal -> animal.callId.equals(callId))
                 .orElseThrow(() -> new NotFoundException("animal of that call", animalId));

@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Shows calls, with or without the people in them. */
 @ApplicationScoped
-class CallReader {
+public class CallReader {
     private final Ledger.Calls calls;
     private final Ledger.Animals animals;
     private final Ledger.People people;
@@ -45,7 +45,7 @@ class CallReader {
     }
 
     @Transactional
-    CallView getCall(UUID id, boolean showPeople) {
+    public CallView getCall(UUID id, boolean showPeople) {
         Call call = calls.findByIdOptional(id).orElseThrow(() -> new NotFoundException("call", id));
         return views(List.of(call), showPeople).get(0);
     }

@@ -76,6 +76,18 @@ public class CallResource {
         return reader.getCall(Paging.uuid("id", id), mayShowPeople());
     }
 
+    /** Animals of a further kind that the caller tells of. */
+    @POST
+    @Path("/calls/{id}/animals")
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR})
+    public RestResponse<CallView> addAnimal(@PathParam("id") String id, @NotNull @Valid CallEntry.Animal animal) {
+        UUID call = Paging.uuid("id", id);
+        calls.addAnimal(call, animal);
+        return RestResponse.ResponseBuilder.<CallView>created(URI.create("/api/calls/" + call))
+                .entity(reader.getCall(call, mayShowPeople()))
+                .build();
+    }
+
     @GET
     @Path("/incidents")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER, Role.OFFICER})

@@ -7,11 +7,14 @@ import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
+import org.culvert.geo.Position;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.road.PlaceAsGiven;
@@ -72,18 +75,63 @@ public class CallService {
     @Transactional
     public CallReceipt receive(CallEntry entry) {
         Kept kept = keep(entry, null);
-        Incident incident = incidents.findById(kept.incidentId());
+        return getReceipt(kept.callId());
+    }
+
+    /** What there is to say of a call as it is known now. */
+    @Transactional
+    public CallReceipt getReceipt(UUID callId) {
+        Call call = calls.findByIdOptional(callId).orElseThrow(() -> new NotFoundException("call", callId));
+        Incident incident = incidents.findById(call.incidentId);
         Place place = incident.placeId == null ? null : places.findById(incident.placeId);
         return new CallReceipt(
-                kept.callId(),
-                kept.incidentId(),
-                kept.incidentNumber(),
+                callId,
+                incident.id(),
+                incident.number,
                 place == null ? null : place.view(),
-                peopleFirst(entry.people()),
-                cautions.listCautions(kept.taxonGroupIds(), "caller").stream()
-                        .map(CautionService.CautionView::words)
-                        .toList(),
-                finder.find(kept.incidentId()));
+                peopleFirst(call.people()),
+                cautionsFor(callId),
+                finder.find(incident.id()));
+    }
+
+    private List<String> cautionsFor(UUID callId) {
+        Set<UUID> groups = new LinkedHashSet<>();
+        for (ReportedAnimal animal : animals.list("callId = ?1 order by id", callId)) {
+            if (animal.taxonGroupId != null) {
+                groups.add(animal.taxonGroupId);
+            }
+        }
+        return cautions.listCautions(groups, "caller").stream()
+                .map(CautionService.CautionView::words)
+                .toList();
+    }
+
+    /** The sentences that whoever takes a call may have said of it. */
+    Set<String> sayable(UUID callId) {
+        Set<String> sentences = new LinkedHashSet<>();
+        for (CallEntry.Answer hurt : CallEntry.Answer.values()) {
+            for (CallEntry.Answer off : CallEntry.Answer.values()) {
+                sentences.addAll(peopleFirst(new CallEntry.People(hurt, off, null)));
+            }
+        }
+        sentences.addAll(cautionsFor(callId));
+        return sentences;
+    }
+
+    /** Incidents that a call may be about that is not kept yet: near in space and time, and in kind where that is said. */
+    @Transactional
+    public List<CallReceipt.Candidate> listNear(Position position, double uncertaintyMetres, Set<UUID> taxonGroupIds) {
+        return finder.find(position, uncertaintyMetres, clock.instant(), taxonGroupIds);
+    }
+
+    /** Why animals come to harm: keys with their words, in a stable order. */
+    @Transactional
+    public Map<String, String> listCauses() {
+        List<?> rows = entities.createNativeQuery("select key, name from causes order by collision desc, name")
+                .getResultList();
+        Map<String, String> causes = new LinkedHashMap<>();
+        rows.forEach(row -> causes.put((String) ((Object[]) row)[0], (String) ((Object[]) row)[1]));
+        return causes;
     }
 
     /**
@@ -150,31 +198,45 @@ public class CallService {
     private Set<UUID> keepAnimals(CallEntry entry, UUID callId, @Nullable UUID importId) {
         Set<UUID> groups = new LinkedHashSet<>();
         for (int i = 0; i < entry.animals().size(); i++) {
-            CallEntry.Animal animal = entry.animals().get(i);
-            UUID taxonId = null;
-            UUID groupId = null;
-            if (animal.scientificName() != null) {
-                String field = "animals." + i + ".scientificName";
-                TaxonService.TaxonView taxon = taxa.findByScientificName(animal.scientificName())
-                        .orElseThrow(
-                                () -> InvalidException.of(
-                                        field,
-                                        "There is no taxon " + animal.scientificName() + ".",
-                                        "a name from /api/taxa, or leave it out and give taxonGroup or verbatimIdentification"));
-                taxonId = taxon.id();
-                groupId = taxon.taxonGroupId();
-            } else if (animal.taxonGroup() != null) {
-                groupId = taxa.requireGroup("animals." + i + ".taxonGroup", animal.taxonGroup())
-                        .id();
+            ReportedAnimal row =
+                    keepAnimal("animals." + i + ".", entry.animals().get(i), callId, importId);
+            if (row.taxonGroupId != null) {
+                groups.add(row.taxonGroupId);
             }
-            if (groupId != null) {
-                groups.add(groupId);
-            }
-            ReportedAnimal row = ReportedAnimal.of(animal, callId, taxonId, groupId);
-            row.importedBy(importId);
-            animals.persist(row);
         }
         return groups;
+    }
+
+    private ReportedAnimal keepAnimal(String path, CallEntry.Animal animal, UUID callId, @Nullable UUID importId) {
+        UUID taxonId = null;
+        UUID groupId = null;
+        if (animal.scientificName() != null) {
+            TaxonService.TaxonView taxon = taxa.findByScientificName(animal.scientificName())
+                    .orElseThrow(() -> InvalidException.of(
+                            path + "scientificName",
+                            "There is no taxon " + animal.scientificName() + ".",
+                            "a name from /api/taxa, or leave it out and give taxonGroup or verbatimIdentification"));
+            taxonId = taxon.id();
+            groupId = taxon.taxonGroupId();
+        } else if (animal.taxonGroup() != null) {
+            groupId =
+                    taxa.requireGroup(path + "taxonGroup", animal.taxonGroup()).id();
+        }
+        ReportedAnimal row = ReportedAnimal.of(animal, callId, taxonId, groupId);
+        row.importedBy(importId);
+        animals.persist(row);
+        return row;
+    }
+
+    /** Keeps animals of a further kind that a caller tells of, as the conversation goes on. */
+    @Transactional
+    public UUID addAnimal(UUID callId, CallEntry.Animal animal) {
+        if (calls.findByIdOptional(callId).isEmpty()) {
+            throw new NotFoundException("call", callId);
+        }
+        UUID id = keepAnimal("", animal, callId, null).id();
+        animals.flush();
+        return id;
     }
 
     /**

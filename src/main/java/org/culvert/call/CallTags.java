@@ -36,6 +36,12 @@ class CallTags {
                 Map.of("reported_animals", "call_id"));
     }
 
+    @Produces
+    @Singleton
+    TagSource ofToldWords(EntityManager entities, ToldWordsService told) {
+        return new RowTag("told-words", "told_words", entities, told::get);
+    }
+
     private static boolean mayShowPeople(Actor actor) {
         return actor.hasRole(Role.DISPATCHER) || actor.hasRole(Role.COORDINATOR);
     }

@@ -28,4 +28,7 @@ final class Ledger {
 
     @ApplicationScoped
     static class Joins implements PanacheRepositoryBase<IncidentJoin, UUID> {}
+
+    @ApplicationScoped
+    static class Told implements PanacheRepositoryBase<ToldWords, UUID> {}
 }

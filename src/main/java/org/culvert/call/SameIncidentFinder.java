@@ -39,11 +39,20 @@ class SameIncidentFinder {
         if (self.isEmpty()) {
             return List.of();
         }
-        Seen asked = self.get(0);
+        return find(self.get(0));
+    }
+
+    /** Incidents that a call may be about that is not kept yet. */
+    @Transactional
+    List<CallReceipt.Candidate> find(Position position, double uncertaintyMetres, Instant at, Set<UUID> groups) {
+        return find(new Seen(new UUID(0, 0), 0, position, uncertaintyMetres, at, groups));
+    }
+
+    private List<CallReceipt.Candidate> find(Seen asked) {
         List<CallReceipt.Candidate> found = new ArrayList<>();
         for (Seen other : seen(
                 "i.id <> :id",
-                incidentId,
+                asked.id(),
                 asked.reportedAt().minus(Nearness.WINDOW),
                 asked.reportedAt().plus(Nearness.WINDOW))) {
             double metres = Geodesy.metresBetween(asked.position(), other.position());

@@ -89,7 +89,7 @@ class Attendance extends Recorded {
         carcassMoved = entry.carcassMoved();
     }
 
-    private void requireOpen() {
+    void requireOpen() {
         if (endedAt != null) {
             throw new ConflictException("This attendance has ended already: " + outcome + ".");
         }

@@ -194,6 +194,7 @@ public class DispatchService {
     @Transactional
     public AttendanceView accept(UUID id, StepEntry step) {
         Attendance attendance = require(id);
+        attendance.requireOpen();
         people.find("attendanceId = ?1 and leads", id).singleResult().accept(at(step.at()));
         people.flush();
         return view(attendance);

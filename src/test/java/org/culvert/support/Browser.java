@@ -16,6 +16,7 @@ import org.openqa.selenium.By;
 import org.openqa.selenium.Dimension;
 import org.openqa.selenium.OutputType;
 import org.openqa.selenium.WebElement;
+import org.openqa.selenium.WindowType;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
@@ -63,37 +64,83 @@ public final class Browser implements AutoCloseable {
     private static final String AXE = axe();
 
     private final ChromeDriver driver;
+    private final String server;
     private final WebDriverWait patience;
 
-    private Browser(ChromeDriver driver) {
+    private Browser(ChromeDriver driver, String server) {
         this.driver = driver;
+        this.server = server;
         this.patience = new WebDriverWait(driver, Duration.ofSeconds(60));
     }
 
     /** Starts one that has never been anywhere. */
     public static Browser start(Path profile) {
+        return start(profile, Request.server());
+    }
+
+    /**
+     * Starts one.
+     *
+     * @param profile what it remembers of earlier starts
+     * @param server where the pages are that it opens, without a slash at its end
+     */
+    public static Browser start(Path profile, String server) {
+        return launch(server, options(profile));
+    }
+
+    /** Starts one that runs no scripts of pages. */
+    public static Browser startWithoutScripts(Path profile) {
+        ChromeOptions options = options(profile);
+        options.setExperimentalOption("prefs", Map.of("profile.managed_default_content_settings.javascript", 2));
+        return launch(Request.server(), options);
+    }
+
+    private static ChromeOptions options(Path profile) {
+        return new ChromeOptions()
+                .setBinary("/usr/bin/chromium")
+                .addArguments(
+                        "--headless",
+                        "--no-sandbox",
+                        "--disable-gpu",
+                        "--disable-quic",
+                        "--no-first-run",
+                        "--disable-background-networking",
+                        "--disable-component-update",
+                        "--disable-sync",
+                        "--user-data-dir=" + profile);
+    }
+
+    private static Browser launch(String server, ChromeOptions options) {
         ChromeDriver driver = new ChromeDriver(
-                new ChromeDriverService.Builder().usingAnyFreePort().build(),
-                new ChromeOptions()
-                        .setBinary("/usr/bin/chromium")
-                        .addArguments(
-                                "--headless",
-                                "--no-sandbox",
-                                "--disable-gpu",
-                                "--disable-quic",
-                                "--no-first-run",
-                                "--disable-background-networking",
-                                "--disable-component-update",
-                                "--disable-sync",
-                                "--user-data-dir=" + profile));
+                new ChromeDriverService.Builder().usingAnyFreePort().build(), options);
         driver.executeCdpCommand("Page.addScriptToEvaluateOnNewDocument", Map.of("source", WATCH));
         driver.manage().window().setSize(new Dimension(1440, 900));
         driver.manage().timeouts().scriptTimeout(Duration.ofSeconds(60));
-        return new Browser(driver);
+        return new Browser(driver, server);
+    }
+
+    /** Closes the page that is open, and has an empty one instead. */
+    public void closePage() {
+        String page = driver.getWindowHandle();
+        String empty = driver.switchTo().newWindow(WindowType.TAB).getWindowHandle();
+        driver.switchTo().window(page).close();
+        driver.switchTo().window(empty);
+        driver.executeCdpCommand("Page.addScriptToEvaluateOnNewDocument", Map.of("source", WATCH));
+        driver.manage().window().setSize(new Dimension(1440, 900));
+    }
+
+    /** Path and query of the page that is shown, of a page without scripts too. */
+    public String address() {
+        String address = Objects.requireNonNull(driver.getCurrentUrl(), "no page is open");
+        return address.startsWith(server) ? address.substring(server.length()) : address;
+    }
+
+    public void resize(int width, int height) {
+        driver.manage().window().setSize(new Dimension(width, height));
     }
 
     public void open(String path) {
-        driver.get(Request.server() + path);
+        driver.get(server + path);
     }
 
     /** Path and query of the page that is shown. */

@@ -25,6 +25,9 @@ public interface FrameWords {
     @Message("Desk")
     String desk();
 
+    @Message("What waits")
+    String overview();
+
     @Message("Care day")
     String careDay();
 

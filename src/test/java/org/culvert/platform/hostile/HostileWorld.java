@@ -59,6 +59,10 @@ final class HostileWorld {
             Map.entry("/api/clock-notices/", "clockNotice"),
             Map.entry("/api/clutches/", "clutch"),
             Map.entry("/clutches/", "clutch"),
+            Map.entry("/desk/incidents/", "incident"),
+            Map.entry("/overview/alerts/", "healthAlert"),
+            Map.entry("POST /api/calls/{id}/told-words", "untoldCall"),
+            Map.entry("/api/told-words/", "toldWords"),
             Map.entry("/api/closings/", "closing"),
             Map.entry("/api/vaccinations/", "vaccination"),
             Map.entry("/api/disease-suspicions/", "suspicion"),
@@ -129,6 +133,14 @@ final class HostileWorld {
             + "|absences|keeping-rules|placement-proposals|clock-extensions|clock-notices"
             + "|photographs|surges|keeping-ties|growth-tables|body-measurements"
             + "|annual-returns|record-files|record-trials|taxon-synonyms";
+    private static final String SPENDING =
+            "attendances|calls|told-words|joins|hand-overs|visits|clutches|agreements|event-subscriptions"
+                    + "|cases|incidents|people|retention-rules|hotspot-runs|road-surveys"
+                    + "|holds|exposures|alert-thresholds|syndrome-reports|disease-suspicions|release-approvals"
+                    + "|non-release-decisions|plan-templates|aftercare-plans|care-entries"
+                    + "|absences|keeping-rules|placement-proposals|clock-extensions|clock-notices"
+                    + "|photographs|surges|keeping-ties|growth-tables|body-measurements"
+                    + "|annual-returns|record-files|record-trials";
 
     private static final Set<String> SPENT = Set.of(("attendance join handOver visit dischargedVisit clutch"
                     + " agreement eventSubscription case deadCase unheldCase incident call"
@@ -136,6 +148,8 @@ final class HostileWorld {
                     + " orderId useId recoveryId hatchingId person hiddenPerson"
                     + " retentionRule clutchLinkId closing longRun roadSurvey trafficCount hold"
                     + " alertThreshold freshSyndrome syndromeReport exposure toldExposure suspicion untoldSuspicion"
+                    + " retentionRule clutchLinkId closing longRun roadSurvey hold"
+                    + " untoldCall toldWords alertThreshold freshSyndrome syndromeReport exposure toldExposure suspicion untoldSuspicion"
                     + " approval nonRelease partId permitToKeep unknownClinic planTemplate"
                     + " adoptionId aftercarePlan plannedCase careEntry absence keepingRule"
                     + " newCarer proposal heldCase entryId failureId clockExtension"
@@ -345,6 +359,16 @@ final class HostileWorld {
                                 body("POST /api/incidents/{id}/closings"))
                         .extract()
                         .path("id"));
+        makers.put("callId", () -> id("call"));
+        makers.put("attendanceId", () -> id("attendance"));
+        makers.put("untoldCall", () -> World.call(TAXON, 150.0512, "").getString("callId"));
+        makers.put(
+                "toldWords",
+                () -> Api.make(
+                                DISPATCHER,
+                                "/api/calls/" + World.call(TAXON, 150.0512, "").getString("callId") + "/told-words",
+                                body("POST /api/calls/{id}/told-words"))
+                        .getString("id"));
         makers.put("person", this::person);
         makers.put("hiddenPerson", () -> {
             String hidden = person();

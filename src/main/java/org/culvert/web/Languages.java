@@ -1,0 +1,53 @@
+package org.culvert.web;
+
+import io.quarkus.arc.Arc;
+import io.quarkus.qute.EngineBuilder;
+import io.quarkus.qute.TemplateInstance;
+import io.quarkus.runtime.LocalesBuildTimeConfig;
+import io.quarkus.vertx.http.runtime.CurrentVertxRequest;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import jakarta.ws.rs.core.HttpHeaders;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/** Which of the server's languages a page speaks: by lookup (RFC 4647, section 3.4) in what the browser asks for. */
+@ApplicationScoped
+class Languages {
+    private final List<Locale> spoken;
+    private final Locale own;
+    private final CurrentVertxRequest current;
+
+    Languages(LocalesBuildTimeConfig config, CurrentVertxRequest current) {
+        this.spoken = List.copyOf(config.locales());
+        this.own = config.defaultLocale().orElse(Locale.ENGLISH);
+        this.current = current;
+    }
+
+    void speak(@Observes EngineBuilder builder) {
+        builder.addTemplateInstanceInitializer(this::speak);
+    }
+
+    private void speak(TemplateInstance page) {
+        if (Arc.container().requestContext().isActive()) {
+            RoutingContext request = current.getCurrent();
+            if (request != null) {
+                page.setLocale(choose(request.request().getHeader(HttpHeaders.ACCEPT_LANGUAGE)));
+            }
+        }
+    }
+
+    Locale choose(@Nullable String asked) {
+        if (asked == null || asked.isBlank()) {
+            return own;
+        }
+        try {
+            Locale found = Locale.lookup(Locale.LanguageRange.parse(asked), spoken);
+            return found == null ? own : found;
+        } catch (IllegalArgumentException notLanguages) {
+            return own;
+        }
+    }
+}

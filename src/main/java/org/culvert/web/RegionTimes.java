@@ -1,0 +1,30 @@
+package org.culvert.web;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Named;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import org.culvert.platform.RegionService;
+
+/** Days and hours in the region's zone, in the language of a page: {@code inject:times.at(instant, frame:language)}. */
+@Named("times")
+@ApplicationScoped
+public class RegionTimes {
+    private final RegionService region;
+
+    RegionTimes(RegionService region) {
+        this.region = region;
+    }
+
+    public String at(Instant instant, String language) {
+        return DateTimeFormatter.ofPattern("EEE d MMM, HH:mm", Locale.forLanguageTag(language))
+                .format(instant.atZone(region.zone()));
+    }
+
+    public String day(LocalDate day, String language) {
+        return DateTimeFormatter.ofPattern("EEE d MMM yyyy", Locale.forLanguageTag(language))
+                .format(day);
+    }
+}

@@ -1,0 +1,172 @@
+package org.culvert.web.desk;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.culvert.geo.Bounds;
+import org.culvert.geo.LocalPlane;
+import org.culvert.geo.Position;
+import org.culvert.road.CurrentRoads;
+import org.culvert.road.network.RoadNetwork;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The surroundings of a place as a drawing, north up: the ring within which it is, the roads, and on its road the chainage. Lengths
+ * are true (transverse Mercator around the place). A unit is a CSS pixel.
+ *
+ * @param roads one path a link
+ * @param itsRoad likewise, of the road that it is on
+ * @param ring radius of the ring
+ * @param marks chainages of its road, at most some
+ * @param names of roads, each once
+ */
+public record PlacePicture(
+        String width,
+        String height,
+        String middleX,
+        String middleY,
+        List<String> roads,
+        List<String> itsRoad,
+        String ring,
+        List<Mark> marks,
+        List<Mark> names,
+        String scaleEnd,
+        String scaleWords) {
+    /** Words at a place of the drawing. */
+    public record Mark(String words, String x, String y) {}
+
+    private static final double WIDTH = 640;
+    private static final double HEIGHT = 420;
+    private static final double LEAST_METRES = 350;
+    private static final int MOST_NAMES = 8;
+    private static final int MOST_MARKS = 14;
+    private static final double NEAREST_LABELS = 46;
+
+    static PlacePicture of(
+            Position place, double uncertaintyMetres, @Nullable String roadName, @Nullable CurrentRoads roads) {
+        return new Drawing(place, uncertaintyMetres, roadName, roads).picture();
+    }
+
+    private static final class Drawing {
+        private final Position place;
+        private final double uncertaintyMetres;
+        private final @Nullable String roadName;
+        private final @Nullable CurrentRoads roads;
+        private final LocalPlane plane;
+        private final double halfMetres;
+        private final double scale;
+        private final List<String> others = new ArrayList<>();
+        private final List<String> own = new ArrayList<>();
+        private final List<Mark> marks = new ArrayList<>();
+        private final List<double[]> taken = new ArrayList<>();
+
+        Drawing(Position place, double uncertaintyMetres, @Nullable String roadName, @Nullable CurrentRoads roads) {
+            this.place = place;
+            this.uncertaintyMetres = uncertaintyMetres;
+            this.roadName = roadName;
+            this.roads = roads;
+            this.plane = LocalPlane.around(place);
+            this.halfMetres = Math.max(LEAST_METRES, 1.4 * uncertaintyMetres);
+            this.scale = HEIGHT / 2 / halfMetres;
+        }
+
+        PlacePicture picture() {
+            Map<String, double[]> labels = new LinkedHashMap<>();
+            if (roads != null) {
+                RoadNetwork network = roads.network();
+                double reach = halfMetres * Math.hypot(WIDTH, HEIGHT) / HEIGHT;
+                for (int link : network.linksIn(Bounds.around(place, reach))) {
+                    draw(network, link, labels);
+                }
+            }
+            double bar = roundMetres(WIDTH / 5 / scale);
+            return new PlacePicture(
+                    text(WIDTH),
+                    text(HEIGHT),
+                    text(WIDTH / 2),
+                    text(HEIGHT / 2),
+                    others,
+                    own,
+                    text(Math.max(3, uncertaintyMetres * scale)),
+                    marks,
+                    names(labels),
+                    text(14 + bar * scale),
+                    bar < 1000
+                            ? String.format(Locale.ROOT, "%.0f m", bar)
+                            : String.format(Locale.ROOT, "%.0f km", bar / 1000));
+        }
+
+        private void draw(RoadNetwork network, int link, Map<String, double[]> labels) {
+            double[] course = network.link(link).vertices();
+            var path = new StringBuilder();
+            for (int i = 0; i < course.length; i += 2) {
+                double[] at = at(new Position(course[i + 1], course[i]));
+                path.append(i == 0 ? 'M' : 'L').append(text(at[0])).append(' ').append(text(at[1]));
+            }
+            String label = network.roadOf(link).label();
+            boolean itself = label.equals(roadName);
+            (itself ? own : others).add(path.toString());
+            if (itself) {
+                mark(network, link);
+            }
+            if (network.roadOf(link).named()) {
+                double[] middle = at(network.positionAt(link, network.graph().length(link) / 2));
+                if (inside(middle, 60)) {
+                    labels.putIfAbsent(label, middle);
+                }
+            }
+        }
+
+        private void mark(RoadNetwork network, int link) {
+            double step = halfMetres < 800 ? 100 : halfMetres < 4000 ? 500 : 5000;
+            double from = network.fromChainage(link);
+            for (double chainage = Math.ceil(from / step) * step;
+                    chainage <= network.toChainage(link) && marks.size() < MOST_MARKS;
+                    chainage += step) {
+                double[] at = at(network.positionAt(link, chainage - from));
+                if (inside(at, 20) && isFree(at)) {
+                    taken.add(at);
+                    marks.add(new Mark(
+                            String.format(Locale.ROOT, step < 1000 ? "%.1f" : "%.0f", chainage / 1000),
+                            text(at[0]),
+                            text(at[1])));
+                }
+            }
+        }
+
+        private List<Mark> names(Map<String, double[]> labels) {
+            List<Mark> names = new ArrayList<>();
+            labels.forEach((label, at) -> {
+                if (names.size() < MOST_NAMES && (label.equals(roadName) || isFree(at))) {
+                    taken.add(at);
+                    names.add(new Mark(label, text(at[0]), text(at[1])));
+                }
+            });
+            return names;
+        }
+
+        private boolean isFree(double[] at) {
+            return taken.stream().allMatch(other -> Math.hypot(at[0] - other[0], at[1] - other[1]) > NEAREST_LABELS);
+        }
+
+        private static boolean inside(double[] at, double margin) {
+            return at[0] > margin && at[0] < WIDTH - margin && at[1] > 16 && at[1] < HEIGHT - 16;
+        }
+
+        private double[] at(Position position) {
+            double[] metres = plane.forward(position);
+            return new double[] {WIDTH / 2 + metres[0] * scale, HEIGHT / 2 - metres[1] * scale};
+        }
+
+        private static double roundMetres(double most) {
+            double ten = Math.pow(10, Math.floor(Math.log10(most)));
+            return most >= 5 * ten ? 5 * ten : most >= 2 * ten ? 2 * ten : ten;
+        }
+    }
+
+    private static String text(double number) {
+        return String.format(Locale.ROOT, "%.1f", number);
+    }
+}

@@ -1,0 +1,126 @@
+package org.culvert.web.desk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.quarkus.test.junit.QuarkusTest;
+import java.nio.file.Path;
+import org.culvert.support.Api;
+import org.culvert.support.Browser;
+import org.culvert.support.World;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.Keys;
+
+/** A call as it is typed, in Chromium, by keyboard alone; and the same without scripts. */
+@QuarkusTest
+class DeskPagesIT {
+    /**
+     * A condition, a place and a number to ring back, with the keys that lead from field to field: what is said is typed, and
+     * besides that no more than these. Fewer would be better; more would be a loss.
+     */
+    private static final int KEYS_BESIDE_WHAT_IS_SAID = 16;
+
+    @TempDir
+    Path folder;
+
+    private static void signIn(Browser browser) {
+        browser.open("/desk");
+        browser.fill("#username", "test-dispatcher");
+        browser.fill("#password", Api.PASSWORD);
+        browser.press("main button");
+        assertThat(browser.path()).isEqualTo("/desk");
+    }
+
+    /** Types as fingers do, and counts. */
+    private static final class Keyboard {
+        private final Browser browser;
+        private int said;
+        private int keys;
+
+        Keyboard(Browser browser) {
+            this.browser = browser;
+        }
+
+        void say(String text) {
+            browser.focused().sendKeys(text);
+            said += text.length();
+        }
+
+        void press(Keys... pressed) {
+            for (Keys key : pressed) {
+                browser.focused().sendKeys(key);
+                keys++;
+            }
+        }
+
+        String at() {
+            return String.valueOf(
+                    browser.script("return document.activeElement.name || document.activeElement.textContent.trim();"));
+        }
+    }
+
+    @Test
+    void aCallIsTypedThroughByKeyboard() {
+        World.shared();
+        try (Browser browser = Browser.start(folder.resolve("profile"))) {
+            signIn(browser);
+            browser.assertUsable("desk-empty");
+            browser.script("document.querySelector('[name=anyoneHurt]').focus(); return true;");
+            var keyboard = new Keyboard(browser);
+            // "no" is the first answer, "yes" the first of the next
+            keyboard.press(Keys.SPACE, Keys.TAB, Keys.SPACE, Keys.TAB);
+            assertThat(keyboard.at()).isEqualTo("place");
+            keyboard.say("Mill Road 5.2");
+            browser.await(
+                    "the place is drawn",
+                    () -> !browser.list("#where .its-road").isEmpty());
+            assertThat(browser.text("#where figcaption")).contains("Mill Road, km 5.20");
+            browser.assertUsable("desk-place");
+            browser.script("document.querySelector('#place').focus(); return true;");
+            keyboard.press(Keys.TAB);
+            assertThat(keyboard.at()).isEqualTo("phone");
+            keyboard.say("0400 000 000");
+            keyboard.press(Keys.TAB);
+            keyboard.say("swamp wallaby");
+            keyboard.press(Keys.TAB, Keys.SPACE, Keys.TAB);
+            assertThat(keyboard.at()).isEqualTo("condition");
+            keyboard.say("sits, shakes");
+            browser.script("window.leaving = true; return true;");
+            keyboard.press(Keys.ENTER);
+            browser.await("the incident is there", () -> browser.path().startsWith("/desk/incidents/"));
+            assertThat(keyboard.keys).isLessThanOrEqualTo(KEYS_BESIDE_WHAT_IS_SAID);
+            System.out.println("keys beside what was said: " + keyboard.keys + "; letters said: " + keyboard.said);
+            assertThat(browser.text("h1")).contains("swamp wallaby");
+            assertThat(browser.text(".next-step")).contains("Nobody is on the way.");
+            assertThat(browser.text("#say")).contains("Your number is");
+            browser.assertUsable("desk-incident");
+
+            // The number to ring back, what was seen, and that nobody is hurt
+            assertThat(browser.find("#phone").getAttribute("value")).isEqualTo("0400 000 000");
+            assertThat(browser.find("#condition").getAttribute("value")).isEqualTo("sits, shakes");
+
+            browser.find(".who input[name=lead]").sendKeys(Keys.SPACE);
+            browser.press("button[value=ask]");
+            assertThat(browser.text(".gate")).contains("The gate stops them", "Speed of the road");
+            browser.assertUsable("desk-gate");
+            browser.assertNothingRan();
+        }
+    }
+
+    @Test
+    void theSameWithoutScripts() {
+        World.shared();
+        try (Browser browser = Browser.startWithoutScripts(folder.resolve("plain"))) {
+            browser.open("/desk");
+            browser.fill("#username", "test-dispatcher");
+            browser.fill("#password", Api.PASSWORD);
+            browser.find("main button").click();
+            browser.await("the desk is there", () -> browser.address().equals("/desk"));
+            browser.fill("#place", "Mill Road 5.3");
+            browser.fill("#condition", "told in a hurry");
+            browser.find("button.main").click();
+            browser.await("the incident is there", () -> browser.address().startsWith("/desk/incidents/"));
+            assertThat(browser.text("#where figcaption")).contains("Mill Road, km 5.30");
+        }
+    }
+}
