@@ -98,7 +98,7 @@ class DeskIncidentPages {
                 incident.calls().stream()
                         .filter(other -> !other.id().equals(call.id()))
                         .toList(),
-                where(incident.place(), receipt),
+                where(incident.place()),
                 receipt,
                 say(call.id(), receipt),
                 who.subList(0, shown),
@@ -125,7 +125,7 @@ class DeskIncidentPages {
                 .orElseThrow(() -> new NotFoundException("call of that incident", callId));
     }
 
-    private @Nullable DeskWhere where(@Nullable PlaceView place, CallReceipt receipt) {
+    private @Nullable DeskWhere where(@Nullable PlaceView place) {
         if (place == null) {
             return null;
         }
@@ -133,7 +133,7 @@ class DeskIncidentPages {
         Double limit = link == null
                 ? null
                 : roads.findLink(link).map(RoadFacts.LinkFacts::speedLimitKmh).orElse(null);
-        return DeskWhere.of(place, limit, roads.findCurrent().orElse(null), receipt.mayBeTheSame());
+        return DeskWhere.of(place, limit, roads.findCurrent().orElse(null), List.of());
     }
 
     private List<DeskIncidentPage.Sentence> say(UUID callId, CallReceipt receipt) {

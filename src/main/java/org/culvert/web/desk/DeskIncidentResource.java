@@ -292,6 +292,7 @@ public class DeskIncidentResource {
                         .data("typed", page.typed())
                         .data("where", page.where())
                         .data("errors", errors)
+                        .data("placeErrors", List.of())
                         .data("suggested", List.of())
                         .data("key", UUID.randomUUID().toString())
                         .data("animals", pages.listAnimals())

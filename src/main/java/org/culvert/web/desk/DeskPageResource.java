@@ -137,7 +137,10 @@ public class DeskPageResource {
                 errors = notYet.errors();
             }
         }
-        return where.data("where", understood).data("errors", errors).data("suggested", suggested);
+        return where.data("where", understood)
+                .data("placeErrors", errors)
+                .data("suggested", suggested)
+                .data("fragment", true);
     }
 
     /** What is open, most pressing first. */
@@ -163,6 +166,7 @@ public class DeskPageResource {
                         .data("more", Math.max(0, all.size() - MOST_OPEN))
                         .data("now", clock.instant())
                         .data("where", null)
+                        .data("placeErrors", List.of())
                         .data("suggested", List.of()))
                 .type(MediaType.TEXT_HTML_TYPE)
                 .build();

@@ -43,6 +43,7 @@ public record PlacePicture(
     private static final int MOST_NAMES = 8;
     private static final int MOST_MARKS = 14;
     private static final double NEAREST_LABELS = 46;
+    private static final double LABEL_DISTANCE = 150;
 
     static PlacePicture of(
             Position place, double uncertaintyMetres, @Nullable String roadName, @Nullable CurrentRoads roads) {
@@ -112,11 +113,28 @@ public record PlacePicture(
                 mark(network, link);
             }
             if (network.roadOf(link).named()) {
-                double[] middle = at(network.positionAt(link, network.graph().length(link) / 2));
-                if (inside(middle, 60)) {
-                    labels.putIfAbsent(label, middle);
+                double[] spot = labelSpot(network, link);
+                if (spot != null) {
+                    labels.putIfAbsent(label, spot);
                 }
             }
+        }
+
+        /** Where on a link its road's name is read best: in the picture, and off the middle; null where there is no such place. */
+        private double @Nullable [] labelSpot(RoadNetwork network, int link) {
+            double length = network.graph().length(link);
+            double[] best = null;
+            double bestOff = Double.POSITIVE_INFINITY;
+            int steps = (int) Math.min(200, Math.max(2, Math.ceil(length * scale / 20)));
+            for (int step = 0; step <= steps; step++) {
+                double[] at = at(network.positionAt(link, length * step / steps));
+                double off = Math.abs(Math.hypot(at[0] - WIDTH / 2, at[1] - HEIGHT / 2) - LABEL_DISTANCE);
+                if (inside(at, 70) && off < bestOff) {
+                    best = at;
+                    bestOff = off;
+                }
+            }
+            return best;
         }
 
         private void mark(RoadNetwork network, int link) {
@@ -139,12 +157,17 @@ public record PlacePicture(
         private List<Mark> names(Map<String, double[]> labels) {
             List<Mark> names = new ArrayList<>();
             labels.forEach((label, at) -> {
-                if (names.size() < MOST_NAMES && (label.equals(roadName) || isFree(at))) {
-                    taken.add(at);
+                // Beneath its line, where no chainage stands
+                if (names.size() < MOST_NAMES && names.stream().noneMatch(other -> near(other, at))) {
                     names.add(new Mark(label, text(at[0]), text(at[1])));
                 }
             });
             return names;
+        }
+
+        private static boolean near(Mark other, double[] at) {
+            return Math.abs(Double.parseDouble(other.x()) - at[0]) < 2 * NEAREST_LABELS
+                    && Math.abs(Double.parseDouble(other.y()) - at[1]) < 20;
         }
 
         private boolean isFree(double[] at) {

@@ -102,8 +102,8 @@ public class OverviewPageResource {
             @FormParam("csrf") @Nullable String csrf) {
         UUID alert = Paging.uuid("id", id);
         try {
-            var entry = new AcknowledgementEntry(
-                    given("name", name, LONGEST_NAME), given("words", words, LONGEST_WORDS));
+            var entry =
+                    new AcknowledgementEntry(given("name", name, LONGEST_NAME), given("words", words, LONGEST_WORDS));
             return Response.seeOther(forms.take("/overview/alerts/" + id + "/reading", key, entry, () -> {
                         alerts.acknowledge(alert, entry);
                         return URI.create("/overview#alerts");
@@ -152,7 +152,9 @@ public class OverviewPageResource {
         UUID organisation = taker.organisationId();
         String name = member != null
                 ? roster.getMember(member).callSign()
-                : organisation == null ? null : roster.getOrganisation(organisation).name();
+                : organisation == null
+                        ? null
+                        : roster.getOrganisation(organisation).name();
         return new Offer(name, offered.offeredAt());
     }
 
@@ -174,7 +176,9 @@ public class OverviewPageResource {
                         .data("clocks", due)
                         .data("moreClocks", moreDue)
                         .data("missed", missed.listMissed(SHOWN, null))
-                        .data("handOvers", offers.items().stream().map(this::offer).toList())
+                        .data(
+                                "handOvers",
+                                offers.items().stream().map(this::offer).toList())
                         .data("moreHandOvers", offers.next() != null)
                         .data("gaps", custody.listGaps(SHOWN, null))
                         .data("alerts", alerts.listAlerts(true, SHOWN, null)))

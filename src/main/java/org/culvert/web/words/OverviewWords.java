@@ -76,7 +76,7 @@ public interface OverviewWords {
     String handOvers();
 
     @Message("Offered {when}; the giver holds the animal until then.")
-    String offeredSince(Object when);
+    String offeredSince(String when);
 
     @Message("Offered; the giver holds the animal until then.")
     String offered();

@@ -32,7 +32,8 @@ class OverviewPageResourceTest {
 
     private static Answer send(String path, Map<String, String> fields) {
         String secret = Api.as(COORDINATOR).get("/overview").cookie("culvert-form");
-        Map<String, String> whole = new HashMap<>(Map.of("key", UUID.randomUUID().toString()));
+        Map<String, String> whole =
+                new HashMap<>(Map.of("key", UUID.randomUUID().toString()));
         whole.putAll(fields);
         return Api.as(COORDINATOR)
                 .contentType(Request.FORM + "; charset=UTF-8")
@@ -57,10 +58,10 @@ class OverviewPageResourceTest {
     void anAlertStandsThereUntilSomebodyHasReadIt() {
         World world = World.shared();
         String name = "Overview " + UUID.randomUUID();
-        String syndrome = Api.make(COORDINATOR, "/api/syndromes", """
+        String syndrome =
+                Api.make(COORDINATOR, "/api/syndromes", """
                         {"name":"%s","words":"made for a test","source":"made for a test","readOn":"2026-01-01"}
-                        """.formatted(name))
-                .getString("id");
+                        """.formatted(name)).getString("id");
         Api.make(COORDINATOR, "/api/alert-thresholds", """
                 {"syndromeId":"%s","smallestCount":2,"withinKilometres":5,"withinDays":7,"source":"made for a test",
                  "readOn":"2026-01-01","validFrom":"2020-01-01"}
@@ -97,7 +98,8 @@ class OverviewPageResourceTest {
     void whatIsOpenLeadsToTheDeskAndTheRestIsLookedUp() {
         World.shared();
         String incident = World.call("Phascolarctos cinereus", 150.0677, "").getString("incidentId");
-        assertThat(Api.get(COORDINATOR, "/api/open-incidents").getList("incidentId")).contains(incident);
+        assertThat(Api.get(COORDINATOR, "/api/open-incidents").getList("incidentId"))
+                .contains(incident);
         assertThat(page("/overview")).contains("Open at the desk:", "href=\"/desk/incidents/");
         assertThat(page("/overview/lapsing")).contains("authorisation");
         Api.as(DISPATCHER).get("/overview").then().statusCode(403);
