@@ -188,6 +188,14 @@ public final class Browser implements AutoCloseable {
         return Objects.requireNonNull(driver.executeScript(script, arguments), "the script gave nothing");
     }
 
+    /** Octets that came over the line for the page that is shown, and for what belongs to it. */
+    public long weight() {
+        return ((Number) script("""
+                        return performance.getEntriesByType('navigation').concat(performance.getEntriesByType('resource'))
+                            .reduce((sum, one) => sum + one.transferSize, 0);
+                        """)).longValue();
+    }
+
     public WebElement focused() {
         return driver.switchTo().activeElement();
     }

@@ -34,8 +34,8 @@ public record PlacePicture(
         List<Mark> names,
         String scaleEnd,
         String scaleWords) {
-    /** Words at a place of the drawing. */
-    public record Mark(String words, String x, String y) {}
+    /** Words at a place of the drawing, and how far beneath it (above, where below 0) they keep clear of the road. */
+    public record Mark(String words, String x, String y, String dy) {}
 
     private static final double WIDTH = 640;
     private static final double HEIGHT = 420;
@@ -149,9 +149,17 @@ public record PlacePicture(
                     marks.add(new Mark(
                             String.format(Locale.ROOT, step < 1000 ? "%.1f" : "%.0f", chainage / 1000),
                             text(at[0]),
-                            text(at[1])));
+                            text(at[1]),
+                            risesToTheRight(network, link, chainage - from) ? "17" : "-8"));
                 }
             }
+        }
+
+        private boolean risesToTheRight(RoadNetwork network, int link, double metres) {
+            double length = network.graph().length(link);
+            double[] one = at(network.positionAt(link, Math.max(0, metres - 10)));
+            double[] other = at(network.positionAt(link, Math.min(length, metres + 10)));
+            return (other[0] - one[0]) * (other[1] - one[1]) < 0;
         }
 
         private List<Mark> names(Map<String, double[]> labels) {
@@ -159,7 +167,7 @@ public record PlacePicture(
             labels.forEach((label, at) -> {
                 // Beneath its line, where no chainage stands
                 if (names.size() < MOST_NAMES && names.stream().noneMatch(other -> near(other, at))) {
-                    names.add(new Mark(label, text(at[0]), text(at[1])));
+                    names.add(new Mark(label, text(at[0]), text(at[1]), "16"));
                 }
             });
             return names;

@@ -99,7 +99,7 @@ class BackupHardshipTest {
     void whoWasErasedOrHiddenSinceTheBackupDoesNotComeBack() throws Exception {
         PersonalWorld.endDuties();
         String erased = PersonalWorld.callerOf(PersonalWorld.call(
-                "2015-03-04T05:00:00Z", "{\"name\":\"Rosalind Backagain\"}", "Rosalind Backagain was here"));
+                "2014-03-04T05:00:00Z", "{\"name\":\"Rosalind Backagain\"}", "Rosalind Backagain was here"));
         String hidden =
                 PersonalWorld.callerOf(PersonalWorld.call("2026-03-04T05:00:00Z", "{\"name\":\"Hid Later\"}", "words"));
         Path file = folder.resolve("before-erasure.zip");

@@ -126,36 +126,28 @@ final class HostileWorld {
             Map.entry("/api/works/", "works"),
             Map.entry("/works/", "works"));
 
-    private static final String SPENDING = "attendances|joins|hand-overs|visits|clutches|agreements|event-subscriptions"
-            + "|cases|incidents|people|retention-rules|hotspot-runs|road-surveys|traffic-counts"
-            + "|holds|exposures|alert-thresholds|syndrome-reports|disease-suspicions|release-approvals"
-            + "|non-release-decisions|plan-templates|aftercare-plans|care-entries"
-            + "|absences|keeping-rules|placement-proposals|clock-extensions|clock-notices"
-            + "|photographs|surges|keeping-ties|growth-tables|body-measurements"
-            + "|annual-returns|record-files|record-trials|taxon-synonyms";
     private static final String SPENDING =
             "attendances|calls|told-words|joins|hand-overs|visits|clutches|agreements|event-subscriptions"
-                    + "|cases|incidents|people|retention-rules|hotspot-runs|road-surveys"
+                    + "|cases|incidents|people|retention-rules|hotspot-runs|road-surveys|traffic-counts"
                     + "|holds|exposures|alert-thresholds|syndrome-reports|disease-suspicions|release-approvals"
                     + "|non-release-decisions|plan-templates|aftercare-plans|care-entries"
                     + "|absences|keeping-rules|placement-proposals|clock-extensions|clock-notices"
                     + "|photographs|surges|keeping-ties|growth-tables|body-measurements"
-                    + "|annual-returns|record-files|record-trials";
+                    + "|annual-returns|record-files|record-trials|taxon-synonyms";
 
-    private static final Set<String> SPENT = Set.of(("attendance join handOver visit dischargedVisit clutch"
-                    + " agreement eventSubscription case deadCase unheldCase incident call"
-                    + " otherIncident animalId linkId findingId readingId procedureId"
-                    + " orderId useId recoveryId hatchingId person hiddenPerson"
-                    + " retentionRule clutchLinkId closing longRun roadSurvey trafficCount hold"
-                    + " alertThreshold freshSyndrome syndromeReport exposure toldExposure suspicion untoldSuspicion"
-                    + " retentionRule clutchLinkId closing longRun roadSurvey hold"
-                    + " untoldCall toldWords alertThreshold freshSyndrome syndromeReport exposure toldExposure suspicion untoldSuspicion"
-                    + " approval nonRelease partId permitToKeep unknownClinic planTemplate"
-                    + " adoptionId aftercarePlan plannedCase careEntry absence keepingRule"
-                    + " newCarer proposal heldCase entryId failureId clockExtension"
-                    + " clockNotice photograph placingPhotograph surge keepingTie growthTable"
-                    + " tableAdoptionId bodyMeasurement"
-                    + " annualReturn returnForm recordFile decidedFile recordTrial taxonSynonym")
+    private static final Set<String> SPENT = Set.of(("attendance join handOver visit dischargedVisit clutch agreement"
+                    + " eventSubscription case deadCase unheldCase incident call otherIncident"
+                    + " animalId linkId findingId readingId procedureId orderId useId"
+                    + " recoveryId hatchingId person hiddenPerson retentionRule clutchLinkId"
+                    + " closing longRun roadSurvey trafficCount hold alertThreshold"
+                    + " freshSyndrome syndromeReport exposure toldExposure suspicion"
+                    + " untoldSuspicion untoldCall toldWords approval nonRelease partId"
+                    + " permitToKeep unknownClinic planTemplate adoptionId aftercarePlan"
+                    + " plannedCase careEntry absence keepingRule newCarer proposal heldCase"
+                    + " entryId failureId clockExtension clockNotice photograph"
+                    + " placingPhotograph surge keepingTie growthTable tableAdoptionId"
+                    + " bodyMeasurement annualReturn returnForm recordFile decidedFile"
+                    + " recordTrial taxonSynonym")
             .split(" "));
 
     private final World world = World.shared();

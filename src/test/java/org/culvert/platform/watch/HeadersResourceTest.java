@@ -53,6 +53,24 @@ class HeadersResourceTest {
         World.shared();
     }
 
+    /** Of a page that holds a secret beside what somebody sent, length would tell of both: BREACH (Gluck, Harris, Prado 2013). */
+    @Test
+    void stylesAndScriptsAreCompressedAndPagesAreNot() {
+        for (String path : List.of("/culvert.css", "/desk.js", "/webjars/htmx.org/2.0.4/dist/htmx.min.js")) {
+            Answer answer = Request.given().header("Accept-Encoding", "gzip").get(path);
+            assertThat(answer.statusCode()).as(path).isEqualTo(200);
+            assertThat(answer.header("Content-Encoding")).as(path).isEqualTo("gzip");
+        }
+        for (String path : List.of("/desk", "/sign-in", "/api/members")) {
+            Answer answer = Api.as(DISPATCHER)
+                    .accept(path.startsWith("/api") ? "*/*" : "text/html")
+                    .header("Accept-Encoding", "gzip")
+                    .get(path);
+            assertThat(answer.statusCode()).as(path).isEqualTo(200);
+            assertThat(answer.header("Content-Encoding")).as(path).isNull();
+        }
+    }
+
     @Test
     void everyReadOfTheContractHasThemToWhomeverItAnswers() {
         List<String> wrong = new ArrayList<>();

@@ -84,14 +84,26 @@ class OverviewPageResourceTest {
     }
 
     @Test
-    void aHandOverThatWaitsNamesWhoIsToTakeIt() {
+    void handOversThatWaitNameWhoIsToTakeThemTheOldestFirst() {
         World world = World.shared();
-        String taker = Api.get(COORDINATOR, "/api/members/" + world.helper).getString("callSign");
-        assertThat(page("/overview")).doesNotContain("<strong>" + taker + "</strong>");
         Api.make(RESCUER, "/api/cases/" + newCase(world) + "/hand-overs", """
                 {"taker":{"memberId":"%s"}}
                 """.formatted(world.helper));
-        assertThat(page("/overview")).contains("<strong>" + taker + "</strong>");
+        String page = page("/overview");
+        int at = page.indexOf("id=\"over-h\"");
+        for (Map<String, Object> taker : Api.get(COORDINATOR, "/api/hand-overs?pending=true&limit=8")
+                .<Map<String, Object>>getList("items.taker")) {
+            Object member = taker.get("memberId");
+            Object organisation = taker.get("organisationId");
+            String name = member != null
+                    ? Api.get(COORDINATOR, "/api/members/" + member).getString("callSign")
+                    : organisation != null
+                            ? Api.get(COORDINATOR, "/api/organisations/" + organisation)
+                                    .getString("name")
+                            : "<p class=\"wait\">";
+            at = page.indexOf(name, at + 1);
+            assertThat(at).as(name).isPositive();
+        }
     }
 
     @Test
