@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.UUID;
 import org.culvert.call.CallEntry.Answer;
 import org.culvert.call.IncidentService;
+import org.culvert.call.SaidWords;
 import org.culvert.platform.Actor;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
@@ -28,6 +29,8 @@ import org.jspecify.annotations.Nullable;
 /** Sends people out, through the gate, and keeps what came of it. */
 @ApplicationScoped
 public class DispatchService {
+    private static final int LONGEST_WORDS = 4000;
+
     /** How a going-out ended. */
     public enum Outcome {
         collected,
@@ -56,7 +59,11 @@ public class DispatchService {
     /** A step of an attendance; now when {@code at} is left out. */
     public record StepEntry(@Nullable Instant at) {}
 
-    /** How it ended, and what was done for a carcass so that nobody stops for it again. */
+    /**
+     * How it ended, and what was done for a carcass so that nobody stops for it again.
+     *
+     * @param words what was seen at the scene
+     */
     public record OutcomeEntry(
             @NotNull Outcome outcome,
             @Nullable Instant at,
@@ -64,7 +71,20 @@ public class DispatchService {
             @Nullable Answer pouchChecked,
             @Nullable @Min(0) Integer youngFound,
             @Nullable Boolean carcassSigned,
-            @Nullable Boolean carcassMoved) {}
+            @Nullable Boolean carcassMoved,
+            @Nullable @Size(max = LONGEST_WORDS) String words) {
+        /** Of which nothing is said in words. */
+        public OutcomeEntry(
+                Outcome outcome,
+                @Nullable Instant at,
+                @Nullable String passedOnTo,
+                @Nullable Answer pouchChecked,
+                @Nullable Integer youngFound,
+                @Nullable Boolean carcassSigned,
+                @Nullable Boolean carcassMoved) {
+            this(outcome, at, passedOnTo, pouchChecked, youngFound, carcassSigned, carcassMoved, null);
+        }
+    }
 
     /** What can be corrected of an attendance; a field that is left out stays as it is. */
     public record AttendanceCorrection(
@@ -80,6 +100,7 @@ public class DispatchService {
             Change<Integer> youngFound,
             Change<Boolean> carcassSigned,
             Change<Boolean> carcassMoved,
+            Change<String> words,
             @NotBlank @Size(max = 2000) String reason) {}
 
     /** The gate's answer for some people at some time. */
@@ -89,6 +110,7 @@ public class DispatchService {
             List<GateTest> tests,
             @Nullable String overrideReason) {}
 
+    /** @param words what was seen at the scene; null for those who may not read it, and where it was erased */
     public record AttendanceView(
             UUID id,
             UUID incidentId,
@@ -107,6 +129,7 @@ public class DispatchService {
             @Nullable Integer youngFound,
             @Nullable Boolean carcassSigned,
             @Nullable Boolean carcassMoved,
+            @Nullable String words,
             List<String> sayToRescuer,
             RecordView record) {}
 
@@ -116,6 +139,7 @@ public class DispatchService {
     private final GateKeeper gate;
     private final IncidentService incidents;
     private final RosterService roster;
+    private final SaidWords said;
     private final Actor actor;
     private final RecordViews records;
     private final Clock clock;
@@ -127,6 +151,7 @@ public class DispatchService {
             GateKeeper gate,
             IncidentService incidents,
             RosterService roster,
+            SaidWords said,
             Actor actor,
             RecordViews records,
             Clock clock) {
@@ -136,6 +161,7 @@ public class DispatchService {
         this.gate = gate;
         this.incidents = incidents;
         this.roster = roster;
+        this.said = said;
         this.actor = actor;
         this.records = records;
         this.clock = clock;
@@ -220,7 +246,12 @@ public class DispatchService {
     public AttendanceView end(UUID id, OutcomeEntry entry) {
         requireBody(entry.outcome().name(), entry.passedOnTo());
         Attendance attendance = require(id);
-        attendance.end(at(entry.at()), entry);
+        Instant at = at(entry.at());
+        String words = entry.words() == null || entry.words().isBlank() ? null : entry.words();
+        attendance.end(at, entry);
+        if (words != null) {
+            attendance.sceneNotesId = said.keep(words, at);
+        }
         attendances.flush();
         return view(attendance);
     }
@@ -232,6 +263,9 @@ public class DispatchService {
         if (attendance.outcome != null) {
             requireBody(attendance.outcome, attendance.passedOnTo);
         }
+        if (correction.words().isMade()) {
+            correctWords(attendance, correction);
+        }
         if (correction.acceptedAt().isMade()) {
             people.find("attendanceId = ?1 and leads", id)
                     .singleResult()
@@ -239,6 +273,17 @@ public class DispatchService {
         }
         attendances.flush();
         return view(attendance);
+    }
+
+    private void correctWords(Attendance attendance, AttendanceCorrection correction) {
+        String given = Corrections.text("words", correction.words(), null, LONGEST_WORDS);
+        String words = given == null || given.isBlank() ? null : given;
+        if (attendance.sceneNotesId != null) {
+            said.correct(attendance.sceneNotesId, words, correction.reason());
+        } else if (words != null) {
+            Instant seen = attendance.endedAt == null ? clock.instant() : attendance.endedAt;
+            attendance.sceneNotesId = said.keep(words, seen);
+        }
     }
 
     @Transactional
@@ -249,6 +294,19 @@ public class DispatchService {
     @Transactional
     public List<AttendanceView> listAttendances(UUID incidentId) {
         return attendances.list("incidentId = ?1 order by happenedAt, id", incidentId).stream()
+                .map(this::view)
+                .toList();
+    }
+
+    /** Going-outs that a member leads or helps at and that have not ended, the oldest offer first. */
+    @Transactional
+    public List<AttendanceView> listOpenOf(UUID memberId) {
+        return attendances
+                .list(
+                        "endedAt is null and id in (select p.attendanceId from AttendancePerson p where p.memberId = ?1)"
+                                + " order by happenedAt, id",
+                        memberId)
+                .stream()
                 .map(this::view)
                 .toList();
     }
@@ -310,6 +368,7 @@ public class DispatchService {
                 row.youngFound,
                 row.carcassSigned,
                 row.carcassMoved,
+                row.sceneNotesId == null ? null : said.find(row.sceneNotesId),
                 gate.sayToRescuer(row.incidentId),
                 records.of(row));
     }

@@ -5,7 +5,9 @@ import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 import org.culvert.care.plan.PlanEntries;
@@ -60,6 +62,32 @@ public class CareForm {
     @Nullable
     String act;
 
+    /** As the page gave it. */
+    public @Nullable String key() {
+        return key;
+    }
+
+    /** Whether it is of a task of a plan, and not of something seen beside it. */
+    public boolean isOfTask() {
+        return Typed.given(stepKey) != null;
+    }
+
+    /** What the form is called on a page: of one task, or of one animal beside its plan. */
+    public String name() {
+        return isOfTask() ? "t-" + caseId + "-" + stepKey + "-" + day : "b-" + caseId;
+    }
+
+    /** What was typed into it, by field. */
+    public Map<String, String> typed() {
+        Map<String, String> typed = new HashMap<>();
+        typed.put("value", Objects.requireNonNullElse(value, ""));
+        typed.put("words", Objects.requireNonNullElse(words, ""));
+        typed.put("skippedBecause", Objects.requireNonNullElse(skippedBecause, ""));
+        typed.put("at", Objects.requireNonNullElse(at, ""));
+        typed.put("kind", Objects.requireNonNullElse(kind, ""));
+        return typed;
+    }
+
     /** Whether this is what was sent of a task. */
     boolean isOf(UUID animal, String key, int ofDay) {
         return animal.toString().equals(caseId)
@@ -72,7 +100,7 @@ public class CareForm {
         return animal.toString().equals(caseId) && Typed.given(stepKey) == null;
     }
 
-    UUID animal() {
+    public UUID animal() {
         List<FieldError> errors = new ArrayList<>();
         UUID id = Typed.read("caseId", caseId, UUID::fromString, "an animal of the page", errors);
         if (id == null) {
@@ -86,7 +114,7 @@ public class CareForm {
      *
      * @throws InvalidException naming every field that cannot be read
      */
-    PlanEntries.CareEntryEntry entry(ZoneId zone) {
+    public PlanEntries.CareEntryEntry entry(ZoneId zone) {
         List<FieldError> errors = new ArrayList<>();
         String step = Typed.given(stepKey);
         boolean skipped = Objects.equals(act, "skip");

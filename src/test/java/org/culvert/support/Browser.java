@@ -15,6 +15,7 @@ import java.util.Objects;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Dimension;
 import org.openqa.selenium.OutputType;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.WindowType;
 import org.openqa.selenium.chrome.ChromeDriver;
@@ -71,6 +72,8 @@ public final class Browser implements AutoCloseable {
         this.driver = driver;
         this.server = server;
         this.patience = new WebDriverWait(driver, Duration.ofSeconds(60));
+        // What is looked at may go with its page in the middle of a look
+        this.patience.ignoring(StaleElementReferenceException.class);
     }
 
     /** Starts one that has never been anywhere. */

@@ -28,6 +28,9 @@ public interface FrameWords {
     @Message("What waits")
     String overview();
 
+    @Message("To do")
+    String toDo();
+
     @Message("Care day")
     String careDay();
 

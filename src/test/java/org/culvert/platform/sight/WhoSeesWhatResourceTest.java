@@ -106,6 +106,11 @@ class WhoSeesWhatResourceTest {
             return request.get(path);
         }
         request.header("Idempotency-Key", UUID.randomUUID().toString()).header("If-Match", "\"none\"");
+        if (!path.startsWith("/api") && path.endsWith("/photographs")) {
+            return request.contentType("multipart/form-data; boundary=none")
+                    .body("--none--\r\n")
+                    .request(verb, path);
+        }
         return path.startsWith("/api")
                 ? request.contentType(
                                 path.endsWith("/temperature-files") || path.endsWith("/record-files")
