@@ -23,6 +23,20 @@ public class RegionTimes {
                 .format(instant.atZone(region.zone()));
     }
 
+    /** Of another year, too. */
+    public String moment(Instant instant, String language) {
+        return DateTimeFormatter.ofPattern("d MMM yyyy, HH:mm", Locale.forLanguageTag(language))
+                .format(instant.atZone(region.zone()));
+    }
+
+    /** The day of an instant, or the first and the last day before another one. */
+    public String span(Instant from, Instant before, String language) {
+        LocalDate first = LocalDate.ofInstant(from, region.zone());
+        LocalDate last = LocalDate.ofInstant(before.minusMillis(1), region.zone());
+        var format = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.forLanguageTag(language));
+        return last.isAfter(first) ? format.format(first) + " – " + format.format(last) : format.format(first);
+    }
+
     public String day(LocalDate day, String language) {
         return DateTimeFormatter.ofPattern("EEE d MMM yyyy", Locale.forLanguageTag(language))
                 .format(day);

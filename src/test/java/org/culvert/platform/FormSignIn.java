@@ -9,6 +9,7 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
+import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -64,6 +65,41 @@ public final class FormSignIn {
                 .header("Accept", "text/html")
                 .header("Content-Type", "application/x-www-form-urlencoded")
                 .POST(HttpRequest.BodyPublishers.ofString(body.toString())));
+    }
+
+    /** Sends a form with one field and a file (RFC 7578). */
+    public HttpResponse<String> upload(
+            String action, String csrf, String field, String value, String file, String fileName, String text) {
+        String part = "--a-boundary-of-forms\r\nContent-Disposition: form-data; name=\"";
+        String body =
+                part + "csrf\"\r\n\r\n" + csrf + "\r\n" + part + field + "\"\r\n\r\n" + value + "\r\n" + part + file
+                        + "\"; filename=\"" + fileName + "\"\r\nContent-Type: text/csv\r\n\r\n" + text
+                        + "\r\n--a-boundary-of-forms--\r\n";
+        return send(HttpRequest.newBuilder(server.resolve(action))
+                .header("Accept", "text/html")
+                .header("Content-Type", "multipart/form-data; boundary=a-boundary-of-forms")
+                .POST(HttpRequest.BodyPublishers.ofString(body)));
+    }
+
+    /** Sends a form in parts (RFC 7578); a field {@code picture} is a file. */
+    public HttpResponse<String> postParts(String action, String csrf, String... fields) {
+        String between = "--culvert-" + UUID.randomUUID();
+        StringBuilder body = new StringBuilder();
+        body.append(part(between, "csrf", csrf));
+        for (int i = 0; i < fields.length; i += 2) {
+            body.append(part(between, fields[i], fields[i + 1]));
+        }
+        body.append(between).append("--\r\n");
+        return send(HttpRequest.newBuilder(server.resolve(action))
+                .header("Accept", "text/html")
+                .header("Content-Type", "multipart/form-data; boundary=" + between.substring(2))
+                .POST(HttpRequest.BodyPublishers.ofString(body.toString())));
+    }
+
+    private static String part(String between, String name, String value) {
+        String file = name.equals("picture") ? "; filename=\"picture.jpeg\"\r\nContent-Type: image/jpeg" : "";
+        return between + "\r\nContent-Disposition: form-data; name=\"" + name + "\"" + file + "\r\n\r\n" + value
+                + "\r\n";
     }
 
     private HttpResponse<String> send(HttpRequest.Builder request) {

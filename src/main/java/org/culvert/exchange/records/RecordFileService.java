@@ -290,7 +290,8 @@ public class RecordFileService {
     }
 
     /** The last reading of another file with the same headings, one with a name before others. */
-    private @Nullable RecordFormerReading findFormer(UUID id, List<String> headings) {
+    @Nullable
+    RecordFormerReading findFormer(UUID id, List<String> headings) {
         List<RecordReading> found = entities.createNativeQuery(
                         "select * from record_readings where md5(headings::text) = md5(cast(?1 as jsonb)::text)"
                                 + " and headings = cast(?1 as jsonb) and record_file_id <> ?2"

@@ -50,9 +50,21 @@ class RecordInspector {
 
     RecordInspectionView view(
             boolean encodingIsSure, RecordFileText.Inspected inspected, @Nullable RecordFormerReading former) {
+        return view(encodingIsSure, inspected, former, inspected.table().proposedColumns());
+    }
+
+    /**
+     * What was found, with the questions and the words of columns that hold something else than is proposed.
+     *
+     * @param columns what they hold
+     */
+    RecordInspectionView view(
+            boolean encodingIsSure,
+            RecordFileText.Inspected inspected,
+            @Nullable RecordFormerReading former,
+            Map<Headings.Field, Integer> columns) {
         TableInspection table = inspected.table();
         List<Headings.Proposal> proposals = table.proposals();
-        Map<Headings.Field, Integer> proposed = TableInspection.columns(proposals);
         return new RecordInspectionView(
                 inspected.form().encoding(),
                 encodingIsSure,
@@ -68,8 +80,8 @@ class RecordInspector {
                 proposals.stream()
                         .map(one -> new RecordProposal(one.field().name(), one.column(), one.because()))
                         .toList(),
-                questions(encodingIsSure, inspected, proposed),
-                words(table, proposed),
+                questions(encodingIsSure, inspected, columns),
+                words(table, columns),
                 former);
     }
 

@@ -316,6 +316,12 @@ public class RecordReadingService {
                 .orElseThrow(() -> new NotFoundException("reading of the record file", fileId));
     }
 
+    /** Headings of the columns of the file that a reading is of. */
+    @Transactional
+    public List<String> getHeadings(UUID id) {
+        return List.copyOf(require(id).headings);
+    }
+
     RecordReading require(UUID id) {
         return readings.findByIdOptional(id).orElseThrow(() -> new NotFoundException("reading", id));
     }

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Takes decisions on to take rows in, and says how far that has come. */
 @ApplicationScoped
-class TakingService {
+public class TakingService {
     /** Which rows of a trial. */
     public enum Which {
         all,

@@ -27,7 +27,7 @@ import org.jspecify.annotations.Nullable;
 
 /** The report of a trial, row by row: as a list, as a table, and as a file of the rows to mend. */
 @ApplicationScoped
-class TrialRows {
+public class TrialRows {
     private static final int FETCHED_AT_ONCE = 1000;
     private static final String LINE_END = "\r\n";
 
@@ -54,7 +54,7 @@ class TrialRows {
      * @param finding rows that have a finding of that kind, or null
      * @param after rows behind that one
      */
-    Page<RecordTrialRowView> list(
+    public Page<RecordTrialRowView> list(
             UUID trialId, @Nullable String verdict, @Nullable String finding, int limit, @Nullable Long after) {
         trials.requireDone(trialId);
         if (verdict != null) {

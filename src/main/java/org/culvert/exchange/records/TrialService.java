@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Takes trials of files on, and says how far they have come. */
 @ApplicationScoped
-class TrialService {
+public class TrialService {
     @ApplicationScoped
     static class Trials implements PanacheRepositoryBase<RecordTrial, UUID> {}
 

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
+import java.util.UUID;
 import java.util.regex.Pattern;
 import org.culvert.platform.Role;
 import org.culvert.platform.hostile.Contract.Operation;
@@ -130,6 +131,8 @@ class BadInputResourceTest {
             attackTable(operation, roles);
         } else if (operation.isFile()) {
             attackFile(operation, roles);
+        } else if (operation.isUpload()) {
+            attackUpload(operation);
         } else if (operation.isForm()) {
             attackForm(operation);
         } else if (!operation.mediaType().isEmpty()) {
@@ -258,6 +261,32 @@ class BadInputResourceTest {
         }
     }
 
+    /** A file that is chosen in a form, with the whole, its name or the key spoilt. */
+    private void attackUpload(Operation operation) throws IOException, SQLException {
+        String good = "date,road,km,species\n1961-03-04,Mill Road,3.4," + UUID.randomUUID() + "\n";
+        List<String> files = new ArrayList<>(List.of(good));
+        files.addAll(some(BadValue.bodies(good), 8));
+        some(Forms.values(), 8).forEach(value -> files.add("date,species\n1961-03-04," + value + "\n"));
+        for (String file : files) {
+            upload(operation, "hostile.csv", UUID.randomUUID().toString(), file);
+        }
+        for (String value : some(Forms.values(), 8)) {
+            upload(
+                    operation,
+                    value.replaceAll("[\"\r\n]", "'"),
+                    UUID.randomUUID().toString(),
+                    good + value);
+            upload(operation, "hostile.csv", value, good + value);
+        }
+    }
+
+    private void upload(Operation operation, String name, String key, String text) throws IOException, SQLException {
+        String tried = name + " " + key + " " + text;
+        rows.count();
+        judge(operation, "session", operation.path(), tried, forms.upload(operation.path(), name, key, text));
+        rowsAfter(operation, "session", operation.path(), tried, 200);
+    }
+
     private void attackForm(Operation operation) throws IOException, SQLException {
         List<String> fields = new ArrayList<>();
         operation.schema().path("properties").fieldNames().forEachRemaining(fields::add);
@@ -265,7 +294,12 @@ class BadInputResourceTest {
         for (String field : fields) {
             for (String value : some(Forms.values(), 6)) {
                 rows.count();
-                judge(operation, "session", path, field + "=" + value, forms.send(path, fields, field, value));
+                judge(
+                        operation,
+                        "session",
+                        path,
+                        field + "=" + value,
+                        forms.send(path, fields, field, value, operation.isOfParts()));
                 rowsAfter(operation, "session", path, field + "=" + value, 200);
             }
         }

@@ -39,7 +39,17 @@ final class Contract {
         }
 
         boolean isForm() {
-            return mediaType.equals("application/x-www-form-urlencoded");
+            return mediaType.equals("application/x-www-form-urlencoded") || isOfParts();
+        }
+
+        /** A form with a file in it. */
+        boolean isOfParts() {
+            return mediaType.equals("multipart/form-data");
+        }
+
+        /** A table that is chosen in a form. */
+        boolean isUpload() {
+            return isOfParts() && path.equals("/records");
         }
 
         boolean isFile() {

@@ -68,6 +68,24 @@ final class Forms {
             Map.entry("seed", "7"),
             Map.entry("chance", "per-kilometre"));
 
+    /** The file is one of a row under {@code Date,Road,km,Species,Notes}. */
+    private static final Map<String, String> RECORDS = Map.ofEntries(
+            Map.entry("seen", "UTF-8|comma|1"),
+            Map.entry("encoding", "UTF-8"),
+            Map.entry("separator", "comma"),
+            Map.entry("headingRow", "1"),
+            Map.entry("holds", "0:day"),
+            Map.entry("question", "cause"),
+            Map.entry("answer", "unknown"),
+            Map.entry("word", "animals:fox"),
+            Map.entry("meaning", "undecided"),
+            Map.entry("other", ""),
+            Map.entry("uncertaintyMetres", "20"),
+            Map.entry("act", "try"),
+            Map.entry("which", "good"),
+            Map.entry("doubtful", "true"),
+            Map.entry("oneIncident", "false"));
+
     private final DataSource database;
     private final FormSignIn browser = new FormSignIn(URI.create(Request.server() + "/"));
     private final String secret;
@@ -112,7 +130,9 @@ final class Forms {
         return values;
     }
 
-    HttpResponse<String> send(String path, List<String> fields, String spoilt, String value) throws SQLException {
+    /** @param inParts whether it is a form with a file in it */
+    HttpResponse<String> send(String path, List<String> fields, String spoilt, String value, boolean inParts)
+            throws SQLException {
         List<String> form = new ArrayList<>();
         for (String field : fields) {
             if (!field.equals("csrf")) {
@@ -121,12 +141,23 @@ final class Forms {
             }
         }
         String sent = spoilt.equals("csrf") ? value : secret;
-        HttpResponse<String> answer = browser.post(path, sent, form.toArray(String[]::new));
+        String[] whole = form.toArray(String[]::new);
+        HttpResponse<String> answer = inParts ? browser.postParts(path, sent, whole) : browser.post(path, sent, whole);
+        letItTryAgain();
+        return answer;
+    }
+
+    /** A form with a file. */
+    HttpResponse<String> upload(String path, String fileName, String key, String text) throws SQLException {
+        HttpResponse<String> answer = browser.upload(path, secret, "key", key, "file", fileName, text);
         letItTryAgain();
         return answer;
     }
 
     private static String good(String path, String field) {
+        if (path.startsWith("/records/") && RECORDS.containsKey(field)) {
+            return RECORDS.getOrDefault(field, "");
+        }
         return path.equals("/release-rules") && field.equals("kind")
                 ? "code"
                 : GOOD.getOrDefault(field, "hostile-" + UUID.randomUUID());

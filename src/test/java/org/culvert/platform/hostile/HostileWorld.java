@@ -64,6 +64,9 @@ final class HostileWorld {
             Map.entry("/clutches/", "clutch"),
             Map.entry("/desk/incidents/", "incident"),
             Map.entry("/overview/alerts/", "healthAlert"),
+            Map.entry("/records/", "recordFile"),
+            Map.entry("POST /records/{id}/trials", "recordFileAsRead"),
+            Map.entry("/records/trials/", "recordTrial"),
             Map.entry("POST /api/calls/{id}/told-words", "untoldCall"),
             Map.entry("/api/told-words/", "toldWords"),
             Map.entry("/api/closings/", "closing"),
@@ -630,7 +633,7 @@ final class HostileWorld {
                             operation.matches(".*(withdrawal|support-feeding-end)")
                                     ? Set.of("release", "caseId", "photographId", "sightingId")
                                     : Set.of());
-        } else if (operation.matches("POST /api/(" + SPENDING + ")/.*")) {
+        } else if (operation.matches("POST /(records|api/(" + SPENDING + "))/.*")) {
             renew();
         }
     }
