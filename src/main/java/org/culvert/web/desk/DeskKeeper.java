@@ -17,6 +17,7 @@ import org.culvert.call.PlaceView;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.ledger.Change;
 import org.culvert.road.PlaceAsGiven;
+import org.culvert.web.Typed;
 import org.jspecify.annotations.Nullable;
 
 /** Keeps what a caller tells after the call was kept: what differs from what is kept becomes a revision, the rest stays. */
@@ -52,7 +53,7 @@ class DeskKeeper {
             throw new NotFoundException("call of that incident", callId);
         }
         PlaceView place = incident.place();
-        boolean placeStays = place != null && place.verbatim().equals(DeskCallReader.given(typed.place));
+        boolean placeStays = place != null && place.verbatim().equals(Typed.given(typed.place));
         if (placeStays) {
             typed.place = null;
         }
@@ -67,7 +68,8 @@ class DeskKeeper {
                     new CallCorrections.IncidentCorrection(
                             Change.none(), Change.to(told.happenedAt()), Change.none(), LATER));
         }
-        if (!told.cause().equals(incident.cause())) {
+        // Another call about it may have told more: only what this caller says anew changes the incident
+        if (!told.cause().equals(kept.cause()) && !told.cause().equals(incident.cause())) {
             corrector.correctIncident(
                     incidentId,
                     new CallCorrections.IncidentCorrection(
@@ -125,8 +127,7 @@ class DeskKeeper {
             service.addAnimal(kept.id(), now);
             return;
         }
-        boolean named =
-                AnimalNames.shown(before).equals(Objects.requireNonNullElse(DeskCallReader.given(typed.animal), ""));
+        boolean named = AnimalNames.shown(before).equals(Objects.requireNonNullElse(Typed.given(typed.animal), ""));
         List<Change<?>> made = new ArrayList<>();
         Change<String> scientificName =
                 named || now.scientificName() == null ? Change.none() : Change.to(now.scientificName());

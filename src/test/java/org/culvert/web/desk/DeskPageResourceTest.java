@@ -385,6 +385,23 @@ class DeskPageResourceTest {
                 .contains("<html lang=\"en\">", "Is anyone hurt?");
     }
 
+    /** A second caller who knows less does not take back what the first one told. */
+    @Test
+    void aCallThatKnowsLessLeavesTheCauseOfTheIncident() {
+        String incident = World.call("Wallabia bicolor", 150.0355, "").getString("incidentId");
+        String call = Api.make(DISPATCHER, "/api/calls", "{\"incidentId\":\"" + incident + "\"}")
+                .getString("callId");
+        String path = "/desk/incidents/" + incident + "/calls/" + call;
+        incidentOf(send(path, Map.of("phone", "2")));
+        assertThat(Api.get(DISPATCHER, "/api/incidents/" + incident).getString("cause"))
+                .isEqualTo("collisionWithVehicle");
+        assertThat(Api.get(DISPATCHER, "/api/calls/" + call).getString("caller.phone"))
+                .isEqualTo("2");
+        incidentOf(send(path, Map.of("phone", "2", "cause", "entanglement")));
+        assertThat(Api.get(DISPATCHER, "/api/incidents/" + incident).getString("cause"))
+                .isEqualTo("entanglement");
+    }
+
     @Test
     void furtherAnimalsOfACallAreAdded() {
         String call = Api.make(DISPATCHER, "/api/calls", "{}").getString("callId");
