@@ -8,11 +8,11 @@ import org.culvert.platform.InvalidException.FieldError;
 import org.jspecify.annotations.Nullable;
 
 /** What people typed into a form. */
-final class Typed {
+public final class Typed {
     private Typed() {}
 
     /** Without the spaces around it; null where nothing was typed. */
-    static @Nullable String given(@Nullable String text) {
+    public static @Nullable String given(@Nullable String text) {
         return text == null || text.isBlank() ? null : text.strip();
     }
 

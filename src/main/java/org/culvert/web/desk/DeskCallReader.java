@@ -18,6 +18,7 @@ import org.culvert.platform.RegionService;
 import org.culvert.road.PlaceAsGiven;
 import org.culvert.road.PlaceReading;
 import org.culvert.road.SaidPlaces;
+import org.culvert.web.Typed;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -65,7 +66,7 @@ class DeskCallReader {
         String phone = upTo(LONGEST_PHONE, typed.phone, left);
         String name = upTo(LONGEST_NAME, typed.name, left);
         CallEntry.Animal animal = animal(typed, left);
-        String cause = given(typed.cause);
+        String cause = Typed.given(typed.cause);
         if (cause != null && !calls.listCauses().containsKey(cause)) {
             left.add(cause);
             cause = null;
@@ -86,7 +87,7 @@ class DeskCallReader {
     }
 
     private @Nullable PlaceAsGiven place(@Nullable String typed, List<String> left) {
-        String text = given(typed);
+        String text = Typed.given(typed);
         if (text == null) {
             return null;
         }
@@ -124,7 +125,7 @@ class DeskCallReader {
     }
 
     private static @Nullable Integer count(@Nullable String typed, List<String> left) {
-        String text = given(typed);
+        String text = Typed.given(typed);
         if (text == null) {
             return null;
         }
@@ -137,7 +138,7 @@ class DeskCallReader {
 
     /** A time of day, of the last time that it was that late. */
     private @Nullable Instant since(@Nullable String typed, Instant received, List<String> left) {
-        String text = given(typed);
+        String text = Typed.given(typed);
         if (text == null) {
             return null;
         }
@@ -153,7 +154,7 @@ class DeskCallReader {
 
     private static @Nullable Instant instant(@Nullable String text) {
         try {
-            String given = given(text);
+            String given = Typed.given(text);
             return given == null ? null : Instant.parse(given);
         } catch (DateTimeException notAnInstant) {
             // Nobody typed it
@@ -163,7 +164,7 @@ class DeskCallReader {
 
     private static @Nullable String words(@Nullable String typed, List<String> left) {
         List<String> all = new ArrayList<>();
-        String words = given(typed);
+        String words = Typed.given(typed);
         if (words != null) {
             all.add(words);
         }
@@ -177,7 +178,7 @@ class DeskCallReader {
     }
 
     private static @Nullable String upTo(int most, @Nullable String typed, List<String> left) {
-        String text = given(typed);
+        String text = Typed.given(typed);
         if (text != null && text.length() > most) {
             left.add(text);
             return null;
@@ -192,9 +193,5 @@ class DeskCallReader {
                 .filter(one -> one.name().equals(typed))
                 .findFirst()
                 .orElseGet(() -> Enum.valueOf(of, "unknown"));
-    }
-
-    static @Nullable String given(@Nullable String text) {
-        return text == null || text.isBlank() ? null : text.strip();
     }
 }

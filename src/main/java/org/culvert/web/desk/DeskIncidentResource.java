@@ -33,6 +33,7 @@ import org.culvert.platform.Role;
 import org.culvert.platform.account.OwnForm;
 import org.culvert.platform.ledger.FormOnce;
 import org.culvert.road.PlaceAsGiven;
+import org.culvert.web.Typed;
 import org.jspecify.annotations.Nullable;
 
 /** An incident at the desk, from the call to its end. */
@@ -155,7 +156,7 @@ public class DeskIncidentResource {
             @FormParam("csrf") @Nullable String csrf) {
         UUID incident = Paging.uuid("id", id);
         UUID joined = Paging.uuid("incidentId", other == null ? "" : other);
-        String reason = DeskCallReader.given(because);
+        String reason = Typed.given(because);
         return tried(id, null, null, null, () -> {
             if (reason == null) {
                 throw InvalidException.of("because", "It is not said why they are one.", "some words");
@@ -284,7 +285,7 @@ public class DeskIncidentResource {
             @Nullable DeskSending sending,
             @Nullable GateView gate,
             List<FieldError> errors) {
-        String callId = DeskCallReader.given(call);
+        String callId = Typed.given(call);
         DeskIncidentPage page = pages.page(
                 Paging.uuid("id", id), callId == null ? null : Paging.uuid("call", callId), typed, sending, gate);
         return Response.status(status)

@@ -34,6 +34,7 @@ import org.culvert.road.PlaceReading;
 import org.culvert.road.PlaceUnderstood;
 import org.culvert.road.RoadService;
 import org.culvert.road.SaidPlaces;
+import org.culvert.web.Typed;
 import org.jspecify.annotations.Nullable;
 
 /** The desk: a call as it is taken, where that is, and what else is open. */
@@ -114,14 +115,14 @@ public class DeskPageResource {
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR})
     public TemplateInstance read(
             @QueryParam("place") @Nullable String place, @QueryParam("animal") @Nullable String animal) {
-        String text = DeskCallReader.given(place);
+        String text = Typed.given(place);
         List<SaidPlaces.Suggestion> suggested = text == null ? List.of() : said.suggest(text, MOST_SUGGESTIONS);
         DeskWhere understood = null;
         List<FieldError> errors = List.of();
         if (text != null) {
             try {
                 PlaceUnderstood at = places.understand(said.read(text));
-                String called = DeskCallReader.given(animal);
+                String called = Typed.given(animal);
                 AnimalNames.Meant meant = called == null ? null : animals.find(called);
                 Set<UUID> groups = meant == null || meant.groupOf() == null
                         ? Set.of()

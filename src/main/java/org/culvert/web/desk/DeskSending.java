@@ -7,6 +7,7 @@ import java.util.UUID;
 import org.culvert.dispatch.DispatchService.AttendanceEntry;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.Paging;
+import org.culvert.web.Typed;
 import org.jspecify.annotations.Nullable;
 
 /** Who is to go, as it is ticked. */
@@ -37,7 +38,7 @@ public class DeskSending {
     String act;
 
     AttendanceEntry entry() {
-        String leads = DeskCallReader.given(lead);
+        String leads = Typed.given(lead);
         if (leads == null) {
             throw InvalidException.of("lead", "It is not said who leads.", "one of those who can go");
         }
@@ -50,7 +51,7 @@ public class DeskSending {
             }
         }
         return new AttendanceEntry(
-                leader, with, null, upTo200("policeReference", policeReference), DeskCallReader.given(overrideReason));
+                leader, with, null, upTo200("policeReference", policeReference), Typed.given(overrideReason));
     }
 
     boolean isLead(UUID member) {
@@ -62,7 +63,7 @@ public class DeskSending {
     }
 
     private static @Nullable String upTo200(String field, @Nullable String typed) {
-        String text = DeskCallReader.given(typed);
+        String text = Typed.given(typed);
         if (text != null && text.length() > 200) {
             throw InvalidException.of(field, "This is too long.", "at most 200 characters");
         }

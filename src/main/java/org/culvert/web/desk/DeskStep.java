@@ -8,6 +8,7 @@ import org.culvert.dispatch.ClosingService.ClosingOutcome;
 import org.culvert.dispatch.DispatchService.Outcome;
 import org.culvert.dispatch.DispatchService.OutcomeEntry;
 import org.culvert.platform.InvalidException;
+import org.culvert.web.Typed;
 import org.jspecify.annotations.Nullable;
 
 /** A step of an attendance, or the end of an incident to which nobody goes, as it is typed. */
@@ -58,7 +59,7 @@ public class DeskStep {
                 one("outcome", Outcome.class, outcome),
                 null,
                 upTo("passedOnTo", passedOnTo, 200),
-                DeskCallReader.given(pouchChecked) == null ? null : one("pouchChecked", Answer.class, pouchChecked),
+                Typed.given(pouchChecked) == null ? null : one("pouchChecked", Answer.class, pouchChecked),
                 young(),
                 carcassSigned == null ? null : Boolean.TRUE,
                 carcassMoved == null ? null : Boolean.TRUE);
@@ -78,7 +79,7 @@ public class DeskStep {
     }
 
     private @Nullable Integer young() {
-        String text = DeskCallReader.given(youngFound);
+        String text = Typed.given(youngFound);
         if (text == null) {
             return null;
         }
@@ -96,7 +97,7 @@ public class DeskStep {
     }
 
     private static @Nullable String upTo(String field, @Nullable String typed, int most) {
-        String text = DeskCallReader.given(typed);
+        String text = Typed.given(typed);
         if (text != null && text.length() > most) {
             throw InvalidException.of(field, "This is too long.", "at most " + most + " characters");
         }

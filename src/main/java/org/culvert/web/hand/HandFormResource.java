@@ -27,6 +27,7 @@ import org.culvert.platform.Role;
 import org.culvert.platform.account.OwnForm;
 import org.culvert.roster.Holder;
 import org.culvert.web.CareForm;
+import org.culvert.web.Typed;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 import org.jspecify.annotations.Nullable;
@@ -183,7 +184,7 @@ public class HandFormResource {
             @FormParam("csrf") @Nullable String csrf,
             @Context HttpHeaders headers) {
         UUID handOver = Paging.uuid("id", id);
-        String why = SceneForm.given(reason);
+        String why = Typed.given(reason);
         return answers.once(
                 "/hand/hand-overs/" + handOver,
                 key,
@@ -235,7 +236,7 @@ public class HandFormResource {
     }
 
     private Holder member(String callSign) {
-        String given = SceneForm.given(callSign);
+        String given = Typed.given(callSign);
         UUID found = given == null ? null : reader.findByCallSign(given);
         if (found == null) {
             throw InvalidException.of(
@@ -245,7 +246,7 @@ public class HandFormResource {
     }
 
     private static Holder organisation(@Nullable String id) {
-        String given = SceneForm.given(id);
+        String given = Typed.given(id);
         if (given == null) {
             throw InvalidException.of("organisationId", "It is not said to whom.", "one of the list");
         }

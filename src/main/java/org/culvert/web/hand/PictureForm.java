@@ -8,6 +8,7 @@ import java.util.Objects;
 import org.culvert.animal.photograph.PhotographService.SentPhotograph;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.file.KeptFiles;
+import org.culvert.web.Typed;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 import org.jspecify.annotations.Nullable;
 
@@ -26,7 +27,7 @@ record PictureForm(SentPhotograph picture, String sha256) {
         if (upload.size() > LARGEST_BYTES || !(type.equals("image/jpeg") || type.equals("image/png"))) {
             throw InvalidException.of("picture", "This file cannot be taken.", WANTED);
         }
-        String said = SceneForm.given(caption);
+        String said = Typed.given(caption);
         if (said != null && said.length() > LONGEST_CAPTION) {
             throw InvalidException.of("caption", "This is too long.", "at most " + LONGEST_CAPTION + " characters");
         }

@@ -11,6 +11,7 @@ import org.culvert.dispatch.DispatchService.Outcome;
 import org.culvert.dispatch.DispatchService.OutcomeEntry;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
+import org.culvert.web.Typed;
 import org.jspecify.annotations.Nullable;
 
 /** What was found at a scene, as texts. */
@@ -64,7 +65,7 @@ public class SceneForm {
             errors.add(new FieldError("outcome", "It is not said how it ended.", "one of the list", null));
         }
         Answer pouch = one(Answer.values(), "pouchChecked", pouchChecked, errors);
-        String typed = given(youngFound);
+        String typed = Typed.given(youngFound);
         Integer young = null;
         if (typed != null) {
             if (typed.matches("\\d{1,4}") && Integer.parseInt(typed) <= MOST_YOUNG) {
@@ -81,12 +82,12 @@ public class SceneForm {
         return new OutcomeEntry(
                 ended,
                 null,
-                given(passedOnTo),
+                Typed.given(passedOnTo),
                 pouch,
                 young,
                 yesOrNo(carcassSigned),
                 yesOrNo(carcassMoved),
-                given(words));
+                Typed.given(words));
     }
 
     Map<String, String> typed() {
@@ -103,7 +104,7 @@ public class SceneForm {
 
     private static <T extends Enum<T>> @Nullable T one(
             T[] all, String field, @Nullable String text, List<FieldError> errors) {
-        String given = given(text);
+        String given = Typed.given(text);
         if (given == null) {
             return null;
         }
@@ -124,10 +125,6 @@ public class SceneForm {
         if (text != null && text.length() > most) {
             errors.add(new FieldError(field, "This is too long.", "at most " + most + " characters", null));
         }
-    }
-
-    static @Nullable String given(@Nullable String text) {
-        return text == null || text.isBlank() ? null : text.strip();
     }
 
     private static String text(@Nullable String text) {
