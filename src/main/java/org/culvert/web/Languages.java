@@ -3,6 +3,8 @@ package org.culvert.web;
 import io.quarkus.arc.Arc;
 import io.quarkus.qute.EngineBuilder;
 import io.quarkus.qute.TemplateInstance;
+import io.quarkus.qute.i18n.Localized;
+import io.quarkus.qute.i18n.MessageBundles;
 import io.quarkus.runtime.LocalesBuildTimeConfig;
 import io.quarkus.vertx.http.runtime.CurrentVertxRequest;
 import io.vertx.ext.web.RoutingContext;
@@ -15,7 +17,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Which of the server's languages a page speaks: by lookup (RFC 4647, section 3.4) in what the browser asks for. */
 @ApplicationScoped
-class Languages {
+public class Languages {
     private final List<Locale> spoken;
     private final Locale own;
     private final CurrentVertxRequest current;
@@ -31,12 +33,32 @@ class Languages {
     }
 
     private void speak(TemplateInstance page) {
-        if (Arc.container().requestContext().isActive()) {
-            RoutingContext request = current.getCurrent();
-            if (request != null) {
-                page.setLocale(choose(request.request().getHeader(HttpHeaders.ACCEPT_LANGUAGE)));
-            }
+        Locale asked = findAsked();
+        if (asked != null) {
+            page.setLocale(asked);
         }
+    }
+
+    /** The language of the page that is being asked for; the server's own where none is. */
+    public Locale ofPage() {
+        Locale asked = findAsked();
+        return asked == null ? own : asked;
+    }
+
+    /** The words of a bundle in the language of the page that is being asked for. */
+    public <T> T words(Class<T> bundle) {
+        Locale locale = ofPage();
+        return locale.equals(own)
+                ? MessageBundles.get(bundle)
+                : MessageBundles.get(bundle, Localized.Literal.of(locale.toLanguageTag()));
+    }
+
+    private @Nullable Locale findAsked() {
+        if (!Arc.container().requestContext().isActive()) {
+            return null;
+        }
+        RoutingContext request = current.getCurrent();
+        return request == null ? null : choose(request.request().getHeader(HttpHeaders.ACCEPT_LANGUAGE));
     }
 
     Locale choose(@Nullable String asked) {

@@ -45,4 +45,16 @@ public interface FrameWords {
 
     @Message("Sign out")
     String signOut();
+
+    @Message("This form was sent before with something else in it, and that was entered.")
+    String sentBefore();
+
+    @Message("to look whether that is right, and to send this again if it is something more")
+    String sentBeforeWanted();
+
+    @Message("what the rule asks for")
+    String whatTheRuleAsks();
+
+    @Message("to look at the page as it is now")
+    String lookAgain();
 }
