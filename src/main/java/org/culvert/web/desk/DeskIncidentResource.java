@@ -15,24 +15,23 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.culvert.call.IncidentService;
-import org.culvert.call.ToldWordsService;
 import org.culvert.dispatch.ClosingService;
 import org.culvert.dispatch.DispatchService;
 import org.culvert.dispatch.DispatchService.GateView;
 import org.culvert.dispatch.DispatchService.StepEntry;
-import org.culvert.platform.ConflictException;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
-import org.culvert.platform.LedgerException;
 import org.culvert.platform.Paging;
 import org.culvert.platform.RefusedException;
 import org.culvert.platform.Role;
 import org.culvert.platform.account.OwnForm;
-import org.culvert.platform.ledger.FormOnce;
 import org.culvert.road.PlaceAsGiven;
+import org.culvert.web.PageForms;
+import org.culvert.web.SceneForm;
 import org.culvert.web.Typed;
 import org.jspecify.annotations.Nullable;
 
@@ -45,25 +44,22 @@ public class DeskIncidentResource {
     private final DeskIncidentPages pages;
     private final DeskKeeper keeper;
     private final IncidentService incidents;
-    private final ToldWordsService told;
     private final DispatchService dispatch;
     private final ClosingService closings;
-    private final FormOnce forms;
+    private final PageForms forms;
 
     DeskIncidentResource(
             @Location("desk-incident.html") Template template,
             DeskIncidentPages pages,
             DeskKeeper keeper,
             IncidentService incidents,
-            ToldWordsService told,
             DispatchService dispatch,
             ClosingService closings,
-            FormOnce forms) {
+            PageForms forms) {
         this.template = template;
         this.pages = pages;
         this.keeper = keeper;
         this.incidents = incidents;
-        this.told = told;
         this.dispatch = dispatch;
         this.closings = closings;
         this.forms = forms;
@@ -116,7 +112,7 @@ public class DeskIncidentResource {
                 null,
                 null,
                 () -> forms.take("/desk/incidents/" + id + "/calls/" + callId + "/told", key, said, () -> {
-                    told.tell(call, new ToldWordsService.ToldWordsEntry(said, null));
+                    keeper.tell(incident, call, said);
                     return next(incident, call, "say");
                 }));
     }
@@ -198,20 +194,20 @@ public class DeskIncidentResource {
     public Response step(
             @PathParam("id") String id,
             @PathParam("attendanceId") String attendanceId,
-            @BeanParam DeskStep step,
+            @FormParam("act") @Nullable String act,
+            @BeanParam SceneForm scene,
             @FormParam("csrf") @Nullable String csrf) {
         UUID incident = Paging.uuid("id", id);
         UUID attendance = pages.requireAttendance(incident, Paging.uuid("attendanceId", attendanceId));
         String path = "/desk/incidents/" + id + "/attendances/" + attendanceId + "/steps";
         return tried(id, null, null, null, () -> {
-            String act = step.act == null ? "" : step.act;
-            DispatchService.OutcomeEntry outcome = act.equals("end") ? step.outcomeEntry() : null;
-            return forms.take(path, step.key, outcome == null ? act : outcome, () -> {
-                switch (act) {
+            DispatchService.OutcomeEntry outcome = "end".equals(act) ? scene.entry() : null;
+            return forms.take(path, scene.key, outcome == null ? String.valueOf(act) : outcome, () -> {
+                switch (String.valueOf(act)) {
                     case "accept" -> dispatch.accept(attendance, new StepEntry(null));
                     case "depart" -> dispatch.depart(attendance, new StepEntry(null));
                     case "arrive" -> dispatch.arrive(attendance, new StepEntry(null));
-                    case "end" -> dispatch.end(attendance, java.util.Objects.requireNonNull(outcome));
+                    case "end" -> dispatch.end(attendance, Objects.requireNonNull(outcome));
                     default -> throw InvalidException.of("act", "There is no such step.", "a button of the page");
                 }
                 return next(incident, null, "going");
@@ -224,11 +220,11 @@ public class DeskIncidentResource {
     @Path("/closings")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR})
     public Response close(
-            @PathParam("id") String id, @BeanParam DeskStep step, @FormParam("csrf") @Nullable String csrf) {
+            @PathParam("id") String id, @BeanParam DeskClosing closing, @FormParam("csrf") @Nullable String csrf) {
         UUID incident = Paging.uuid("id", id);
         return tried(id, null, null, null, () -> {
-            ClosingService.ClosingEntry entry = step.closingEntry();
-            return forms.take("/desk/incidents/" + id + "/closings", step.key, entry, () -> {
+            ClosingService.ClosingEntry entry = closing.entry();
+            return forms.take("/desk/incidents/" + id + "/closings", closing.key, entry, () -> {
                 closings.close(incident, entry);
                 return next(incident, null, "call");
             });
@@ -246,35 +242,12 @@ public class DeskIncidentResource {
             @Nullable DeskCall typed,
             @Nullable DeskSending sending,
             Supplier<URI> change) {
-        try {
-            return Response.seeOther(change.get()).build();
-        } catch (InvalidException e) {
-            return page(400, id, call, typed, sending, null, e.errors());
-        } catch (RefusedException e) {
-            GateView gate = sending == null ? null : dispatch.askGate(Paging.uuid("id", id), sending.entry());
-            return page(
-                    e.status(),
-                    id,
-                    call,
-                    typed,
-                    sending,
-                    gate,
-                    e.reasons().stream()
-                            .map(reason -> new FieldError("gate", reason, "what the gate asks for", null))
-                            .toList());
-        } catch (ConflictException e) {
-            String said = e.getMessage();
-            return page(
-                    e.status(),
-                    id,
-                    call,
-                    typed,
-                    sending,
-                    null,
-                    List.of(new FieldError("act", said == null ? "" : said, "to look at the page as it is now", null)));
-        } catch (LedgerException e) {
-            return page(e.status(), id, call, typed, sending, null, List.of(DeskTold.SENT_BEFORE));
-        }
+        return forms.tried(change, (why, errors) -> {
+            GateView gate = why instanceof RefusedException && sending != null
+                    ? dispatch.askGate(Paging.uuid("id", id), sending.entry())
+                    : null;
+            return page(why.status(), id, call, typed, sending, gate, errors);
+        });
     }
 
     private Response page(

@@ -14,6 +14,7 @@ import org.culvert.call.CallView;
 import org.culvert.call.IncidentService;
 import org.culvert.call.IncidentView;
 import org.culvert.call.PlaceView;
+import org.culvert.call.ToldWordsService;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.ledger.Change;
 import org.culvert.road.PlaceAsGiven;
@@ -31,27 +32,42 @@ class DeskKeeper {
     private final org.culvert.call.CallService service;
     private final IncidentService incidents;
     private final DeskCallReader reader;
+    private final ToldWordsService sentences;
 
     DeskKeeper(
             CallReader calls,
             CallCorrector corrector,
             org.culvert.call.CallService service,
             IncidentService incidents,
-            DeskCallReader reader) {
+            DeskCallReader reader,
+            ToldWordsService sentences) {
         this.calls = calls;
         this.corrector = corrector;
         this.service = service;
         this.incidents = incidents;
         this.reader = reader;
+        this.sentences = sentences;
+    }
+
+    /** A sentence was said to a caller of an incident. */
+    @Transactional
+    void tell(UUID incidentId, UUID callId, String words) {
+        sentences.tell(
+                requireCall(incidents.getIncident(incidentId, true), callId),
+                new ToldWordsService.ToldWordsEntry(words, null));
+    }
+
+    private static UUID requireCall(IncidentView incident, UUID callId) {
+        if (incident.calls().stream().noneMatch(call -> call.id().equals(callId))) {
+            throw new NotFoundException("call of that incident", callId);
+        }
+        return callId;
     }
 
     @Transactional
     void keep(UUID incidentId, UUID callId, DeskCall typed) {
         IncidentView incident = incidents.getIncident(incidentId, true);
-        CallView kept = calls.getCall(callId, true);
-        if (incident.calls().stream().noneMatch(call -> call.id().equals(callId))) {
-            throw new NotFoundException("call of that incident", callId);
-        }
+        CallView kept = calls.getCall(requireCall(incident, callId), true);
         PlaceView place = incident.place();
         boolean placeStays = place != null && place.verbatim().equals(Typed.given(typed.place));
         if (placeStays) {

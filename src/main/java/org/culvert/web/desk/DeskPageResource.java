@@ -18,7 +18,6 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
-import org.culvert.call.CallEntry;
 import org.culvert.call.CallReceipt;
 import org.culvert.call.CallService;
 import org.culvert.dispatch.OpenIncidentService;
@@ -26,14 +25,13 @@ import org.culvert.dispatch.OpenIncidentService.OpenIncidentView;
 import org.culvert.geo.Position;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
-import org.culvert.platform.LedgerException;
 import org.culvert.platform.Role;
 import org.culvert.platform.account.OwnForm;
-import org.culvert.platform.ledger.FormOnce;
 import org.culvert.road.PlaceReading;
 import org.culvert.road.PlaceUnderstood;
 import org.culvert.road.RoadService;
 import org.culvert.road.SaidPlaces;
+import org.culvert.web.PageForms;
 import org.culvert.web.Typed;
 import org.jspecify.annotations.Nullable;
 
@@ -55,7 +53,7 @@ public class DeskPageResource {
     private final SaidPlaces said;
     private final PlaceReading places;
     private final RoadService roads;
-    private final FormOnce forms;
+    private final PageForms forms;
     private final Clock clock;
 
     DeskPageResource(
@@ -69,7 +67,7 @@ public class DeskPageResource {
             SaidPlaces said,
             PlaceReading places,
             RoadService roads,
-            FormOnce forms,
+            PageForms forms,
             Clock clock) {
         this.desk = desk;
         this.where = where;
@@ -95,18 +93,15 @@ public class DeskPageResource {
     @Path("/calls")
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR})
     public Response keep(@BeanParam DeskCall typed, @FormParam("csrf") @Nullable String csrf) {
-        try {
-            CallEntry entry = reader.read(typed);
-            return Response.seeOther(forms.take("/desk/calls", typed.key, DeskTold.of(typed), () -> {
-                        CallReceipt receipt = calls.receive(entry);
-                        return URI.create("/desk/incidents/" + receipt.incidentId() + "?call=" + receipt.callId());
-                    }))
-                    .build();
-        } catch (InvalidException e) {
-            return page(400, typed, e.errors());
-        } catch (LedgerException e) {
-            return page(e.status(), typed, List.of(DeskTold.SENT_BEFORE));
-        }
+        return forms.once(
+                "/desk/calls",
+                typed.key,
+                DeskTold.of(typed),
+                () -> {
+                    CallReceipt receipt = calls.receive(reader.read(typed));
+                    return URI.create("/desk/incidents/" + receipt.incidentId() + "?call=" + receipt.callId());
+                },
+                (why, errors) -> page(why.status(), typed, errors));
     }
 
     /** What is meant by a place as it is being typed, how the line may go on, and what is near; nothing is kept. */

@@ -1,7 +1,6 @@
 package org.culvert.web.desk;
 
 import java.util.Objects;
-import org.culvert.platform.InvalidException.FieldError;
 import org.jspecify.annotations.Nullable;
 
 /** What was typed into a call, as a page shows it again; nothing is null. */
@@ -20,12 +19,6 @@ public record DeskTold(
         String since,
         String words,
         String policeReference) {
-    static final FieldError SENT_BEFORE = new FieldError(
-            "key",
-            "This form was sent before with something else in it, and that was entered.",
-            "to look whether that is right, and to send this again if it is something more",
-            null);
-
     static DeskTold of(DeskCall typed) {
         return new DeskTold(
                 text(typed.anyoneHurt),

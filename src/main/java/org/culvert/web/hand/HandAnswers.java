@@ -10,16 +10,12 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.UUID;
 import java.util.function.Function;
 import org.culvert.platform.CulvertException;
-import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
-import org.culvert.platform.LedgerException;
-import org.culvert.platform.NotFoundException;
 import org.culvert.platform.RegionService;
-import org.culvert.platform.ledger.FormOnce;
+import org.culvert.web.PageForms;
 import org.jspecify.annotations.Nullable;
 
 /** Answers with a page, or carries a form out once and leads on; a form that is not taken stands on its page again. */
@@ -38,7 +34,7 @@ class HandAnswers {
     private final Template outing;
     private final Template animal;
     private final HandReader reader;
-    private final FormOnce forms;
+    private final PageForms forms;
     private final RegionService region;
 
     HandAnswers(
@@ -46,7 +42,7 @@ class HandAnswers {
             @Location("hand-outing.html") Template outing,
             @Location("hand-animal.html") Template animal,
             HandReader reader,
-            FormOnce forms,
+            PageForms forms,
             RegionService region) {
         this.list = list;
         this.outing = outing;
@@ -63,39 +59,27 @@ class HandAnswers {
             Runnable change,
             URI next,
             Typed typed,
-            Function<Sent, Response> again,
-            HttpHeaders headers) {
-        try {
-            return Response.seeOther(forms.take(path, key, told, () -> {
-                        change.run();
-                        return next;
-                    }))
-                    .build();
-        } catch (NotFoundException e) {
-            throw e;
-        } catch (CulvertException e) {
-            return again(e, typed.form(), typed.fields(), again, headers);
-        }
+            Function<Sent, Response> again) {
+        return forms.once(
+                path,
+                key,
+                told,
+                () -> {
+                    change.run();
+                    return next;
+                },
+                (why, errors) -> again(why, errors, typed, again));
     }
 
     /** The page with what was typed, and why it was not taken. */
-    Response again(
-            CulvertException e,
-            String form,
-            Map<String, String> fields,
-            Function<Sent, Response> page,
-            HttpHeaders headers) {
-        List<FieldError> errors = e instanceof InvalidException invalid
-                ? invalid.errors()
-                : List.of(new FieldError(
-                        "act",
-                        e instanceof LedgerException
-                                ? tongue(headers).words().sentBefore()
-                                : Objects.requireNonNullElse(e.getMessage(), e.title()),
-                        "",
-                        null));
-        return Response.fromResponse(page.apply(new Sent(form, fields, errors)))
-                .status(e.status())
+    Response again(CulvertException why, Typed typed, Function<Sent, Response> page) {
+        return again(why, forms.wrong(why), typed, page);
+    }
+
+    private static Response again(
+            CulvertException why, List<FieldError> errors, Typed typed, Function<Sent, Response> page) {
+        return Response.fromResponse(page.apply(new Sent(typed.form(), typed.fields(), errors)))
+                .status(why.status())
                 .build();
     }
 

@@ -27,6 +27,7 @@ import org.culvert.platform.Role;
 import org.culvert.platform.account.OwnForm;
 import org.culvert.roster.Holder;
 import org.culvert.web.CareForm;
+import org.culvert.web.SceneForm;
 import org.culvert.web.Typed;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
@@ -62,7 +63,7 @@ public class HandFormResource {
         try {
             entry = form.entry(region.zone());
         } catch (InvalidException e) {
-            return answers.again(e, form.name(), form.typed(), again, headers);
+            return answers.again(e, new HandAnswers.Typed(form.name(), form.typed()), again);
         }
         return answers.once(
                 "/hand/entries/" + animal,
@@ -71,8 +72,7 @@ public class HandFormResource {
                 () -> acts.enter(animal, entry),
                 next,
                 new HandAnswers.Typed(form.name(), form.typed()),
-                again,
-                headers);
+                again);
     }
 
     @POST
@@ -92,8 +92,7 @@ public class HandFormResource {
                 () -> acts.step(attendance, act),
                 URI.create("/hand/attendances/" + attendance),
                 new HandAnswers.Typed("a-" + attendance, Map.of()),
-                answers.outing(attendance, headers),
-                headers);
+                answers.outing(attendance, headers));
     }
 
     @POST
@@ -110,7 +109,7 @@ public class HandFormResource {
         try {
             entry = form.entry();
         } catch (InvalidException e) {
-            return answers.again(e, typed.form(), typed.fields(), answers.outing(attendance, headers), headers);
+            return answers.again(e, typed, answers.outing(attendance, headers));
         }
         return answers.once(
                 "/hand/attendances/" + attendance + "/outcome",
@@ -119,8 +118,7 @@ public class HandFormResource {
                 () -> acts.end(attendance, entry),
                 URI.create("/hand/attendances/" + attendance),
                 typed,
-                answers.outing(attendance, headers),
-                headers);
+                answers.outing(attendance, headers));
     }
 
     /** A photograph of the incident to which a going-out goes. */
@@ -144,8 +142,7 @@ public class HandFormResource {
                 sent -> acts.addToIncident(attendance, sent.picture()),
                 URI.create("/hand/attendances/" + attendance),
                 "p-" + attendance,
-                answers.outing(attendance, headers),
-                headers);
+                answers.outing(attendance, headers));
     }
 
     @POST
@@ -168,8 +165,7 @@ public class HandFormResource {
                 sent -> acts.addToCase(animal, sent.picture()),
                 URI.create("/hand/animals/" + animal),
                 "p-" + animal,
-                answers.animal(animal, headers),
-                headers);
+                answers.animal(animal, headers));
     }
 
     /** The taker has the animal, or does not take it. */
@@ -200,8 +196,7 @@ public class HandFormResource {
                 },
                 URI.create("/hand"),
                 new HandAnswers.Typed("h-" + handOver, Map.of("reason", Objects.requireNonNullElse(reason, ""))),
-                answers.list(headers),
-                headers);
+                answers.list(headers));
     }
 
     /** Offers an animal to an organisation, or to a member by call sign. */
@@ -231,8 +226,7 @@ public class HandFormResource {
                         Map.of(
                                 "organisationId", Objects.requireNonNullElse(organisationId, ""),
                                 "callSign", Objects.requireNonNullElse(callSign, ""))),
-                answers.animal(animal, headers),
-                headers);
+                answers.animal(animal, headers));
     }
 
     private Holder member(String callSign) {
@@ -265,14 +259,13 @@ public class HandFormResource {
             TakesPicture change,
             URI next,
             String form,
-            Function<Sent, Response> again,
-            HttpHeaders headers) {
+            Function<Sent, Response> again) {
         var typed = new HandAnswers.Typed(form, Map.of("caption", Objects.requireNonNullElse(caption, "")));
         PictureForm sent;
         try {
             sent = PictureForm.read(upload, caption);
         } catch (InvalidException e) {
-            return answers.again(e, typed.form(), typed.fields(), again, headers);
+            return answers.again(e, typed, again);
         }
         return answers.once(
                 path,
@@ -281,7 +274,6 @@ public class HandFormResource {
                 () -> change.take(sent),
                 next,
                 typed,
-                again,
-                headers);
+                again);
     }
 }

@@ -27,17 +27,15 @@ import org.culvert.care.health.AlertService;
 import org.culvert.care.health.SyndromeEntries.AcknowledgementEntry;
 import org.culvert.care.placement.LapseService;
 import org.culvert.dispatch.OpenIncidentService;
-import org.culvert.platform.ConflictException;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
-import org.culvert.platform.LedgerException;
 import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
 import org.culvert.platform.account.OwnForm;
-import org.culvert.platform.ledger.FormOnce;
 import org.culvert.roster.Holder;
 import org.culvert.roster.RosterService;
+import org.culvert.web.PageForms;
 import org.jspecify.annotations.Nullable;
 
 /** What waits for a coordinator: each thing with the next one to look at, and nothing that waits for nobody. */
@@ -59,7 +57,7 @@ public class OverviewPageResource {
     private final AlertService alerts;
     private final LapseService lapses;
     private final RosterService roster;
-    private final FormOnce forms;
+    private final PageForms forms;
 
     OverviewPageResource(
             @Location("overview.html") Template overview,
@@ -71,7 +69,7 @@ public class OverviewPageResource {
             AlertService alerts,
             LapseService lapses,
             RosterService roster,
-            FormOnce forms) {
+            PageForms forms) {
         this.overview = overview;
         this.lapsing = lapsing;
         this.incidents = incidents;
@@ -101,25 +99,16 @@ public class OverviewPageResource {
             @FormParam("key") @Nullable String key,
             @FormParam("csrf") @Nullable String csrf) {
         UUID alert = Paging.uuid("id", id);
-        try {
-            var entry =
-                    new AcknowledgementEntry(given("name", name, LONGEST_NAME), given("words", words, LONGEST_WORDS));
-            return Response.seeOther(forms.take("/overview/alerts/" + id + "/reading", key, entry, () -> {
+        return forms.tried(
+                () -> {
+                    var entry = new AcknowledgementEntry(
+                            given("name", name, LONGEST_NAME), given("words", words, LONGEST_WORDS));
+                    return forms.take("/overview/alerts/" + id + "/reading", key, entry, () -> {
                         alerts.acknowledge(alert, entry);
                         return URI.create("/overview#alerts");
-                    }))
-                    .build();
-        } catch (InvalidException e) {
-            return page(400, e.errors());
-        } catch (ConflictException e) {
-            String said = e.getMessage();
-            return page(e.status(), List.of(new FieldError("act", said == null ? "" : said, "nothing more", null)));
-        } catch (LedgerException e) {
-            return page(
-                    e.status(),
-                    List.of(new FieldError(
-                            "key", "This form was sent before with something else in it.", "to send it anew", null)));
-        }
+                    });
+                },
+                (why, errors) -> page(why.status(), errors));
     }
 
     /** Takes some seconds where many hold animals: a way out is looked for, for each of them. */

@@ -19,7 +19,6 @@ import java.net.URI;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import java.util.function.Supplier;
 import org.culvert.exchange.records.RecordFileService;
 import org.culvert.exchange.records.RecordFileService.CallingOffEntry;
 import org.culvert.exchange.records.RecordFileView;
@@ -28,16 +27,14 @@ import org.culvert.exchange.records.RecordReadingService;
 import org.culvert.exchange.records.RecordStandings;
 import org.culvert.exchange.records.RecordStandings.RecordFileStanding;
 import org.culvert.exchange.records.TrialService;
-import org.culvert.platform.ConflictException;
 import org.culvert.platform.FormBodies;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
-import org.culvert.platform.LedgerException;
 import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
 import org.culvert.platform.account.OwnForm;
-import org.culvert.platform.ledger.FormOnce;
+import org.culvert.web.PageForms;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 import org.jspecify.annotations.Nullable;
@@ -58,7 +55,7 @@ public class RecordPageResource {
     private final RecordStandings standings;
     private final TrialService trials;
     private final FormBodies bodies;
-    private final FormOnce forms;
+    private final PageForms forms;
 
     RecordPageResource(
             @Location("records.html") Template list,
@@ -70,7 +67,7 @@ public class RecordPageResource {
             RecordStandings standings,
             TrialService trials,
             FormBodies bodies,
-            FormOnce forms) {
+            PageForms forms) {
         this.list = list;
         this.one = one;
         this.pages = pages;
@@ -97,24 +94,19 @@ public class RecordPageResource {
             @RestForm("file") @Nullable FileUpload file,
             @FormParam("key") @Nullable String key,
             @FormParam("csrf") @Nullable String csrf) {
-        try {
-            SentFile sent = SentFile.of(file);
-            return Response.seeOther(forms.take(
+        return forms.tried(
+                () -> {
+                    SentFile sent = SentFile.of(file);
+                    return forms.take(
                             "/records",
                             key,
                             sent.told(),
                             () -> sent.read((name, octets) -> {
                                 RecordFileView brought = files.bring(name, octets);
                                 return URI.create("/records/" + brought.id());
-                            })))
-                    .build();
-        } catch (InvalidException e) {
-            return list(e.status(), null, e.errors());
-        } catch (ConflictException e) {
-            return list(e.status(), null, RecordTold.of(e));
-        } catch (LedgerException e) {
-            return list(e.status(), null, List.of(RecordTold.SENT_BEFORE));
-        }
+                            }));
+                },
+                (why, errors) -> list(why.status(), null, errors));
     }
 
     /**
@@ -147,7 +139,7 @@ public class RecordPageResource {
             RecordFilePage shown = pages.page(file, typed, anew, List.of());
             return page(isWrong(shown) ? 400 : 200, shown, anew, List.of());
         }
-        return tried(
+        return forms.tried(
                 () -> {
                     RecordReadingEntry entry = bodies.read(typed.body(register.now()::find), RecordReadingEntry.class);
                     return forms.take("/records/" + id, form.key, entry, () -> {
@@ -155,7 +147,7 @@ public class RecordPageResource {
                         return trial(trials.start(file).id());
                     });
                 },
-                (status, errors) -> page(status, pages.page(file, typed, false, errors), false, errors));
+                (why, errors) -> page(why.status(), pages.page(file, typed, false, errors), false, errors));
     }
 
     private static boolean isWrong(RecordFilePage shown) {
@@ -171,13 +163,13 @@ public class RecordPageResource {
             @FormParam("key") @Nullable String key,
             @FormParam("csrf") @Nullable String csrf) {
         UUID file = Paging.uuid("id", id);
-        return tried(
+        return forms.tried(
                 () -> forms.take(
                         "/records/" + id + "/trials",
                         key,
                         "try",
                         () -> trial(trials.start(file).id())),
-                (status, errors) -> page(status, pages.page(file, false), false, errors));
+                (why, errors) -> page(why.status(), pages.page(file, false), false, errors));
     }
 
     /** Forgets a file that nobody wants. */
@@ -190,7 +182,7 @@ public class RecordPageResource {
             @FormParam("key") @Nullable String key,
             @FormParam("csrf") @Nullable String csrf) {
         UUID file = Paging.uuid("id", id);
-        return tried(
+        return forms.tried(
                 () -> {
                     CallingOffEntry entry = bodies.read(
                             JsonNodeFactory.instance.objectNode().put("reason", reason == null ? "" : reason.strip()),
@@ -200,28 +192,11 @@ public class RecordPageResource {
                         return URI.create("/records");
                     });
                 },
-                (status, errors) -> page(status, pages.page(file, false), false, errors));
+                (why, errors) -> page(why.status(), pages.page(file, false), false, errors));
     }
 
     private static URI trial(UUID id) {
         return URI.create("/records/trials/" + id);
-    }
-
-    /** Shows a page again, with what was wrong. */
-    private interface Refusal {
-        Response show(int status, List<FieldError> errors);
-    }
-
-    private static Response tried(Supplier<URI> change, Refusal refusal) {
-        try {
-            return Response.seeOther(change.get()).build();
-        } catch (InvalidException e) {
-            return refusal.show(e.status(), e.errors());
-        } catch (ConflictException e) {
-            return refusal.show(e.status(), RecordTold.of(e));
-        } catch (LedgerException e) {
-            return refusal.show(e.status(), List.of(RecordTold.SENT_BEFORE));
-        }
     }
 
     private Response page(int status, RecordFilePage page, boolean anew, List<FieldError> errors) {

@@ -18,15 +18,12 @@ import java.util.List;
 import java.util.UUID;
 import org.culvert.exchange.records.RecordTakingEntry;
 import org.culvert.exchange.records.TakingService;
-import org.culvert.platform.ConflictException;
 import org.culvert.platform.FormBodies;
-import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
-import org.culvert.platform.LedgerException;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
 import org.culvert.platform.account.OwnForm;
-import org.culvert.platform.ledger.FormOnce;
+import org.culvert.web.PageForms;
 import org.culvert.web.records.RecordTrialPages.Asked;
 import org.jspecify.annotations.Nullable;
 
@@ -42,7 +39,7 @@ public class RecordTrialPageResource {
     private final RecordTrialPages pages;
     private final TakingService takings;
     private final FormBodies bodies;
-    private final FormOnce forms;
+    private final PageForms forms;
 
     RecordTrialPageResource(
             @Location("records-trial.html") Template template,
@@ -50,7 +47,7 @@ public class RecordTrialPageResource {
             RecordTrialPages pages,
             TakingService takings,
             FormBodies bodies,
-            FormOnce forms) {
+            PageForms forms) {
         this.template = template;
         this.fragment = fragment;
         this.pages = pages;
@@ -99,20 +96,15 @@ public class RecordTrialPageResource {
     public Response take(
             @PathParam("id") String id, @BeanParam TakingForm form, @FormParam("csrf") @Nullable String csrf) {
         UUID trial = Paging.uuid("id", id);
-        try {
-            RecordTakingEntry entry = bodies.read(form.body(), RecordTakingEntry.class);
-            return Response.seeOther(forms.take("/records/trials/" + id + "/taking", form.key, entry, () -> {
+        return forms.tried(
+                () -> {
+                    RecordTakingEntry entry = bodies.read(form.body(), RecordTakingEntry.class);
+                    return forms.take("/records/trials/" + id + "/taking", form.key, entry, () -> {
                         takings.take(trial, entry);
                         return URI.create("/records/trials/" + trial);
-                    }))
-                    .build();
-        } catch (InvalidException e) {
-            return page(e.status(), trial, ALL, form, e.errors());
-        } catch (ConflictException e) {
-            return page(e.status(), trial, ALL, form, RecordTold.of(e));
-        } catch (LedgerException e) {
-            return page(e.status(), trial, ALL, form, List.of(RecordTold.SENT_BEFORE));
-        }
+                    });
+                },
+                (why, errors) -> page(why.status(), trial, ALL, form, errors));
     }
 
     private static @Nullable String given(@Nullable String asked) {

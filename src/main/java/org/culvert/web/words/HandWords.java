@@ -189,9 +189,6 @@ public interface HandWords {
     @Message("Right would be: {wanted}.")
     String rightWouldBe(String wanted);
 
-    @Message("Something else was sent from this form before, and that was entered. Look whether it is right.")
-    String sentBefore();
-
     @Message(
             "If it is worse than yesterday, ring the clinic. What is to be done is the vet’s; check your local code and your licensed vet.")
     String ringTheClinic();

@@ -1,4 +1,4 @@
-package org.culvert.web.hand;
+package org.culvert.web;
 
 import jakarta.ws.rs.FormParam;
 import java.util.ArrayList;
@@ -11,10 +11,9 @@ import org.culvert.dispatch.DispatchService.Outcome;
 import org.culvert.dispatch.DispatchService.OutcomeEntry;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
-import org.culvert.web.Typed;
 import org.jspecify.annotations.Nullable;
 
-/** What was found at a scene, as texts. */
+/** How an attendance ended and what was found at the scene, as texts. */
 public class SceneForm {
     private static final int MOST_WORDS = 4000;
     private static final int LONGEST_NAME = 200;
@@ -51,14 +50,14 @@ public class SceneForm {
     /** As the page gave it: see {@link org.culvert.platform.ledger.FormOnce}. */
     @FormParam("key")
     @Nullable
-    String key;
+    public String key;
 
     /**
      * The outcome.
      *
      * @throws InvalidException naming every field that cannot be read
      */
-    OutcomeEntry entry() {
+    public OutcomeEntry entry() {
         List<FieldError> errors = new ArrayList<>();
         Outcome ended = one(Outcome.values(), "outcome", outcome, errors);
         if (ended == null && errors.isEmpty()) {
@@ -90,7 +89,7 @@ public class SceneForm {
                 Typed.given(words));
     }
 
-    Map<String, String> typed() {
+    public Map<String, String> typed() {
         Map<String, String> typed = new HashMap<>();
         typed.put("outcome", text(outcome));
         typed.put("passedOnTo", text(passedOnTo));
