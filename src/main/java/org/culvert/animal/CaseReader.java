@@ -180,7 +180,7 @@ class CaseReader {
     /** However it is written, in any surge. */
     List<UUID> caseIdsByTemporaryNumber(String temporaryNumber) {
         List<?> found = entities.createNativeQuery(
-                        "select case_id from surge_intakes where upper(temporary_number) = upper(:number)", UUID.class)
+                        "select case_id from surge_intakes where upper(temporary_number) = upper(:number)")
                 .setParameter("number", temporaryNumber.strip())
                 .getResultList();
         return found.stream().map(UUID.class::cast).toList();

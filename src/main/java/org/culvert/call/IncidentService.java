@@ -157,7 +157,7 @@ public class IncidentService {
         List<?> found = entities.createNativeQuery("""
                         select distinct a.taxon_group_id from calls c join reported_animals a on a.call_id = c.id
                         where c.incident_id in (:ids) and a.taxon_group_id is not null
-                        """, UUID.class)
+                        """)
                 .setParameter("ids", reader.tree(incidentId))
                 .getResultList();
         return found.stream().map(UUID.class::cast).collect(Collectors.toSet());

@@ -13,6 +13,7 @@ import java.util.UUID;
 import org.culvert.geo.Position;
 import org.culvert.platform.Actor;
 import org.culvert.platform.Job;
+import org.culvert.platform.Rows;
 import org.culvert.road.CurrentRoads;
 import org.culvert.road.OldLinks;
 import org.culvert.road.PlaceMoved;
@@ -125,15 +126,14 @@ class PlaceMoveJob implements Job {
 
     /** @return the last place that was looked at, or null where there is none left */
     private @Nullable UUID moveSome(UUID id, PlaceMover mover, CurrentRoads current, @Nullable UUID after) {
-        List<UUID> some = entities.createNativeQuery(
-                        "SELECT p.id" + ON_OLDER_ROADS
+        List<UUID> some = Rows.column(
+                entities.createNativeQuery("SELECT p.id" + ON_OLDER_ROADS
                                 + " AND (CAST(:after AS uuid) IS NULL OR p.id > CAST(:after AS uuid))"
-                                + " ORDER BY p.id LIMIT " + SOME,
-                        UUID.class)
-                .setParameter("network", current.networkId())
-                .setParameter("move", id)
-                .setParameter("after", after)
-                .getResultList();
+                                + " ORDER BY p.id LIMIT " + SOME)
+                        .setParameter("network", current.networkId())
+                        .setParameter("move", id)
+                        .setParameter("after", after),
+                UUID.class);
         if (some.isEmpty()) {
             return null;
         }

@@ -61,9 +61,9 @@ public class PlaceMoveService implements NetworkListener {
     @Override
     @Transactional
     public void becameCurrent(UUID networkId) {
-        boolean any = (Boolean) entities.createNativeQuery(
-                        "SELECT EXISTS (SELECT FROM places WHERE road_link_id IS NOT NULL)", Boolean.class)
-                .getSingleResult();
+        boolean any = (Boolean)
+                entities.createNativeQuery("SELECT EXISTS (SELECT FROM places WHERE road_link_id IS NOT NULL)")
+                        .getSingleResult();
         if (onImport && any) {
             ask(networkId);
         }

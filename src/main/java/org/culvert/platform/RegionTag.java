@@ -3,7 +3,6 @@ package org.culvert.platform;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.util.Optional;
-import java.util.UUID;
 import org.culvert.platform.ledger.TagSource;
 
 /** The tag of the one region; on a server that has not been told its own there is nothing to have read. */
@@ -24,8 +23,7 @@ class RegionTag implements TagSource {
 
     @Override
     public void lock(String id) {
-        entities.createNativeQuery("select id from regions for update", UUID.class)
-                .getResultList();
+        entities.createNativeQuery("select id from regions for update").getResultList();
     }
 
     @Override

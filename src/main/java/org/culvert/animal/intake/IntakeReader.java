@@ -107,7 +107,7 @@ public class IntakeReader {
                                or upper(i.temporary_number) = upper(cast(:number as text)))
                           and (cast(:vitality as text) is null or i.vitality = cast(:vitality as text))
                           and (cast(:taxon as text) is null or a.taxon_id = cast(cast(:taxon as text) as uuid))
-                        """, UUID.class)
+                        """)
                 .setParameter("surge", surgeId)
                 .setParameter("sector", filter.sector())
                 .setParameter(

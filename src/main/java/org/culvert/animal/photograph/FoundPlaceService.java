@@ -79,8 +79,7 @@ public class FoundPlaceService {
         if (incidentId.equals(of)) {
             return true;
         }
-        return !entities.createNativeQuery(
-                        "select 1 from joined_incidents where incident_id = ?1 and other_id = ?2", Integer.class)
+        return !entities.createNativeQuery("select 1 from joined_incidents where incident_id = ?1 and other_id = ?2")
                 .setParameter(1, incidentId)
                 .setParameter(2, of)
                 .getResultList()

@@ -153,10 +153,8 @@ public class PhotographService {
             "select cast(:incident as uuid) union select other_id from joined_incidents where incident_id = :incident";
 
     private Page<PhotographView> list(String which, UUID id, UUID incidentId, int limit, @Nullable UUID before) {
-        var query = entities.createNativeQuery(
-                        "select p.id from photographs p where " + which
-                                + " and (cast(:before as uuid) is null or p.id < :before) order by p.id desc",
-                        UUID.class)
+        var query = entities.createNativeQuery("select p.id from photographs p where " + which
+                        + " and (cast(:before as uuid) is null or p.id < :before) order by p.id desc")
                 .setParameter("incident", incidentId)
                 .setParameter("before", before)
                 .setMaxResults(limit + 1);

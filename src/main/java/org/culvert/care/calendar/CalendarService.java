@@ -179,7 +179,7 @@ public class CalendarService {
                             and coalesce((select bool_or(a.disabled_at is null) from accounts a where a.member_id = m.id), true)
                         from members m join personal.members p on p.id = m.person_id
                         where m.id = ?1
-                        """, Boolean.class)
+                        """)
                 .setParameter(1, memberId)
                 .setParameter(2, today)
                 .getSingleResult());

@@ -236,7 +236,7 @@ public class AlertService {
 
     /** Holds a syndrome until the transaction ends, so that its reports are looked at one after the other. */
     static void hold(EntityManager entities, UUID syndromeId) {
-        entities.createNativeQuery("select id from syndromes where id = ?1 for no key update", UUID.class)
+        entities.createNativeQuery("select id from syndromes where id = ?1 for no key update")
                 .setParameter(1, syndromeId)
                 .getResultList();
     }

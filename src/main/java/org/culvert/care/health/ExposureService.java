@@ -156,7 +156,7 @@ public class ExposureService {
     @Transactional
     public List<MyExposureView> listOwn() {
         List<?> member = entities.createNativeQuery(
-                        "select member_id from accounts where id = ?1 and member_id is not null", UUID.class)
+                        "select member_id from accounts where id = ?1 and member_id is not null")
                 .setParameter(1, actor.accountId())
                 .getResultList();
         List<Exposure> own = member.isEmpty()

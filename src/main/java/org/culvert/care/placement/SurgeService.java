@@ -25,6 +25,7 @@ import org.culvert.platform.ConflictException;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.RefusedException;
+import org.culvert.platform.Rows;
 import org.culvert.platform.ledger.RecordView;
 import org.culvert.platform.ledger.RecordViews;
 import org.culvert.roster.RosterService;
@@ -187,15 +188,11 @@ public class SurgeService {
     }
 
     private List<UUID> heldBy(UUID member) {
-        return entities
-                .createNativeQuery(
-                        "select case_id from animals_with_carers where member_id = :member and not offered order by case_id",
-                        UUID.class)
-                .setParameter("member", member)
-                .getResultList()
-                .stream()
-                .map(row -> (UUID) row)
-                .toList();
+        return Rows.column(
+                entities.createNativeQuery(
+                                "select case_id from animals_with_carers where member_id = :member and not offered order by case_id")
+                        .setParameter("member", member),
+                UUID.class);
     }
 
     @Transactional

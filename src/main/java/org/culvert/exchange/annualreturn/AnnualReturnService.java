@@ -188,7 +188,7 @@ public class AnnualReturnService {
 
     /** Holds a return until the transaction ends, so that two supplements do not cross. */
     AnnualReturn hold(UUID id) {
-        entities.createNativeQuery("select id from annual_returns where id = ?1 for update", UUID.class)
+        entities.createNativeQuery("select id from annual_returns where id = ?1 for update")
                 .setParameter(1, id)
                 .getResultList();
         return require(id);
@@ -228,9 +228,8 @@ public class AnnualReturnService {
 
     /** The instant of the past that is asked for, or now. */
     Instant knownAt() {
-        String asked =
-                (String) entities.createNativeQuery("select current_setting('culvert.as_of', true)", String.class)
-                        .getSingleResult();
+        String asked = (String) entities.createNativeQuery("select current_setting('culvert.as_of', true)")
+                .getSingleResult();
         return asked == null || asked.isEmpty()
                 ? now()
                 : OffsetDateTime.parse(asked).toInstant();

@@ -23,6 +23,7 @@ import org.culvert.platform.InvalidException;
 import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
+import org.culvert.platform.Rows;
 import org.culvert.platform.sight.Sight;
 import org.culvert.release.AssessmentService;
 import org.culvert.release.ReleaseService;
@@ -173,11 +174,11 @@ public class AuditService {
 
     /** Those that were taken back too. */
     private List<ReleaseView> releasesOf(UUID caseId) {
-        List<UUID> ids = entities.createNativeQuery(
-                        "select distinct a.release_id from released_animals a where a.case_id = :id order by a.release_id",
-                        UUID.class)
-                .setParameter("id", caseId)
-                .getResultList();
+        List<UUID> ids = Rows.column(
+                entities.createNativeQuery(
+                                "select distinct a.release_id from released_animals a where a.case_id = :id order by a.release_id")
+                        .setParameter("id", caseId),
+                UUID.class);
         return ids.stream().map(releases::getRelease).toList();
     }
 
@@ -194,9 +195,8 @@ public class AuditService {
 
     /** The instant of the past that is asked for, or now. */
     private Instant knownAt() {
-        String asked =
-                (String) entities.createNativeQuery("select current_setting('culvert.as_of', true)", String.class)
-                        .getSingleResult();
+        String asked = (String) entities.createNativeQuery("select current_setting('culvert.as_of', true)")
+                .getSingleResult();
         return asked == null || asked.isEmpty()
                 ? clock.instant()
                 : OffsetDateTime.parse(asked).toInstant();

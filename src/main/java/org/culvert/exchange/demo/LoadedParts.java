@@ -14,6 +14,7 @@ import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import org.culvert.platform.Actor;
+import org.culvert.platform.Rows;
 import org.culvert.platform.account.AccountService;
 
 /**
@@ -37,10 +38,10 @@ class LoadedParts {
 
     Set<String> all() {
         return QuarkusTransaction.joiningExisting()
-                .call(() -> new HashSet<>(
-                        entities.createNativeQuery("select file_name from imports where kind = ?1", String.class)
-                                .setParameter(1, KIND)
-                                .getResultList()));
+                .call(() -> new HashSet<>(Rows.column(
+                        entities.createNativeQuery("select file_name from imports where kind = ?1")
+                                .setParameter(1, KIND),
+                        String.class)));
     }
 
     /**

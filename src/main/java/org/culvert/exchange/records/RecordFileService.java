@@ -274,8 +274,7 @@ public class RecordFileService {
 
     private @Nullable RecordInspectionView findInspection(UUID id) {
         List<?> found = entities.createNativeQuery(
-                        "select cast(found as text) from personal.record_file_inspections where record_file_id = ?1",
-                        String.class)
+                        "select cast(found as text) from personal.record_file_inspections where record_file_id = ?1")
                 .setParameter(1, id)
                 .getResultList();
         Object text = found.isEmpty() ? null : found.get(0);

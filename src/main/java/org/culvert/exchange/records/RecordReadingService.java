@@ -26,6 +26,7 @@ import org.culvert.geo.Projections;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.NotFoundException;
+import org.culvert.platform.Rows;
 import org.culvert.platform.ledger.RecordViews;
 import org.jspecify.annotations.Nullable;
 
@@ -265,11 +266,10 @@ public class RecordReadingService {
     }
 
     private Set<String> animals() {
-        List<String> keys = entities.createNativeQuery(
-                        "select 'taxon:' || id from taxa union all select 'group:' || id from taxon_groups",
-                        String.class)
-                .getResultList();
-        Set<String> animals = new HashSet<>(keys);
+        Set<String> animals = new HashSet<>(Rows.column(
+                entities.createNativeQuery(
+                        "select 'taxon:' || id from taxa union all select 'group:' || id from taxon_groups"),
+                String.class));
         animals.add(ReadingSettings.DOMESTIC);
         animals.add(ReadingSettings.UNDECIDED);
         return animals;

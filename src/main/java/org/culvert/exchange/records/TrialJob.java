@@ -32,6 +32,7 @@ import org.culvert.platform.CulvertException;
 import org.culvert.platform.Job;
 import org.culvert.platform.Region;
 import org.culvert.platform.RegionService;
+import org.culvert.platform.Rows;
 import org.culvert.road.CurrentRoads;
 import org.culvert.road.ManyPlaces;
 import org.culvert.road.PlacesOnRoads;
@@ -167,8 +168,8 @@ class TrialJob implements Job {
 
     private Set<String> causes() {
         return QuarkusTransaction.requiringNew()
-                .call(() -> new TreeSet<>(entities.createNativeQuery("select key from causes", String.class)
-                        .getResultList()));
+                .call(() ->
+                        new TreeSet<>(Rows.column(entities.createNativeQuery("select key from causes"), String.class)));
     }
 
     /** Notes now and then how far it has come, and stops where the file was called off meanwhile. */

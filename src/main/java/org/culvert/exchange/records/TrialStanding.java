@@ -62,8 +62,7 @@ class TrialStanding {
 
     private Optional<UUID> findReading(UUID recordFileId) {
         List<?> found = entities.createNativeQuery(
-                        "select id from record_readings where record_file_id = ?1 order by recorded_at desc, id desc limit 1",
-                        UUID.class)
+                        "select id from record_readings where record_file_id = ?1 order by recorded_at desc, id desc limit 1")
                 .setParameter(1, recordFileId)
                 .getResultList();
         return found.stream().map(UUID.class::cast).findFirst();

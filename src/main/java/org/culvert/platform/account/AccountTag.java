@@ -3,7 +3,6 @@ package org.culvert.platform.account;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.util.Optional;
-import java.util.UUID;
 import org.culvert.platform.Paging;
 import org.culvert.platform.ledger.TagSource;
 
@@ -25,7 +24,7 @@ class AccountTag implements TagSource {
 
     @Override
     public void lock(String id) {
-        entities.createNativeQuery("select id from accounts where id = ?1 for update", UUID.class)
+        entities.createNativeQuery("select id from accounts where id = ?1 for update")
                 .setParameter(1, Paging.uuid("id", id))
                 .getResultList();
     }

@@ -100,7 +100,7 @@ public class RecordViews {
     }
 
     private String readUsername(UUID accountId) {
-        return (String) entities.createNativeQuery("select username from accounts where id = ?1", String.class)
+        return (String) entities.createNativeQuery("select username from accounts where id = ?1")
                 .setParameter(1, accountId)
                 .getSingleResult();
     }

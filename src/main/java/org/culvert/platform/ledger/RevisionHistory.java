@@ -66,8 +66,7 @@ class RevisionHistory {
 
     /** The record, or what it is a part of, must be one that the asker may read. */
     private void requireSeen(UUID id) {
-        List<?> tables = entities.createNativeQuery(
-                        "select table_name from as_it_was.records where id = ?1", String.class)
+        List<?> tables = entities.createNativeQuery("select table_name from as_it_was.records where id = ?1")
                 .setParameter(1, id)
                 .getResultList();
         for (Object table : tables) {
@@ -83,7 +82,7 @@ class RevisionHistory {
 
     private boolean isSeen(TagSource source, String table, String column, UUID id) {
         // Both names are constants of the rooms.
-        Object whole = entities.createNativeQuery("select " + column + " from " + table + " where id = ?1", UUID.class)
+        Object whole = entities.createNativeQuery("select " + column + " from " + table + " where id = ?1")
                 .setParameter(1, id)
                 .getSingleResult();
         return source.show(whole.toString())

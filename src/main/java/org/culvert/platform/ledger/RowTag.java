@@ -51,7 +51,7 @@ public final class RowTag implements TagSource {
 
     @Override
     public void lock(String id) {
-        entities.createNativeQuery("select id from " + table + " where id = ?1 for update", UUID.class)
+        entities.createNativeQuery("select id from " + table + " where id = ?1 for update")
                 .setParameter(1, Paging.uuid("id", id))
                 .getResultList();
     }
