@@ -20,10 +20,12 @@ import org.culvert.platform.geopackage.Packages;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
+import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
+@SameOnEveryDatabase
 class FeatureFileResourceTest {
     private static final String LAND =
             "/api/land-areas/files?kind=water&nameAttribute=NAME&source=map-of-2024&from=2024-01-01";
