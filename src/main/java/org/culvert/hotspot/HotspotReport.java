@@ -66,6 +66,29 @@ public record HotspotReport(
                 withheld);
     }
 
+    /** The same with what everybody may have of it. */
+    HotspotReport toEverybody(int smallestCount) {
+        return new HotspotReport(
+                engine,
+                network,
+                settings,
+                inputs,
+                errorRate,
+                List.of(),
+                List.of(),
+                aboutIntervals,
+                hotspots.stream()
+                        .filter(stretch -> stretch.incidents() >= smallestCount)
+                        .map(stretch -> stretch.with(null))
+                        .toList(),
+                null,
+                null,
+                null,
+                null,
+                null,
+                informationWithheld);
+    }
+
     /** What computed it. */
     public record Engine(String name, String version) {}
 

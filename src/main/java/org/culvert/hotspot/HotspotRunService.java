@@ -8,10 +8,14 @@ import jakarta.transaction.Transactional;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.Arrays;
+import java.util.HashSet;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -52,6 +56,9 @@ public class HotspotRunService {
 
     /** More would only keep others waiting. */
     private static final int MOST_WAITING = 100;
+
+    /** Of more runs, the older ones are found by their list. */
+    private static final int MOST_LOOKED_AT = 500;
 
     private final Runs runs;
     private final Progresses progresses;
@@ -158,6 +165,25 @@ public class HotspotRunService {
                 .page(0, limit + 1)
                 .list();
         return Page.of(rows, limit, viewer(rows), run -> run.id().toString());
+    }
+
+    /** Finished runs of the same days, the newest of each group and season alone, this one among them. */
+    @Transactional
+    public List<RunView> listOfSamePeriod(UUID id) {
+        RunSettings settings = require(id).settings;
+        List<HotspotRun> rows = runs.find("id in (select r.runId from RunResult r) order by id desc")
+                .page(0, MOST_LOOKED_AT)
+                .list();
+        Set<List<Object>> met = new HashSet<>();
+        List<HotspotRun> alike = rows.stream()
+                .filter(run -> run.settings.periodFrom().equals(settings.periodFrom())
+                        && run.settings.periodTo().equals(settings.periodTo()))
+                .filter(run -> run.id().equals(id)
+                        || !(Objects.equals(run.settings.taxonGroup(), settings.taxonGroup())
+                                && run.settings.season().equals(settings.season())))
+                .filter(run -> met.add(Arrays.asList(run.settings.taxonGroup(), run.settings.season())))
+                .toList();
+        return alike.isEmpty() ? List.of() : alike.stream().map(viewer(alike)).toList();
     }
 
     private Function<HotspotRun, RunView> viewer(List<HotspotRun> rows) {

@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.function.Predicate;
@@ -14,6 +15,9 @@ import org.culvert.call.CollisionReport;
 import org.culvert.call.IncidentService;
 import org.culvert.hotspot.AuthoritySight;
 import org.culvert.hotspot.EvidenceRoads;
+import org.culvert.hotspot.stats.RoadSpan;
+import org.culvert.hotspot.works.RoadPieces;
+import org.culvert.hotspot.works.StretchQuestionService;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.RegionService;
@@ -92,6 +96,63 @@ public class CollisionSeasonService {
                 other == null ? null : season(with, other, calls, last, told, teller, times),
                 other == null ? null : teller.compare(one, other),
                 RESTS_ON);
+    }
+
+    /**
+     * Hours and light of the collisions on a stretch, in whole calendar years that are over; empty where they are not told.
+     *
+     * @throws InvalidException where the current roads have no such stretch
+     */
+    @Transactional
+    public Optional<StretchTimes> tellOfStretch(
+            @Nullable String taxonGroup, String road, double from, double to, int firstYear, int lastYear) {
+        if (authority.withholdsPlacesOf(taxonGroup)) {
+            return Optional.empty();
+        }
+        Integer smallest = authority.smallestCount();
+        if (smallest != null) {
+            StretchQuestionService.requireStep("fromChainageMetres", from);
+            StretchQuestionService.requireStep("toChainageMetres", to);
+        }
+        ZoneId zone = regions.zone();
+        LocalDate first = LocalDate.of(firstYear, 1, 1);
+        LocalDate last = LocalDate.of(lastYear, 12, 31);
+        CurrentRoads current = roads.current();
+        RoadPieces pieces = RoadPieces.of(current.network());
+        List<RoadSpan> spans = pieces.requireStretch("", road, from, to).stream()
+                .flatMap(part -> pieces.spans(part).stream())
+                .toList();
+        CountedCollisions counted = CountedCollisions.of(
+                incidents.listCollisionReports(
+                        first.atStartOfDay(zone).toInstant(),
+                        last.plusDays(1).atStartOfDay(zone).toInstant()),
+                first,
+                last,
+                taxonGroup,
+                report -> isOn(report, spans, current),
+                zone);
+        var times = new TimesTeller(new Told(smallest), zone);
+        RoadSpan middle = spans.get(spans.size() / 2);
+        return Optional.of(new StretchTimes(
+                firstYear,
+                lastYear,
+                times.light(counted.timed(), last),
+                times.hoursOfCollisions(counted.timed()),
+                times.sun(
+                        lastYear,
+                        current.network().positionAt(middle.link(), (middle.fromMetres() + middle.toMetres()) / 2))));
+    }
+
+    private static boolean isOn(CollisionReport report, List<RoadSpan> spans, CurrentRoads current) {
+        UUID id = report.roadLinkId();
+        Double metres = report.metresAlongLink();
+        OptionalInt link = id == null ? OptionalInt.empty() : current.findLink(id);
+        return link.isPresent()
+                && metres != null
+                && spans.stream()
+                        .anyMatch(span -> span.link() == link.getAsInt()
+                                && span.fromMetres() <= metres
+                                && metres <= span.toMetres());
     }
 
     private static CollisionSeasonsView.GroupSeason season(

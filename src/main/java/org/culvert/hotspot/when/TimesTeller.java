@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Objects;
 import org.culvert.geo.Light;
 import org.culvert.geo.Position;
+import org.culvert.geo.Sun;
 import org.culvert.hotspot.stats.season.TimeOfDay;
 import org.culvert.hotspot.stats.season.TimedCollision;
 import org.culvert.hotspot.when.CollisionSeasonsView.HourTable;
@@ -85,6 +86,23 @@ final class TimesTeller {
         }
         Position middle = places.get(places.size() / 2);
         return new Position(Math.rint(middle.latitude() * 10) / 10, Math.rint(middle.longitude() * 10) / 10);
+    }
+
+    /** The sun over a place on the middle day of each month, by the clocks there. */
+    List<StretchTimes.SunOfMonth> sun(int year, Position place) {
+        List<StretchTimes.SunOfMonth> months = new ArrayList<>();
+        for (int month = 1; month <= 12; month++) {
+            Sun.Day day = Sun.day(LocalDate.of(year, month, 15), zone, place);
+            months.add(new StretchTimes.SunOfMonth(
+                    month, hour(day.civilDawn()), hour(day.sunrise()), hour(day.sunset()), hour(day.civilDusk())));
+        }
+        return months;
+    }
+
+    private @Nullable Double hour(@Nullable Instant instant) {
+        return instant == null
+                ? null
+                : Double.valueOf(Math.rint(instant.atZone(zone).toLocalTime().toSecondOfDay() / 36.0) / 100);
     }
 
     HourTable hoursOfCollisions(List<TimedCollision> collisions) {

@@ -5,11 +5,14 @@ import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import org.culvert.hotspot.AuthoritySight;
 import org.culvert.hotspot.RunSettings;
 import org.culvert.hotspot.stats.rate.StretchCounts;
@@ -26,11 +29,11 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 public class StretchQuestionService {
     private static final int USUAL_YEARS = 5;
-    private static final int MOST_YEARS = 30;
+    public static final int MOST_YEARS = 30;
     private static final double LEVEL = 0.95;
 
     /** To a roads authority, stretches that differ by little must not tell what lies between their ends. */
-    private static final double TOLD_STEP_METRES = 100;
+    static final double TOLD_STEP_METRES = 100;
 
     private final StandingWorks standing;
     private final CollisionReader collisions;
@@ -112,7 +115,8 @@ public class StretchQuestionService {
             plainly.add("Works stood on this stretch in these years: what is expected of it is what it would have"
                     + " without them.");
         }
-        StretchCounts counts = counts(question, years, pieces, parts, read, prediction(model, parts, years, plainly));
+        StretchCounts counts = counts(
+                question, years, pieces, parts, read, prediction(model, parts, years, plainly), groupsTold(smallest));
         return writer.told(counts, model, read, current.number(), plainly);
     }
 
@@ -142,7 +146,8 @@ public class StretchQuestionService {
             RoadPieces pieces,
             List<RoadPieces.Part> parts,
             Collisions read,
-            StretchCounts.@Nullable Prediction prediction) {
+            StretchCounts.@Nullable Prediction prediction,
+            Function<Set<String>, String> groups) {
         List<StretchCounts.Collision> along = new ArrayList<>();
         for (Collisions.Placed placed : read.ofGroup()) {
             RoadPieces.Piece piece = pieces.pieceOf(placed.link());
@@ -153,7 +158,7 @@ public class StretchQuestionService {
                         placed.uncertaintyMetres(),
                         placed.day().getYear(),
                         String.format(Locale.ROOT, "%02d", placed.day().getMonthValue()),
-                        group(question.taxonGroup(), placed.groups())));
+                        question.taxonGroup() == null ? groups.apply(placed.groups()) : question.taxonGroup()));
             }
         }
         return StretchCounts.of(
@@ -168,11 +173,15 @@ public class StretchQuestionService {
                 prediction);
     }
 
-    private static String group(@Nullable String asked, Set<String> groups) {
-        if (asked != null) {
-            return asked;
-        }
-        return groups.isEmpty() ? "not known" : String.join(" and ", new TreeSet<>(groups));
+    /** What animals of some groups are called to the asker: to an authority, a sensitive group is as one that is not known. */
+    private Function<Set<String>, String> groupsTold(@Nullable Integer smallest) {
+        Map<String, Boolean> withheld = new HashMap<>();
+        String unknown = smallest == null ? "not known" : "not known, or not told to you";
+        return groups -> groups.isEmpty()
+                        || groups.stream()
+                                .anyMatch(group -> withheld.computeIfAbsent(group, authority::withholdsPlacesOf))
+                ? unknown
+                : String.join(" and ", new TreeSet<>(groups));
     }
 
     static Choice choice(@Nullable Boolean beforeLooking) {
@@ -190,7 +199,8 @@ public class StretchQuestionService {
         requireStep("toChainageMetres", question.toChainageMetres());
     }
 
-    static void requireStep(String field, double chainage) {
+    /** @throws InvalidException where it is no whole hundred of metres */
+    public static void requireStep(String field, double chainage) {
         if (chainage % TOLD_STEP_METRES != 0) {
             throw InvalidException.of(
                     field,

@@ -163,6 +163,33 @@ public class WorksService {
                 .toList();
     }
 
+    /**
+     * Works that reach onto a stretch of the current roads with their ends, the first built first.
+     *
+     * @throws InvalidException where there is no such stretch
+     */
+    @Transactional
+    public List<WorksView> listOn(String road, double from, double to) {
+        RoadPieces pieces = RoadPieces.of(roads.current().network());
+        List<RoadPieces.Part> stretch = pieces.requireStretch("", road, from, to);
+        return rows.list("order by builtFrom, id").stream()
+                .filter(works -> reachesOnto(works, stretch, pieces))
+                .map(this::view)
+                .toList();
+    }
+
+    private static boolean reachesOnto(Works works, List<RoadPieces.Part> stretch, RoadPieces pieces) {
+        try {
+            List<RoadPieces.Part> parts =
+                    pieces.requireStretch("", works.road, works.fromChainageMetres, works.toChainageMetres).stream()
+                            .map(part -> StandingWorks.widened(part, works.endsMetres))
+                            .toList();
+            return new StandingWorks.Places(parts, List.of()).touch(stretch);
+        } catch (InvalidException noLongerThere) {
+            return false;
+        }
+    }
+
     private static void place(Works works, CurrentRoads current) {
         RoadPieces pieces = RoadPieces.of(current.network());
         List<RoadPieces.Part> parts =
