@@ -3,6 +3,7 @@ package org.culvert.web;
 import io.quarkus.qute.Location;
 import io.quarkus.qute.Template;
 import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.PermitAll;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.FormParam;
@@ -16,59 +17,102 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
+import org.culvert.hotspot.HotspotReport;
 import org.culvert.hotspot.HotspotRunService;
+import org.culvert.hotspot.OpenEvidence;
 import org.culvert.hotspot.RunEntry;
 import org.culvert.hotspot.RunView;
 import org.culvert.hotspot.SeasonWindowService;
+import org.culvert.platform.ConflictException;
 import org.culvert.platform.InvalidException;
+import org.culvert.platform.InvalidException.FieldError;
+import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
 import org.culvert.platform.account.OwnForm;
+import org.culvert.road.RoadService;
 import org.culvert.taxon.TaxonService;
 import org.jspecify.annotations.Nullable;
 
-/** Road evidence for people: runs, a form to ask for one, and what came of each. */
+/**
+ * Road evidence for people: runs, a form to ask for one, what came of each, and a card a hotspot. Where the network opens its
+ * evidence, everybody reads the runs of its latest declared year.
+ */
 @OwnForm
 @Path("/hotspots")
 @Produces(MediaType.TEXT_HTML)
-@RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
 public class HotspotPageResource {
     private static final int RUNS_A_PAGE = 20;
+    private static final int LONGEST_REASON = 2000;
 
     private final Template list;
     private final Template run;
+    private final Template stretch;
     private final HotspotRunService service;
+    private final OpenEvidence evidence;
+    private final EvidencePages pages;
+    private final RoadService roads;
     private final TaxonService taxa;
     private final SeasonWindowService windows;
     private final RoadReportPaper paper;
+    private final PageForms forms;
+    private final Languages languages;
 
     HotspotPageResource(
             @Location("hotspots.html") Template list,
             @Location("hotspot-run.html") Template run,
+            @Location("hotspot-stretch.html") Template stretch,
             HotspotRunService service,
+            OpenEvidence evidence,
+            EvidencePages pages,
+            RoadService roads,
             TaxonService taxa,
             SeasonWindowService windows,
-            RoadReportPaper paper) {
+            RoadReportPaper paper,
+            PageForms forms,
+            Languages languages) {
         this.list = list;
         this.run = run;
+        this.stretch = stretch;
         this.service = service;
+        this.evidence = evidence;
+        this.pages = pages;
+        this.roads = roads;
         this.taxa = taxa;
         this.windows = windows;
         this.paper = paper;
+        this.forms = forms;
+        this.languages = languages;
     }
 
+    /** Runs; the other parameters fill the form in. */
     @GET
-    @RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
-    public TemplateInstance listRuns(@QueryParam("cursor") @Nullable String cursor) {
-        return page(cursor, List.of(), new RunForm());
+    @PermitAll
+    public TemplateInstance listRuns(
+            @QueryParam("cursor") @Nullable String cursor,
+            @QueryParam("periodFrom") @Nullable String periodFrom,
+            @QueryParam("periodTo") @Nullable String periodTo,
+            @QueryParam("taxonGroup") @Nullable String taxonGroup,
+            @QueryParam("seasonWindow") @Nullable String seasonWindow) {
+        if (!evidence.isOwn()) {
+            return list.data(
+                            "runs",
+                            evidence.listOpen().stream().map(RunSummary::of).toList())
+                    .data("next", null)
+                    .data("own", false);
+        }
+        return page(cursor, List.of(), RunForm.filled(periodFrom, periodTo, taxonGroup, seasonWindow));
     }
 
-    private TemplateInstance page(@Nullable String cursor, List<InvalidException.FieldError> errors, RunForm form) {
+    private TemplateInstance page(@Nullable String cursor, List<FieldError> errors, RunForm form) {
         Page<RunView> runs = service.listRuns(RUNS_A_PAGE, Paging.cursor(cursor));
         return list.data("runs", runs.items().stream().map(RunSummary::of).toList())
                 .data("next", runs.next())
+                .data("own", true)
+                .data("key", UUID.randomUUID())
                 .data("errors", errors)
                 .data("form", form)
                 .data("groups", taxa.listGroups())
@@ -77,22 +121,81 @@ public class HotspotPageResource {
 
     @GET
     @Path("/{id}")
-    @RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
+    @PermitAll
     public TemplateInstance showRun(@PathParam("id") String id) {
-        UUID runId = Paging.uuid("id", id);
-        RunView view = service.getRun(runId);
+        return runPage(Paging.uuid("id", id), List.of(), "");
+    }
+
+    private TemplateInstance runPage(UUID runId, List<FieldError> errors, String reason) {
+        boolean own = evidence.isOwn();
+        RunView view = evidence.getRun(runId);
+        HotspotReport report = evidence.findReport(runId).orElse(null);
         return run.data("run", RunSummary.of(view))
-                .data("report", service.findReport(runId).map(ReportPage::of).orElse(null));
+                .data("report", report == null ? null : ReportPage.of(report, languages.ofPage()))
+                .data("own", own)
+                .data("paper", false)
+                .data(
+                        "map",
+                        report == null || own
+                                ? null
+                                : RoadMap.of(
+                                        report.hotspots(), roads.findCurrent().orElse(null)))
+                .data(
+                        "links",
+                        own && report != null
+                                ? RunLinks.of(
+                                        view, service.listOfSamePeriod(runId), taxa.listGroups(), windows.listWindows())
+                                : null)
+                .data("key", UUID.randomUUID())
+                .data("errors", errors)
+                .data("reason", reason);
+    }
+
+    /** The card of one hotspot. */
+    @GET
+    @Path("/{id}/stretches/{rank}")
+    @PermitAll
+    public TemplateInstance showStretch(@PathParam("id") String id, @PathParam("rank") String rank) {
+        UUID runId = Paging.uuid("id", id);
+        RunView view = evidence.getRun(runId);
+        HotspotReport report = requireReport(runId);
+        int asked = rank(rank);
+        StretchCardPage card =
+                pages.card(report, asked).orElseThrow(() -> new NotFoundException("hotspot of that run", rank));
+        List<Integer> ranks =
+                report.hotspots().stream().map(HotspotReport.Stretch::rank).toList();
+        int at = ranks.indexOf(asked);
+        return stretch.data("run", RunSummary.of(view))
+                .data("report", ReportPage.of(report, languages.ofPage()))
+                .data("card", card)
+                .data("own", evidence.isOwn())
+                .data("paper", false)
+                .data("before", at > 0 ? ranks.get(at - 1) : null)
+                .data("after", at + 1 < ranks.size() ? ranks.get(at + 1) : null);
+    }
+
+    private static int rank(String text) {
+        try {
+            return Integer.parseInt(text);
+        } catch (NumberFormatException notANumber) {
+            throw InvalidException.of("rank", "That is no rank.", "a whole number, 1 for the first hotspot");
+        }
+    }
+
+    private HotspotReport requireReport(UUID runId) {
+        return evidence.findReport(runId)
+                .orElseThrow(() -> new ConflictException("That run has no result yet; look at its state."));
     }
 
     /** The report on paper. */
     @GET
     @Path("/{id}/report.pdf")
     @Produces("application/pdf")
-    @RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
+    @PermitAll
     public Response printReport(@PathParam("id") String id) {
         UUID runId = Paging.uuid("id", id);
-        return Response.ok(paper.print(service.getRun(runId), service.getReport(runId)))
+        RunView view = evidence.getRun(runId);
+        return Response.ok(paper.print(view, requireReport(runId)))
                 .header("Content-Disposition", "attachment; filename=\"road-report.pdf\"")
                 .build();
     }
@@ -100,33 +203,51 @@ public class HotspotPageResource {
     /** Asks for a run by the form of the page. */
     @POST
     @RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
-    public Response start(@BeanParam RunForm form, @FormParam("csrf") @Nullable String csrf) {
-        try {
-            RunEntry entry = form.entry();
-            return Response.seeOther(
-                            URI.create("/hotspots/" + service.start(entry).id()))
-                    .build();
-        } catch (InvalidException e) {
-            return Response.status(400)
-                    .entity(page(null, e.errors(), form))
-                    .type(MediaType.TEXT_HTML_TYPE)
-                    .build();
-        }
+    public Response start(
+            @BeanParam RunForm form, @FormParam("key") @Nullable String key, @FormParam("csrf") @Nullable String csrf) {
+        return forms.tried(
+                () -> {
+                    RunEntry entry = form.entry();
+                    return forms.take(
+                            "/hotspots",
+                            key,
+                            entry,
+                            () -> URI.create("/hotspots/" + service.start(entry).id()));
+                },
+                (why, errors) -> again(why.status(), page(null, errors, form)));
     }
 
-    /** Calls a run off by the form of its page; without a reason, or too late, the problem says so. */
+    /** Calls a run off by the form of its page. */
     @POST
     @Path("/{id}/cancellation")
     @RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
     public Response cancel(
             @PathParam("id") String id,
             @FormParam("reason") @Nullable String reason,
+            @FormParam("key") @Nullable String key,
             @FormParam("csrf") @Nullable String csrf) {
-        UUID run = Paging.uuid("id", id);
-        if (reason == null || reason.isBlank() || reason.length() > 2000) {
-            throw InvalidException.of("reason", "It is not said why.", "a reason, in at most 2000 characters");
-        }
-        service.cancel(run, reason.strip());
-        return Response.seeOther(URI.create("/hotspots/" + run)).build();
+        UUID runId = Paging.uuid("id", id);
+        String typed = Objects.requireNonNullElse(reason, "");
+        String path = "/hotspots/" + runId + "/cancellation";
+        return forms.once(
+                path,
+                key,
+                typed,
+                () -> {
+                    if (typed.isBlank() || typed.length() > LONGEST_REASON) {
+                        throw InvalidException.of(
+                                "reason", "It is not said why.", "a reason, in at most 2000 characters");
+                    }
+                    service.cancel(runId, typed.strip());
+                    return URI.create("/hotspots/" + runId);
+                },
+                (why, errors) -> again(why.status(), runPage(runId, errors, typed)));
+    }
+
+    private static Response again(int status, TemplateInstance page) {
+        return Response.status(status)
+                .entity(page)
+                .type(MediaType.TEXT_HTML_TYPE)
+                .build();
     }
 }

@@ -3,8 +3,10 @@ package org.culvert.web;
 import java.time.Month;
 import java.time.MonthDay;
 import java.time.format.TextStyle;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import org.culvert.hotspot.HotspotReport;
 import org.culvert.hotspot.RunSettings;
 import org.jspecify.annotations.Nullable;
@@ -12,6 +14,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * A report laid out for reading.
  *
+ * @param rows the hotspots; their lines as longitude and latitude, points apart by commas and lines by bars
  * @param bars the months as bars of a chart 360 wide and 120 high
  * @param curves roads around the first hotspots, as far as they are told
  */
@@ -29,6 +32,7 @@ public record ReportPage(
         Rose rose,
         BesidePage beside,
         List<RoadCurve> curves) {
+    private static final int ROWS_ON_PAPER = 10;
     private static final int CHART_WIDTH = 360;
     private static final int CHART_HEIGHT = 90;
 
@@ -45,7 +49,9 @@ public record ReportPage(
             String expected,
             String excess,
             String adjustedP,
-            String rate) {}
+            String odds,
+            String rate,
+            String lines) {}
 
     public record LeftOutRow(String reason, int incidents) {}
 
@@ -62,7 +68,7 @@ public record ReportPage(
         }
     }
 
-    static ReportPage of(HotspotReport report) {
+    static ReportPage of(HotspotReport report, Locale locale) {
         return new ReportPage(
                 report.errorRate(),
                 report.inputs(),
@@ -78,15 +84,18 @@ public record ReportPage(
                 report.leftOut().stream()
                         .mapToInt(HotspotReport.Reason::incidents)
                         .sum(),
-                bars(report.months()),
-                Rose.ofMonths(report.months().stream()
-                        .map(HotspotReport.Month::incidents)
-                        .toList()),
+                bars(report.months(), locale),
+                Rose.ofMonths(
+                        report.months().stream()
+                                .map(HotspotReport.Month::incidents)
+                                .toList(),
+                        month -> true,
+                        locale),
                 BesidePage.of(report),
                 RoadCurve.of(report.hotspots()));
     }
 
-    private static Row row(HotspotReport.Stretch stretch) {
+    static Row row(HotspotReport.Stretch stretch) {
         return new Row(
                 stretch.rank(),
                 stretch.road(),
@@ -99,7 +108,50 @@ public record ReportPage(
                 number("%.2f", stretch.expected()),
                 number("%.1f", stretch.excess()),
                 number("%.3f", stretch.adjustedP()),
-                number("%.2f", stretch.incidentsPerKilometreAndYear()));
+                odds(stretch.adjustedP()),
+                number("%.2f", stretch.incidentsPerKilometreAndYear()),
+                stretch.lines().stream().map(ReportPage::course).collect(Collectors.joining("|")));
+    }
+
+    private static String course(double[][] line) {
+        return Arrays.stream(line)
+                .map(point -> number("%.6f", point[0]) + " " + number("%.6f", point[1]))
+                .collect(Collectors.joining(","));
+    }
+
+    /** One in how many, to two figures: a p in words. */
+    static String odds(double p) {
+        double many = p > 0 ? 1 / p : Double.POSITIVE_INFINITY;
+        if (!(many < 1e9)) {
+            return "1\u00a0000\u00a0000\u00a0000";
+        }
+        double unit = Math.max(1, Math.pow(10, Math.floor(Math.log10(many)) - 1));
+        return grouped(Math.round(many / unit) * (long) unit);
+    }
+
+    /** In groups of three digits, as ISO 80000-1 has them. */
+    private static String grouped(long value) {
+        return String.format(Locale.ROOT, "%,d", value).replace(',', '\u00a0');
+    }
+
+    /** How much road the hotspots have, told in kilometres. */
+    public String kilometres() {
+        return number(
+                "%.1f",
+                rows.stream()
+                                .mapToDouble(row -> Double.parseDouble(row.length()))
+                                .sum()
+                        / 1000);
+    }
+
+    /** How many collisions were counted on them. */
+    public int incidentsThere() {
+        return rows.stream().mapToInt(Row::incidents).sum();
+    }
+
+    /** The first hotspots, as far as a page of paper has room. */
+    public List<Row> firstRows() {
+        return rows.subList(0, Math.min(ROWS_ON_PAPER, rows.size()));
     }
 
     private static String kilometres(double metres) {
@@ -110,15 +162,15 @@ public record ReportPage(
         return String.format(Locale.ROOT, format, value);
     }
 
-    private static List<Bar> bars(List<HotspotReport.Month> months) {
+    private static List<Bar> bars(List<HotspotReport.Month> months, Locale locale) {
         int most = Math.max(1, months.stream().mapToInt(ReportPage::shown).max().orElse(1));
         int step = CHART_WIDTH / 12;
         return months.stream()
                 .map(month -> {
                     int height = Math.round((float) shown(month) / most * CHART_HEIGHT);
                     return new Bar(
-                            monthName(month.month()),
-                            monthName(month.month()).substring(0, 1),
+                            Month.of(month.month()).getDisplayName(TextStyle.FULL_STANDALONE, locale),
+                            Month.of(month.month()).getDisplayName(TextStyle.NARROW_STANDALONE, locale),
                             month.incidents() == null
                                     ? "not told"
                                     : month.incidents().toString(),

@@ -35,14 +35,37 @@ public record RoadMap(
         @Nullable Integer roadsVersion,
         boolean partly) {
     /** A number beside its hotspot. */
-    public record Label(String words, String x, String y) {}
+    public record Label(String words, String x, String y) {
+        /** Where the box around it begins. */
+        public String boxX() {
+            return text(Double.parseDouble(x) - LABEL_WIDTH / 2);
+        }
+
+        public String boxY() {
+            return text(Double.parseDouble(y) - LABEL_HEIGHT / 2);
+        }
+
+        /** The line that its figures stand on. */
+        public String textY() {
+            return text(Double.parseDouble(y) + 3.5);
+        }
+    }
 
     private static final double BAR = 14;
-    private static final double WIDTH = 700;
-    private static final double HIGHEST = 430;
-    private static final double LOWEST = 220;
     private static final double MARGIN = 30;
-    private static final double LEAST_METRES = 1000;
+
+    /**
+     * How large a drawing is.
+     *
+     * @param leastMetres how much it shows at least, each way
+     */
+    record Frame(double width, double highest, double lowest, double leastMetres) {
+        /** All hotspots of a run. */
+        static final Frame ALL = new Frame(700, 430, 220, 1000);
+
+        /** One hotspot with the roads around it. */
+        static final Frame ONE = new Frame(340, 250, 250, 2500);
+    }
 
     /** Points nearer together than this are one in the drawing. */
     private static final double FINEST = 0.6;
@@ -54,21 +77,27 @@ public record RoadMap(
     private static final double LABEL_HEIGHT = 14;
 
     static @Nullable RoadMap of(List<HotspotReport.Stretch> stretches, @Nullable CurrentRoads roads) {
+        return of(stretches, roads, Frame.ALL);
+    }
+
+    static @Nullable RoadMap of(List<HotspotReport.Stretch> stretches, @Nullable CurrentRoads roads, Frame frame) {
         List<double[][]> lines = new ArrayList<>();
         stretches.forEach(stretch -> lines.addAll(stretch.lines()));
-        return lines.isEmpty() ? null : new Drawn(stretches, lines).map(roads);
+        return lines.isEmpty() ? null : new Drawn(stretches, lines, frame).map(roads);
     }
 
     private static final class Drawn {
         private final List<HotspotReport.Stretch> stretches;
         private final List<double[][]> lines;
+        private final Frame frame;
         private final LocalPlane plane;
         private final double left;
         private final double top;
         private final double scale;
         private final double height;
 
-        Drawn(List<HotspotReport.Stretch> stretches, List<double[][]> lines) {
+        Drawn(List<HotspotReport.Stretch> stretches, List<double[][]> lines, Frame frame) {
+            this.frame = frame;
             this.stretches = stretches;
             this.lines = lines;
             double[] first = lines.get(0)[0];
@@ -86,11 +115,11 @@ public record RoadMap(
                     north = Math.max(north, at[1]);
                 }
             }
-            double wide = Math.max(east - west, LEAST_METRES);
-            double high = Math.max(north - south, LEAST_METRES);
-            this.scale = Math.min((WIDTH - 2 * MARGIN) / wide, (HIGHEST - 2 * MARGIN) / high);
-            this.height = Math.max(LOWEST, high * scale + 2 * MARGIN);
-            this.left = (west + east) / 2 - WIDTH / 2 / scale;
+            double wide = Math.max(east - west, frame.leastMetres());
+            double high = Math.max(north - south, frame.leastMetres());
+            this.scale = Math.min((frame.width() - 2 * MARGIN) / wide, (frame.highest() - 2 * MARGIN) / high);
+            this.height = Math.max(frame.lowest(), high * scale + 2 * MARGIN);
+            this.left = (west + east) / 2 - frame.width() / 2 / scale;
             this.top = (south + north) / 2 + height / 2 / scale;
         }
 
@@ -108,9 +137,9 @@ public record RoadMap(
                     }
                 }
             }
-            double metres = roundLength(WIDTH / 5 / scale);
+            double metres = roundLength(frame.width() / 5 / scale);
             return new RoadMap(
-                    text(WIDTH),
+                    text(frame.width()),
                     text(height),
                     links,
                     lines.stream().map(line -> path(Shapes.flat(line))).toList(),
@@ -122,8 +151,8 @@ public record RoadMap(
         }
 
         private Bounds box() {
-            Position middle = plane.inverse(left + WIDTH / 2 / scale, top - height / 2 / scale);
-            return Bounds.around(middle, Math.hypot(WIDTH, height) / 2 / scale);
+            Position middle = plane.inverse(left + frame.width() / 2 / scale, top - height / 2 / scale);
+            return Bounds.around(middle, Math.hypot(frame.width(), height) / 2 / scale);
         }
 
         private List<Label> labels() {
@@ -148,7 +177,7 @@ public record RoadMap(
                         at[0] + ring * LABEL_WIDTH * Math.cos(angle), at[1] + ring * LABEL_HEIGHT * Math.sin(angle)
                     };
                     boolean inside = place[0] > LABEL_WIDTH
-                            && place[0] < WIDTH - LABEL_WIDTH
+                            && place[0] < frame.width() - LABEL_WIDTH
                             && place[1] > LABEL_HEIGHT
                             && place[1] < height - LABEL_HEIGHT;
                     boolean apart = taken.stream()

@@ -1,8 +1,11 @@
 package org.culvert.web;
 
+import java.time.Month;
+import java.time.format.TextStyle;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.IntPredicate;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -20,9 +23,17 @@ public record Rose(List<Petal> petals, List<String> rings) {
      * @param shortName its label; empty for none
      * @param incidents the count, or that it is not told
      * @param path of its petal; empty where there is none
+     * @param outlined whether it is drawn as an outline alone, as one that is not asked about
      * @param labelX where its label stands
      */
-    public record Petal(String name, String shortName, String incidents, String path, String labelX, String labelY) {}
+    public record Petal(
+            String name,
+            String shortName,
+            String incidents,
+            String path,
+            boolean outlined,
+            String labelX,
+            String labelY) {}
 
     static final String NOT_TOLD = "not told";
     private static final double MIDDLE = 130;
@@ -32,14 +43,18 @@ public record Rose(List<Petal> petals, List<String> rings) {
 
     /** Twelve counts from January, null for what is not told. */
     static Rose ofMonths(List<@Nullable Integer> counts) {
+        return ofMonths(counts, month -> true, Locale.ENGLISH);
+    }
+
+    /** @param asked which months, 1 to 12, are asked about */
+    static Rose ofMonths(List<@Nullable Integer> counts, IntPredicate asked, Locale locale) {
         List<String> names = new ArrayList<>();
         List<String> labels = new ArrayList<>();
         for (int month = 1; month <= counts.size(); month++) {
-            String name = ReportPage.monthName(month);
-            names.add(name);
-            labels.add(name.substring(0, 1));
+            names.add(Month.of(month).getDisplayName(TextStyle.FULL_STANDALONE, locale));
+            labels.add(Month.of(month).getDisplayName(TextStyle.NARROW_STANDALONE, locale));
         }
-        return of(counts, names, labels, 0.5);
+        return of(counts, names, labels, 0.5, petal -> asked.test(petal + 1));
     }
 
     /** 24 counts from midnight, null for what is not told; labels stand where their hour begins. */
@@ -50,11 +65,16 @@ public record Rose(List<Petal> petals, List<String> rings) {
             names.add(hour + " to " + (hour + 1));
             labels.add(hour % HOURS_A_LABEL == 0 ? Integer.toString(hour) : "");
         }
-        return of(counts, names, labels, 0);
+        return of(counts, names, labels, 0, hour -> true);
     }
 
     /** @param labelAt where in its petal a label stands, 0 for where it begins to 1 for where it ends */
-    private static Rose of(List<@Nullable Integer> counts, List<String> names, List<String> labels, double labelAt) {
+    private static Rose of(
+            List<@Nullable Integer> counts,
+            List<String> names,
+            List<String> labels,
+            double labelAt,
+            IntPredicate filled) {
         int most = 0;
         for (Integer count : counts) {
             most = Math.max(most, shown(count));
@@ -71,6 +91,7 @@ public record Rose(List<Petal> petals, List<String> rings) {
                     labels.get(i),
                     count == null ? NOT_TOLD : count.toString(),
                     radius == 0 ? "" : path(from, to, radius),
+                    !filled.test(i),
                     text(x(label, LABEL)),
                     text(y(label, LABEL) + 3)));
         }
@@ -80,6 +101,12 @@ public record Rose(List<Petal> petals, List<String> rings) {
     /** Whether there is anything to draw. */
     public boolean isDrawn() {
         return petals.stream().anyMatch(petal -> !petal.path().isEmpty());
+    }
+
+    /** Whether some petals are outlined alone. */
+    public boolean hasOutlined() {
+        return petals.stream()
+                .anyMatch(petal -> petal.outlined() && !petal.path().isEmpty());
     }
 
     /** The counts that are not nought, in words. */

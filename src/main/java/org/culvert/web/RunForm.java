@@ -61,6 +61,25 @@ public class RunForm {
     @Nullable
     List<String> alsoAsk;
 
+    /** A form that is filled in beforehand. */
+    static RunForm filled(
+            @Nullable String periodFrom,
+            @Nullable String periodTo,
+            @Nullable String taxonGroup,
+            @Nullable String seasonWindow) {
+        var form = new RunForm();
+        form.periodFrom = periodFrom;
+        form.periodTo = periodTo;
+        form.taxonGroup = taxonGroup;
+        form.seasonWindow = seasonWindow;
+        return form;
+    }
+
+    /** Whether anything was filled in. */
+    public boolean isFilled() {
+        return periodFrom != null || periodTo != null || taxonGroup != null || seasonWindow != null;
+    }
+
     public String periodFrom() {
         return shown(periodFrom, "");
     }

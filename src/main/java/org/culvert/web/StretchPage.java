@@ -109,7 +109,7 @@ public record StretchPage(
                 row.source() + (row.doi() == null ? "" : ", doi " + row.doi()));
     }
 
-    private static @Nullable ExpectedRow expected(StretchAnswer.@Nullable Expected expected) {
+    static @Nullable ExpectedRow expected(StretchAnswer.@Nullable Expected expected) {
         return expected == null
                 ? null
                 : new ExpectedRow(

@@ -6,6 +6,7 @@ import static org.hamcrest.Matchers.containsString;
 
 import io.quarkus.test.junit.QuarkusTest;
 import java.util.List;
+import java.util.UUID;
 import org.culvert.hotspot.EvidenceRuns;
 import org.culvert.support.Api;
 import org.culvert.support.Request;
@@ -74,6 +75,38 @@ class HotspotPageResourceTest {
                 .body(containsString("periodTo"));
     }
 
+    /** Each address fills the form in; what was asked already is led to. */
+    @Test
+    void aRunLeadsToOtherAnimalsAndSeasonsOfTheSameDays() {
+        String july = EvidenceRuns.wallabies(",\"months\":[7]");
+        String html = Api.as(ROADS_AUTHORITY)
+                .get("/hotspots/" + EvidenceRuns.wallabies())
+                .asString();
+        assertThat(html).contains("<a href=\"/hotspots/" + july + "\" lang=\"en\">Macropods, July</a>", "this run");
+        String days =
+                "/hotspots?periodFrom=" + EvidenceRuns.year() + "-01-01&periodTo=" + EvidenceRuns.year() + "-12-31";
+        assertThat(html.replace("&amp;", "&")).contains(days + "&taxonGroup=");
+        assertThat(Api.as(ROADS_AUTHORITY)
+                        .get(days + "&taxonGroup=macropods&seasonWindow=")
+                        .asString())
+                .contains(
+                        "name=\"periodFrom\" required value=\"" + EvidenceRuns.year() + "-01-01\"",
+                        "<option value=\"macropods\" selected>");
+    }
+
+    @Test
+    void aFormThatIsSentTwiceStartsOneRun() {
+        Request form = fromTheForm()
+                .formParam("periodFrom", EvidenceRuns.year() + "-01-01")
+                .formParam("periodTo", EvidenceRuns.year() + "-12-31")
+                .formParam("taxonGroup", "macropods")
+                .formParam("simulations", "19")
+                .withoutRedirects();
+        String first = form.post("/hotspots").then().statusCode(303).extract().header("Location");
+        assertThat(form.post("/hotspots").then().statusCode(303).extract().header("Location"))
+                .isEqualTo(first);
+    }
+
     @Test
     void aYearThatNobodyMeansIsSaidAndStartsNothing() {
         fromTheForm()
@@ -107,7 +140,8 @@ class HotspotPageResourceTest {
         return Api.as(ROADS_AUTHORITY)
                 .contentType(Request.FORM)
                 .cookie("culvert-form", secret)
-                .formParam("csrf", secret);
+                .formParam("csrf", secret)
+                .formParam("key", UUID.randomUUID().toString());
     }
 
     @Test

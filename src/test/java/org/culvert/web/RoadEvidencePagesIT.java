@@ -35,6 +35,27 @@ class RoadEvidencePagesIT {
                     .isNotEqualTo("none");
             browser.assertUsable("run");
             browser.assertNothingRan();
+            // From the table to the map, from the map to the card, and on to its question and its paper
+            browser.press("button.find[data-rank='1']");
+            browser.await("the told line", () -> !browser.list("#told a").isEmpty());
+            browser.press("#told a");
+            assertThat(browser.path()).isEqualTo("/hotspots/" + run + "/stretches/1");
+            assertThat(browser.list("svg.rose, svg.hours, svg.years, svg.road-map, svg.count-interval, svg.curve"))
+                    .hasSize(6);
+            assertThat(browser.list("main a[href='/hotspots/" + run + "/report.pdf']"))
+                    .isNotEmpty();
+            browser.assertUsable("stretch-card");
+            browser.press("a[href^='/stretch?road=']");
+            assertThat(browser.find("#road").getDomProperty("value")).isEqualTo("Row Road 4");
+            browser.open("/hotspots/" + run + "/stretches/1");
+            browser.press("a[href='/hotspots/" + run + "#hotspot-1']");
+            browser.await(
+                    "the row is chosen",
+                    () -> !browser.list("#hotspot-1[aria-current='true']").isEmpty());
+            browser.press("#hotspot-1 th a");
+            assertThat(browser.path()).isEqualTo("/hotspots/" + run + "/stretches/1");
+            browser.open("/hotspots");
+            browser.assertUsable("hotspots");
             browser.open("/");
             browser.press("a[href='/seasons']");
             browser.assertUsable("seasons-empty");

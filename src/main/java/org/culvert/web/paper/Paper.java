@@ -23,7 +23,8 @@ import org.jboss.logging.Logger;
  * Lays well-formed XHTML out on pages, as tagged PDF (ISO 32000-1; its tags follow ISO 14289-1). Fonts are brought along and
  * embedded, so that paper is the same wherever it is made; what they have no letter for is shown as a box.
  *
- * <p>An {@code object} of the type {@link #DRAWING} is drawn from its children: see {@link Drawing}.
+ * <p>An {@code object} of the type {@link #DRAWING} is drawn from its children: see {@link Drawing}. SVG of a page becomes such a
+ * one: see {@link SvgOnPaper}.
  */
 public final class Paper {
     static final String DRAWING = "drawing";
@@ -61,7 +62,7 @@ public final class Paper {
         var drawers = new DefaultObjectDrawerFactory();
         drawers.registerDrawer(DRAWING, new Drawing());
         builder.useObjectDrawerFactory(drawers);
-        builder.withHtmlContent(xhtml, null);
+        builder.withW3cDocument(SvgOnPaper.read(xhtml), null);
         var octets = new ByteArrayOutputStream();
         try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
             renderer.createPDFWithoutClosing();

@@ -198,6 +198,10 @@ class StretchQuestionResourceTest {
         assertThat(turtles.getList("byYear.incidents")).contains((Object) null);
         assertThat(turtles.<Object>get("byYear[2].incidents")).isNull();
         assertThat(turtles.<Object>get("byYear[0].incidents")).isNull();
+        Json all = ask(ROADS_AUTHORITY, FENCED);
+        assertThat(all.getList("byGroup.of"))
+                .as("no sensitive group is named among the others either")
+                .containsExactly("macropods", "not known, or not told to you", "turtles");
         Json rare = ask(ROADS_AUTHORITY, FENCED + ",\"taxonGroup\":\"occulta\"");
         assertThat(rare.<Object>get("incidents")).isNull();
         assertThat(rare.<Object>get("basis")).isNull();

@@ -49,6 +49,20 @@ class PaperTest {
         assertThat(Paper.print(page, THEN)).isEqualTo(Paper.print(page, THEN));
     }
 
+    /** What a screen draws is drawn on paper, and its words are text that can be searched. */
+    @Test
+    void svgIsDrawnAndItsWordsAreText() throws IOException {
+        String svg = "<svg viewBox=\"0 0 90 40\"><title>A picture</title><desc>of a line</desc>"
+                + "<line x1=\"0\" y1=\"0\" x2=\"90\" y2=\"20\" class=\"axis\" stroke=\"#a3301a\"/>"
+                + "<path d=\"M0 0L9 9\" fill=\"none\" stroke=\"#14514a\"/>"
+                + "<text x=\"45\" y=\"36\" text-anchor=\"middle\" font-size=\"10\">under it</text></svg>";
+        byte[] with = Paper.print(page("<p>before</p>" + svg), THEN);
+        try (PDDocument document = Loader.loadPDF(with)) {
+            assertThat(new PDFTextStripper().getText(document)).contains("before", "under it");
+        }
+        assertThat(with).isNotEqualTo(Paper.print(page("<p>before</p>" + svg.replaceAll("<line[^>]*>", "")), THEN));
+    }
+
     @Test
     void nothingIsFetchedFromAnywhere() throws IOException {
         var asked = new AtomicInteger();
