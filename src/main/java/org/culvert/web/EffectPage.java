@@ -2,6 +2,7 @@ package org.culvert.web;
 
 import java.util.List;
 import java.util.Locale;
+import org.culvert.hotspot.works.AnswerBasis;
 import org.culvert.hotspot.works.EffectView;
 import org.jspecify.annotations.Nullable;
 
@@ -21,6 +22,16 @@ public record EffectPage(EffectView effect, List<Row> rows) {
     static EffectPage of(EffectView effect) {
         return new EffectPage(
                 effect, effect.parts().stream().map(EffectPage::row).toList());
+    }
+
+    /** How many incidents are left out of what it rests on. */
+    public int leftOutTotal() {
+        AnswerBasis basis = effect.basis();
+        return basis == null
+                ? 0
+                : basis.leftOut().stream()
+                        .mapToInt(AnswerBasis.Reason::incidents)
+                        .sum();
     }
 
     private static Row row(EffectView.PartView part) {

@@ -180,7 +180,10 @@ public record StretchCardPage(
         if (settings.taxonGroup() != null) {
             address.append("&taxonGroup=").append(URLEncoder.encode(settings.taxonGroup(), StandardCharsets.UTF_8));
         }
-        if (settings.season().months().size() < 12) {
+        String window = settings.season().window();
+        if (window != null) {
+            address.append("&seasonWindow=").append(URLEncoder.encode(window, StandardCharsets.UTF_8));
+        } else if (settings.season().months().size() < 12) {
             settings.season()
                     .months()
                     .forEach(month -> address.append("&months=").append(month));

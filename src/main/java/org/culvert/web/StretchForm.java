@@ -37,6 +37,10 @@ public class StretchForm {
     @Nullable
     String taxonGroup;
 
+    @QueryParam("seasonWindow")
+    @Nullable
+    String seasonWindow;
+
     @QueryParam("months")
     @Nullable
     List<String> months;
@@ -108,6 +112,7 @@ public class StretchForm {
             case "yearFrom" -> yearFrom;
             case "yearTo" -> yearTo;
             case "taxonGroup" -> taxonGroup;
+            case "seasonWindow" -> seasonWindow;
             case "chosenBeforeLooking" -> chosenBeforeLooking;
             case "worksKind" -> worksKind;
             case "reductionPercent" -> reductionPercent;
@@ -179,7 +184,7 @@ public class StretchForm {
                 last,
                 Typed.given(taxonGroup),
                 ticked.isEmpty() ? null : ticked,
-                null,
+                Typed.given(seasonWindow),
                 chosen == null ? null : Boolean.valueOf(chosen.equals("yes")),
                 null,
                 kind,

@@ -3,7 +3,6 @@ package org.culvert.web;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Collectors;
 import org.culvert.hotspot.works.PublishedFigures;
 import org.culvert.hotspot.works.StretchAnswer;
 import org.jspecify.annotations.Nullable;
@@ -12,13 +11,13 @@ import org.jspecify.annotations.Nullable;
  * What is known of a stretch, laid out for reading.
  *
  * @param years counts by year as bars of a chart 360 wide and 120 high
- * @param yearWords the same in words
  */
 public record StretchPage(
         StretchAnswer answer,
         List<ReportPage.Bar> years,
-        String yearWords,
-        List<Row> months,
+        String fromKm,
+        String toKm,
+        Rose rose,
         List<Row> groups,
         List<ElsewhereRow> elsewhere,
         @Nullable ExpectedRow expected,
@@ -40,17 +39,15 @@ public record StretchPage(
     public record CaseRow(
             String collisions, String benefits, String costs, String net, String ratio, String breakEven) {}
 
-    static StretchPage of(StretchAnswer answer) {
+    static StretchPage of(StretchAnswer answer, Locale locale) {
+        List<@Nullable Integer> months = new ArrayList<>();
+        answer.byMonth().forEach(month -> months.add(month.incidents()));
         return new StretchPage(
                 answer,
                 bars(answer.byYear()),
-                answer.byYear().stream()
-                        .map(count -> count.of() + " " + shown(count))
-                        .collect(Collectors.joining(", ")),
-                answer.byMonth().stream()
-                        .filter(count -> count.incidents() == null || count.incidents() > 0)
-                        .map(count -> new Row(ReportPage.monthName(Integer.parseInt(count.of())), shown(count)))
-                        .toList(),
+                number("%.2f", answer.fromChainageMetres() / 1000),
+                number("%.2f", answer.toChainageMetres() / 1000),
+                Rose.ofMonths(months, month -> true, locale),
                 answer.byGroup().stream()
                         .map(count -> new Row(count.of(), shown(count)))
                         .toList(),

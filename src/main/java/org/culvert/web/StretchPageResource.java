@@ -11,6 +11,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
+import org.culvert.hotspot.SeasonWindowService;
 import org.culvert.hotspot.works.StretchQuestionService;
 import org.culvert.hotspot.works.WorksKind;
 import org.culvert.platform.InvalidException;
@@ -26,12 +27,20 @@ public class StretchPageResource {
     private final Template template;
     private final StretchQuestionService service;
     private final TaxonService taxa;
+    private final SeasonWindowService windows;
+    private final Languages languages;
 
     StretchPageResource(
-            @Location("stretch.html") Template template, StretchQuestionService service, TaxonService taxa) {
+            @Location("stretch.html") Template template,
+            StretchQuestionService service,
+            TaxonService taxa,
+            SeasonWindowService windows,
+            Languages languages) {
         this.template = template;
         this.service = service;
         this.taxa = taxa;
+        this.windows = windows;
+        this.languages = languages;
     }
 
     @GET
@@ -41,7 +50,7 @@ public class StretchPageResource {
             return page(200, form, null, List.of());
         }
         try {
-            return page(200, form, StretchPage.of(service.answer(form.question())), List.of());
+            return page(200, form, StretchPage.of(service.answer(form.question()), languages.ofPage()), List.of());
         } catch (InvalidException e) {
             return page(400, form, null, e.errors());
         }
@@ -52,6 +61,7 @@ public class StretchPageResource {
                 .data("page", page)
                 .data("errors", errors)
                 .data("groups", taxa.listGroups())
+                .data("windows", windows.listWindows())
                 .data("kinds", WorksKind.values());
         return Response.status(status)
                 .entity(html)

@@ -447,9 +447,6 @@ public interface EvidenceWords {
     @Message("{excess} beyond what chance expects; {rate} per km and year.")
     String excessRate(String excess, String rate);
 
-    @Message("What the records say of it")
-    String recordsNow();
-
     @Message("Counted in the records as they stand, of the whole years {yearFrom} to {yearTo}, from km "
             + "{from} to {to}. The figures may differ a little from the run's, which are as they were "
             + "when it was made.")
@@ -491,9 +488,6 @@ public interface EvidenceWords {
             + "twilight{#case 'night'}night{#else}not known{/switch}")
     String lightName(String light);
 
-    @Message("How light it was")
-    String howLight();
-
     @Message("Year by year")
     String yearByYear();
 
@@ -508,12 +502,6 @@ public interface EvidenceWords {
 
     @Message("Group")
     String group();
-
-    @Message("This run asks about {group} alone.")
-    String onlyGroup(String group);
-
-    @Message("All animals on this stretch")
-    String allAnimalsHere();
 
     @Message("What works did here")
     String whatWorksDid();
@@ -548,9 +536,6 @@ public interface EvidenceWords {
 
     @Message("So")
     String so();
-
-    @Message("All about these works")
-    String effectMore();
 
     @Message("What may be expected")
     String mayBeExpected();
@@ -603,9 +588,6 @@ public interface EvidenceWords {
     @Message("Month")
     String month();
 
-    @Message("Hour")
-    String hour();
-
     @Message("{#if shown < all}A page is printed for each of the first {shown} of {all} hotspots; the "
             + "others have their cards on the server.{/if}")
     String paperPages(int shown, int all);
@@ -624,4 +606,244 @@ public interface EvidenceWords {
 
     @Message("Demo. The region and everything in it is invented.")
     String demo();
+
+    @Message("A stretch of road")
+    String stretchTitle();
+
+    @Message("What about this stretch?")
+    String whatAboutIt();
+
+    @Message("Not answered.")
+    String notAnswered();
+
+    @Message("Roads beside roads like them")
+    String burdenShort();
+
+    @Message("Works")
+    String works();
+
+    @Message("All works")
+    String allWorks();
+
+    @Message("{words}: did it help?")
+    String didItHelp(String words);
+
+    @Message("{kind} on {road} from {stretch} m, built from {built}. Their ends reach {ends} m " + "further.")
+    String worksAre(String kind, String road, String stretch, String built, String ends);
+
+    @Message("Collisions by year")
+    String byYear();
+
+    @Message("Each incident once, whoever rang and however many animals were struck; – is a small "
+            + "number that is not told.")
+    String eachOnce();
+
+    @Message("By animals")
+    String byAnimals();
+
+    @Message("{count} of these may lie beyond the ends, so far as their places are sure.")
+    String perhapsElsewhere(Object count);
+
+    @Message("{count} more, beside the stretch, may lie on it and are not counted.")
+    String perhapsHere(Object count);
+
+    @Message("What may be expected here")
+    String expectedHere();
+
+    @Message("Roads of the same class, on such a length in such a time")
+    String roadsAlike();
+
+    @Message("This stretch, by empirical Bayes")
+    String byBayes();
+
+    @Message("95 % interval")
+    String interval95Short();
+
+    @Message("Excess")
+    String excess();
+
+    @Message("Chance that there is any excess")
+    String chanceOfExcess();
+
+    @Message("What is never reported")
+    String neverReported();
+
+    @Message("{low} to {high} times as many:")
+    String timesAsMany(Object low, Object high);
+
+    @Message("Here that would be {low} to {high} a year.")
+    String perYearHere(Object low, Object high);
+
+    @Message("Nobody knows the figure here: it is in none of the estimates on this page.")
+    String nobodyKnows();
+
+    @Message("Would an effect be seen?")
+    String wouldItBeSeen();
+
+    @Message("Years after")
+    String yearsAfter();
+
+    @Message("Chance of seeing it")
+    String chanceOfSeeing();
+
+    @Message("At the very best")
+    String atBest();
+
+    @Message("What works here would be worth")
+    String wouldBeWorth();
+
+    @Message("Cost of {name}: {amount} {currency}, says {source}")
+    String costOf(String name, Object amount, String currency, String source);
+
+    @Message("Collisions a year without works")
+    String perYearWithout();
+
+    @Message("Benefits, {currency}")
+    String benefits(String currency);
+
+    @Message("Costs, {currency}")
+    String costs(String currency);
+
+    @Message("Benefits less costs")
+    String net();
+
+    @Message("Benefits over costs")
+    String benefitCost();
+
+    @Message("They are equal where works prevent")
+    String breakEven();
+
+    @Message("What works have done elsewhere")
+    String doneElsewhere();
+
+    @Message("Fewer by")
+    String fewerBy();
+
+    @Message("Study")
+    String study();
+
+    @Message("Source")
+    String source();
+
+    @Message("What this rests on")
+    String restsOn();
+
+    @Message("{counted} collisions on the whole network, of {all} incidents of any cause; {leftOut} " + "left out:")
+    String basis(int counted, int all, Object leftOut);
+
+    @Message("Not allowed for:")
+    String notAllowedFor();
+
+    @Message("Ask about a stretch")
+    String askAStretch();
+
+    @Message("From, metres along the road")
+    String fromMetres();
+
+    @Message("To, metres along the road")
+    String toMetres();
+
+    @Message("First year")
+    String firstYear();
+
+    @Message("Last year")
+    String lastYear();
+
+    @Message("four years before the last")
+    String fourBefore();
+
+    @Message("the last that is over")
+    String lastOver();
+
+    @Message("Was it chosen before anyone looked at the records?")
+    String chosenBefore();
+
+    @Message("not said")
+    String notSaid();
+
+    @Message("yes")
+    String yes();
+
+    @Message("no, because the records are high there")
+    String chosenAfter();
+
+    @Message("Works that are thought of")
+    String worksThoughtOf();
+
+    @Message("any")
+    String any();
+
+    @Message("How much they would prevent, per cent")
+    String wouldPrevent();
+
+    @Message("What they would be worth: your own figures")
+    String ownFigures();
+
+    @Message("Leave all of them empty for no answer to that. Nothing here has a usual value.")
+    String ownFiguresMeans();
+
+    @Message("Currency")
+    String currency();
+
+    @Message("Prices of the year")
+    String pricesOf();
+
+    @Message("Cost of a collision")
+    String costACollision();
+
+    @Message("Who says so")
+    String whoSaysSo();
+
+    @Message("Building")
+    String building();
+
+    @Message("Upkeep a year")
+    String upkeep();
+
+    @Message("Discount rate, per cent a year")
+    String discount();
+
+    @Message("Life, years")
+    String life();
+
+    @Message("They prevent at least, per cent")
+    String atLeast();
+
+    @Message("Most likely, per cent")
+    String mostLikely();
+
+    @Message("At most, per cent")
+    String atMost();
+
+    @Message("Ask")
+    String askIt();
+
+    @Message("Ask again")
+    String askAgain();
+
+    @Message("Whole years before")
+    String yearsBefore();
+
+    @Message("Whole years after")
+    String wholeYearsAfter();
+
+    @Message("Before and after")
+    String beforeAndAfter();
+
+    @Message("{beforeFrom} to {beforeTo} against {afterFrom} to {afterTo}.")
+    String beforeAgainstAfter(Object beforeFrom, Object beforeTo, Object afterFrom, Object afterTo);
+
+    @Message("Counts alone prove nothing: works go where counts happened to be high. What would have "
+            + "come without the works is estimated from roads of the same class and from the comparison "
+            + "named here:")
+    String countsAlone();
+
+    @Message("Elsewhere on the network {before} collisions of all animals were reported before and " + "{after} after.")
+    String elsewhereBefore(Object before, Object after);
+
+    @Message("What else changed")
+    String whatElseChanged();
+
+    @Message("What to bear in mind")
+    String bearInMind();
 }
