@@ -144,6 +144,11 @@ public record ReportPage(
                         / 1000);
     }
 
+    /** The error rate in per cent, as far as it has figures. */
+    public String alphaPercent() {
+        return Tick.number(100 * errorRate.alpha());
+    }
+
     /** How many collisions were counted on them. */
     public int incidentsThere() {
         return rows.stream().mapToInt(Row::incidents).sum();

@@ -59,7 +59,7 @@ class StretchCardPageResourceTest {
 
     private static Request by(@Nullable String role) {
         return (role == null ? Request.given() : Api.as(role))
-                .accept("text/html")
+                .accept("text/html, application/pdf")
                 .withoutRedirects();
     }
 
@@ -81,7 +81,7 @@ class StretchCardPageResourceTest {
                 .contains("a random pick from the reports of collisions with all animals")
                 .containsPattern("about 1 in \\d")
                 .contains("June: 8", EvidenceRuns.year() + " 8")
-                .contains("civil twilight", "No works are on record here", "What it does not show");
+                .contains("civil twilight", "What works did here", "What it does not show");
         assertThat(html.replace("&amp;", "&"))
                 .contains(
                         "/stretch?road=Row+Road+4&fromChainageMetres=", "&chosenBeforeLooking=no&taxonGroup=macropods");

@@ -22,9 +22,12 @@ import org.w3c.dom.Node;
  * Draws the children of an {@code object} one over the other: {@code path}, {@code line}, {@code rect} and {@code circle} with the
  * attributes that SVG 1.1 gives them, of the commands of a path M, L, A (an arc of a circle, the shorter way) and Z alone. Each
  * has {@code fill} or {@code stroke} (six hexadecimal digits) with {@code stroke-width} and {@code stroke-dasharray}. A unit is
- * a CSS pixel. Words stand over a drawing as text of the page, so that they can be read, searched and copied.
+ * a CSS pixel, unless {@link #SCALE} says otherwise. Words stand over a drawing as text of the page, so that they can be read, searched and copied.
  */
 final class Drawing implements FSObjectDrawer {
+    /** Attribute of the object: how many pixels a unit is, where it is not one. */
+    static final String SCALE = "data-scale";
+
     private static final int HEXADECIMAL = 16;
 
     @Override
@@ -38,7 +41,8 @@ final class Drawing implements FSObjectDrawer {
             RenderingContext context,
             int dotsPerPixel) {
         var onPage = AffineTransform.getTranslateInstance(x, y);
-        onPage.scale(dotsPerPixel, dotsPerPixel);
+        double scale = dotsPerPixel * number(drawing, SCALE, 1);
+        onPage.scale(scale, scale);
         device.pushClip(new Rectangle2D.Double(x, y, width, height));
         for (Node node = drawing.getFirstChild(); node != null; node = node.getNextSibling()) {
             if (node instanceof Element part) {

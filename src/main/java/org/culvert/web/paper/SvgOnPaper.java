@@ -18,13 +18,16 @@ import org.xml.sax.SAXException;
 /**
  * Turns drawings that stand in a page as SVG into drawings on paper: shapes as a {@link Paper#DRAWING}, words as text of the page
  * over it. Shapes are those that {@link Drawing} knows, with their paint as attributes; a unit of the {@code viewBox} is a pixel,
- * however wide a screen would draw it.
+ * however wide a screen would draw it, or the share of one that an element around it says as {@code data-drawn-at}.
  */
 final class SvgOnPaper {
     private static final double USUAL_SIZE = 9;
 
     /** From the top of a line of text to the line that letters stand on, as a share of the size. */
     private static final double ASCENT = 0.95;
+
+    /** Smaller words could not be read. */
+    private static final double LEAST_SIZE = 7.5;
 
     private static final double LINE = 1.2;
     private static final double WORDS_WIDTH = 240;
@@ -60,13 +63,19 @@ final class SvgOnPaper {
     private static void replace(Element svg) {
         Document page = svg.getOwnerDocument();
         String[] box = svg.getAttribute("viewBox").split(" ", -1);
-        String size = "width: " + box[2] + "px; height: " + box[3] + "px";
+        double scale = scale(svg);
+        String size = String.format(
+                Locale.ROOT,
+                "width: %.1fpx; height: %.1fpx",
+                scale * Double.parseDouble(box[2]),
+                scale * Double.parseDouble(box[3]));
         Element around = page.createElement("div");
         around.setAttribute("class", "drawing");
         around.setAttribute("style", "position: relative; " + size);
         Element drawing = page.createElement("object");
         drawing.setAttribute("type", Paper.DRAWING);
         drawing.setAttribute("style", "display: block; " + size);
+        drawing.setAttribute(Drawing.SCALE, Double.toString(scale));
         around.appendChild(drawing);
         var told = new StringBuilder();
         for (Node node = svg.getFirstChild(); node != null; node = node.getNextSibling()) {
@@ -75,13 +84,22 @@ final class SvgOnPaper {
                     case "title", "desc" ->
                         told.append(told.isEmpty() ? "" : ". ")
                                 .append(part.getTextContent().strip());
-                    case "text" -> around.appendChild(words(page, part));
+                    case "text" -> around.appendChild(words(page, part, scale));
                     default -> drawing.appendChild(shape(part));
                 }
             }
         }
         drawing.setAttribute("alt", told.toString());
         svg.getParentNode().replaceChild(around, svg);
+    }
+
+    private static double scale(Element svg) {
+        for (Node node = svg.getParentNode(); node instanceof Element around; node = node.getParentNode()) {
+            if (around.hasAttribute("data-drawn-at")) {
+                return Double.parseDouble(around.getAttribute("data-drawn-at"));
+            }
+        }
+        return 1;
     }
 
     private static Node shape(Element part) {
@@ -94,9 +112,9 @@ final class SvgOnPaper {
         return shape;
     }
 
-    private static Element words(Document page, Element text) {
-        double size = number(text, "font-size", USUAL_SIZE);
-        double x = number(text, "x", 0);
+    private static Element words(Document page, Element text, double scale) {
+        double size = Math.max(LEAST_SIZE, scale * number(text, "font-size", USUAL_SIZE));
+        double x = scale * number(text, "x", 0);
         String anchor = text.getAttribute("text-anchor");
         double left = anchor.equals("start") ? x : anchor.equals("end") ? x - WORDS_WIDTH : x - WORDS_WIDTH / 2;
         Element words = page.createElement("span");
@@ -107,7 +125,7 @@ final class SvgOnPaper {
                         "position: absolute; left: %.1fpx; top: %.1fpx; width: %.0fpx; font-size: %.1fpx; line-height:"
                                 + " %.1fpx; text-align: %s",
                         left,
-                        number(text, "y", 0) - ASCENT * size,
+                        scale * number(text, "y", 0) - ASCENT * size,
                         WORDS_WIDTH,
                         size,
                         LINE * size,

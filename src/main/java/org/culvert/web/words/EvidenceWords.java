@@ -159,7 +159,14 @@ public interface EvidenceWords {
             + "collisions counted were reported there.")
     String found(int stretches, String kilometres, int there, int counted);
 
-    @Message("What is counted is what was reported: where more people drive, look and ring, more is " + "reported.")
+    @Message("Judged against:")
+    String judgedAgainst();
+
+    @Message("error rate {percent} % for the whole network.")
+    String errorRateOf(String percent);
+
+    @Message("What is counted is what was reported: where more people drive, look and ring, more is "
+            + "reported.")
     String reportedOnly();
 
     @Message("{#if stretches == 1}The hotspot{#else}{stretches} hotspots, by collisions beyond what "
@@ -272,7 +279,8 @@ public interface EvidenceWords {
             + "alive or dead; of {all} incidents of any cause in the period.")
     String countedWords(int counted, int all);
 
-    @Message("{count} of them count on the day they were reported, since nobody knows when they " + "happened.")
+    @Message("{count} of them count on the day they were reported, since nobody knows when they "
+            + "happened.")
     String timedByReport(int count);
 
     @Message("{count} lie by a junction whose roads are equally likely: they count on the nearest, "
@@ -438,18 +446,20 @@ public interface EvidenceWords {
     @Message("How many, and how sure")
     String howManyHowSure();
 
-    @Message("{collisions} counted; 95 % interval of the count {low} to {high}; chance expects " + "{expected}.")
+    @Message("{collisions} counted; 95 % interval of the count {low} to {high}; chance expects "
+            + "{expected}.")
     String intervalWords(int collisions, String low, String high, String expected);
 
-    @Message("● counted, with the 95 % interval of the count as a bar; the dashed line is what chance " + "expects.")
+    @Message("● counted, with the 95 % interval of the count as a bar; the dashed line is what chance "
+            + "expects.")
     String intervalCaption();
 
     @Message("{excess} beyond what chance expects; {rate} per km and year.")
     String excessRate(String excess, String rate);
 
     @Message("Counted in the records as they stand, of the whole years {yearFrom} to {yearTo}, from km "
-            + "{from} to {to}. The figures may differ a little from the run's, which are as they were "
-            + "when it was made.")
+            + "{from} to {to}. The run counted its whole period in the records as they were when it was "
+            + "made, so that its figures differ.")
     String nowCounted(int yearFrom, int yearTo, String from, String to);
 
     @Message("When")
@@ -477,10 +487,7 @@ public interface EvidenceWords {
     @Message("The hours are not told.")
     String noHourToAll();
 
-    @Message("Light")
-    String light();
-
-    @Message("Of all time")
+    @Message("of all time")
     String ofAllTime();
 
     @Message("{#switch light}{#case 'day'}day{#case 'civil-twilight'}civil twilight{#case "
@@ -564,12 +571,6 @@ public interface EvidenceWords {
     @Message("All figures")
     String inFigures();
 
-    @Message("Figure")
-    String figure();
-
-    @Message("Value")
-    String value();
-
     @Message("95 % interval of the count")
     String interval95();
 
@@ -584,9 +585,6 @@ public interface EvidenceWords {
 
     @Message("Year")
     String year();
-
-    @Message("Month")
-    String month();
 
     @Message("{#if shown < all}A page is printed for each of the first {shown} of {all} hotspots; the "
             + "others have their cards on the server.{/if}")
@@ -628,7 +626,8 @@ public interface EvidenceWords {
     @Message("{words}: did it help?")
     String didItHelp(String words);
 
-    @Message("{kind} on {road} from {stretch} m, built from {built}. Their ends reach {ends} m " + "further.")
+    @Message("{kind} on {road} from {stretch} m, built from {built}. Their ends reach {ends} m "
+            + "further.")
     String worksAre(String kind, String road, String stretch, String built, String ends);
 
     @Message("Collisions by year")
@@ -728,7 +727,8 @@ public interface EvidenceWords {
     @Message("What this rests on")
     String restsOn();
 
-    @Message("{counted} collisions on the whole network, of {all} incidents of any cause; {leftOut} " + "left out:")
+    @Message("{counted} collisions on the whole network, of {all} incidents of any cause; {leftOut} "
+            + "left out:")
     String basis(int counted, int all, Object leftOut);
 
     @Message("Not allowed for:")
@@ -838,7 +838,8 @@ public interface EvidenceWords {
             + "named here:")
     String countsAlone();
 
-    @Message("Elsewhere on the network {before} collisions of all animals were reported before and " + "{after} after.")
+    @Message("Elsewhere on the network {before} collisions of all animals were reported before and "
+            + "{after} after.")
     String elsewhereBefore(Object before, Object after);
 
     @Message("What else changed")
