@@ -133,6 +133,9 @@ public interface EvidenceWords {
     @Message("Seed")
     String seed();
 
+    @Message("How it is computed, and what else to ask: the usual stands there")
+    String howComputed();
+
     @Message("Start the run")
     String start();
 
