@@ -12,9 +12,9 @@ import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.function.Predicate;
 import org.culvert.call.CollisionReport;
-import org.culvert.call.IncidentService;
 import org.culvert.hotspot.AuthoritySight;
 import org.culvert.hotspot.EvidenceRoads;
+import org.culvert.hotspot.PeriodReports;
 import org.culvert.hotspot.stats.RoadSpan;
 import org.culvert.hotspot.works.RoadPieces;
 import org.culvert.hotspot.works.StretchQuestionService;
@@ -43,7 +43,7 @@ public class CollisionSeasonService {
             "The number of peaks is decided by the rule that is told with its figures, at 5 %; the other tests are shown"
                     + " beside it and decide nothing.");
 
-    private final IncidentService incidents;
+    private final PeriodReports incidents;
     private final RoadService roads;
     private final TaxonService taxa;
     private final RegionService regions;
@@ -51,7 +51,7 @@ public class CollisionSeasonService {
     private final Clock clock;
 
     CollisionSeasonService(
-            IncidentService incidents,
+            PeriodReports incidents,
             RoadService roads,
             TaxonService taxa,
             RegionService regions,
@@ -75,7 +75,7 @@ public class CollisionSeasonService {
                 question.periodFrom() == null ? last.plusDays(1).minusYears(USUAL_YEARS) : question.periodFrom();
         Integer smallest = authority.smallestCount();
         check(question, first, last, today, smallest != null);
-        List<CollisionReport> reports = incidents.listCollisionReports(
+        List<CollisionReport> reports = incidents.list(
                 first.atStartOfDay(zone).toInstant(),
                 last.plusDays(1).atStartOfDay(zone).toInstant());
         Predicate<CollisionReport> onTheRoads = onTheRoadsOf(question.owner());
@@ -123,7 +123,7 @@ public class CollisionSeasonService {
                 .flatMap(part -> pieces.spans(part).stream())
                 .toList();
         CountedCollisions counted = CountedCollisions.of(
-                incidents.listCollisionReports(
+                incidents.list(
                         first.atStartOfDay(zone).toInstant(),
                         last.plusDays(1).atStartOfDay(zone).toInstant()),
                 first,

@@ -14,7 +14,7 @@ import java.util.OptionalInt;
 import java.util.TreeSet;
 import java.util.UUID;
 import org.culvert.call.CollisionReport;
-import org.culvert.call.IncidentService;
+import org.culvert.hotspot.PeriodReports;
 import org.culvert.hotspot.Evidence.LeftOut;
 import org.culvert.hotspot.RoadDoubt;
 import org.culvert.hotspot.RunSettings;
@@ -30,10 +30,10 @@ class CollisionReader {
 
     private static final Duration LONGEST_DOUBT = Duration.ofDays(31);
 
-    private final IncidentService incidents;
+    private final PeriodReports incidents;
     private final RegionService regions;
 
-    CollisionReader(IncidentService incidents, RegionService regions) {
+    CollisionReader(PeriodReports incidents, RegionService regions) {
         this.incidents = incidents;
         this.regions = regions;
     }
@@ -47,7 +47,7 @@ class CollisionReader {
             LocalDate from, LocalDate to, RunSettings.Season season, @Nullable String taxonGroup, CurrentRoads roads) {
         ZoneId zone = regions.zone();
         var reading = new Reading(season, taxonGroup, zone, roads);
-        List<CollisionReport> reports = incidents.listCollisionReports(
+        List<CollisionReport> reports = incidents.list(
                 from.atStartOfDay(zone).toInstant(),
                 to.plusDays(1).atStartOfDay(zone).toInstant());
         reports.forEach(reading::take);
