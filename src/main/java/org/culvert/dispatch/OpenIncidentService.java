@@ -36,7 +36,9 @@ public class OpenIncidentService {
             boolean placeKnown,
             @Nullable String roadName,
             @Nullable Double chainageMetres,
-            boolean roadIsInDoubt) {}
+            boolean roadIsInDoubt,
+            @Nullable Double decimalLatitude,
+            @Nullable Double decimalLongitude) {}
 
     private final EntityManager entities;
     private final Clock clock;
@@ -77,7 +79,8 @@ public class OpenIncidentService {
                                case when o.underway then 'underway' when o.going then 'offered' else 'logged' end,
                                f.rang, greatest(f.rang, o.step), f.calls, f.hurt,
                                coalesce(n.alive, false), coalesce(n.perhaps, n.names is null), coalesce(n.pouch, false),
-                               n.names, i.place_id is not null, p.road_name, p.chainage_metres, p.road_is_in_doubt
+                               n.names, i.place_id is not null, p.road_name, p.chainage_metres, p.road_is_in_doubt,
+                               p.decimal_latitude, p.decimal_longitude
                         from open_roots f join incidents i on i.id = f.id
                         left join outings o on o.id = f.id
                         left join closed c on c.id = f.id
@@ -129,6 +132,8 @@ public class OpenIncidentService {
                 (Boolean) row[11],
                 (String) row[12],
                 Rows.number(row[13]),
-                Boolean.TRUE.equals(row[14]));
+                Boolean.TRUE.equals(row[14]),
+                Rows.number(row[15]),
+                Rows.number(row[16]));
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.culvert.hotspot.works.BurdenView;
+import org.culvert.web.words.RoadWords;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -38,7 +39,7 @@ public record BurdenPage(
             String excess,
             String rate,
             String chance,
-            String works) {}
+            boolean works) {}
 
     public record ModelRow(String name, String value, String error) {}
 
@@ -79,27 +80,27 @@ public record BurdenPage(
      */
     public record Residuals(String words, String bounds, String sums, String zero, List<Tick> ticks) {}
 
-    static BurdenPage of(BurdenView view) {
+    static BurdenPage of(BurdenView view, RoadWords words) {
         BurdenView.Residuals residuals = view.residuals();
         return new BurdenPage(
                 view,
                 number("%.0f", view.windowMetres()),
-                view.windows().stream().map(BurdenPage::row).toList(),
-                view.windows().isEmpty() ? null : compared(view.windows()),
-                residuals == null || residuals.steps().isEmpty() ? null : residuals(residuals),
+                view.windows().stream().map(window -> row(window, words)).toList(),
+                view.windows().isEmpty() ? null : compared(view.windows(), words),
+                residuals == null || residuals.steps().isEmpty() ? null : residuals(residuals, words),
                 view.model() == null
                         ? List.of()
                         : view.model().coefficients().stream()
                                 .map(one -> new ModelRow(
                                         one.name(), number("%.3f", one.value()), number("%.3f", one.standardError())))
                                 .toList(),
-                view.peaks().stream().map(BurdenPage::peak).toList(),
+                view.peaks().stream().map(peak -> peak(peak, words)).toList(),
                 view.basis().leftOut().stream()
                         .mapToInt(reason -> reason.incidents())
                         .sum());
     }
 
-    private static WindowRow row(BurdenView.Window window) {
+    private static WindowRow row(BurdenView.Window window, RoadWords words) {
         return new WindowRow(
                 window.rank(),
                 window.councils() == null ? window.road() : window.road() + " (" + window.councils() + ")",
@@ -107,26 +108,26 @@ public record BurdenPage(
                 Integer.toString(window.incidents()),
                 number("%.1f", window.predicted()),
                 number("%.1f", window.estimate()),
-                number("%.1f", window.low()) + " to " + number("%.1f", window.high()),
+                words.fromTo(number("%.1f", window.low()), number("%.1f", window.high())),
                 number("%.1f", window.excess()),
                 number("%.2f", window.excessPerKilometreYear()),
                 number("%.0f %%", 100 * window.chanceOfExcess()),
-                window.worksStandThere() ? "yes" : "no");
+                window.worksStandThere());
     }
 
-    private static PeakRow peak(BurdenView.Peak peak) {
+    private static PeakRow peak(BurdenView.Peak peak, RoadWords words) {
         Double from = peak.fromChainageMetres();
         Double to = peak.toChainageMetres();
         return new PeakRow(
                 peak.road(),
                 from == null || to == null
-                        ? "none is precise enough, up to " + number("%.0f", peak.windowMetres()) + " m"
+                        ? words.nonePrecise(number("%.0f", peak.windowMetres()))
                         : kilometres(from) + "–" + kilometres(to),
                 peak.estimate() == null ? "–" : number("%.1f", peak.estimate()),
                 peak.coefficientOfVariation() == null ? "–" : number("%.2f", peak.coefficientOfVariation()));
     }
 
-    private static Compared compared(List<BurdenView.Window> windows) {
+    private static Compared compared(List<BurdenView.Window> windows, RoadWords words) {
         List<BurdenView.Window> drawn = windows.subList(0, Math.min(MOST_DRAWN, windows.size()));
         double most = 1;
         for (BurdenView.Window window : drawn) {
@@ -150,14 +151,17 @@ public record BurdenPage(
         double foot = ROW * drawn.size() + 10;
         double longest = most;
         BurdenView.Window first = drawn.get(0);
-        String words = "First is " + first.road() + " at km " + kilometres(first.fromChainageMetres()) + " to "
-                + kilometres(first.toChainageMetres()) + ": " + first.incidents() + " counted, "
-                + number("%.1f", first.predicted()) + " expected of roads like it, "
-                + number("%.1f", first.estimate()) + " by empirical Bayes. The table has all figures.";
+        String described = words.firstIs(
+                first.road(),
+                kilometres(first.fromChainageMetres()),
+                kilometres(first.toChainageMetres()),
+                first.incidents(),
+                number("%.1f", first.predicted()),
+                number("%.1f", first.estimate()));
         return new Compared(
                 number("%.0f", foot + 20),
                 number("%.1f", foot),
-                words,
+                described,
                 bars,
                 Tick.between(0, longest, value -> x(value, longest)));
     }
@@ -166,7 +170,7 @@ public record BurdenPage(
         return EDGE + (WIDTH - 2 * EDGE) * value / most;
     }
 
-    private static Residuals residuals(BurdenView.Residuals residuals) {
+    private static Residuals residuals(BurdenView.Residuals residuals, RoadWords words) {
         List<BurdenView.Step> steps = residuals.steps();
         double first = steps.get(0).at();
         double last = steps.get(steps.size() - 1).at();
@@ -184,13 +188,13 @@ public record BurdenPage(
             below.insert(0, "L" + spot(x, y(-step.bound(), most)));
         }
         boolean byTraffic = residuals.by().equals("aadt");
-        String words = "Sums of counted less expected, in the order of "
-                + (byTraffic ? "vehicles a day" : "length") + ", from " + number("%.0f", first) + " to "
-                + number("%.0f", last) + (byTraffic ? "" : " m") + ": " + number("%.0f", 100 * residuals.shareOutside())
-                + " % of the way lies beyond the bounds. Where the line drifts out, roads of that "
-                + (byTraffic ? "traffic" : "length") + " are not as the model has them.";
+        String from = number("%.0f", first);
+        String to = number("%.0f", last);
+        String percent = number("%.0f", 100 * residuals.shareOutside());
+        String described =
+                byTraffic ? words.residualsByTraffic(from, to, percent) : words.residualsByLength(from, to, percent);
         return new Residuals(
-                words,
+                described,
                 above.append(below).append('Z').toString(),
                 sums.toString(),
                 number("%.1f", y(0, most)),

@@ -16,6 +16,7 @@ import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.Role;
 import org.culvert.taxon.TaxonService;
+import org.culvert.web.words.RoadWords;
 import org.jspecify.annotations.Nullable;
 
 /** Which roads carry more collisions than roads like them, for people; the address of an answer asks it again. */
@@ -25,11 +26,14 @@ public class BurdenPageResource {
     private final Template template;
     private final BurdenService service;
     private final TaxonService taxa;
+    private final Languages languages;
 
-    BurdenPageResource(@Location("burden.html") Template template, BurdenService service, TaxonService taxa) {
+    BurdenPageResource(
+            @Location("burden.html") Template template, BurdenService service, TaxonService taxa, Languages languages) {
         this.template = template;
         this.service = service;
         this.taxa = taxa;
+        this.languages = languages;
     }
 
     @GET
@@ -39,7 +43,7 @@ public class BurdenPageResource {
             return page(200, form, null, List.of());
         }
         try {
-            return page(200, form, BurdenPage.of(form.ask(service)), List.of());
+            return page(200, form, BurdenPage.of(form.ask(service), languages.words(RoadWords.class)), List.of());
         } catch (InvalidException e) {
             return page(400, form, null, e.errors());
         }

@@ -11,6 +11,7 @@ import jakarta.ws.rs.container.ContainerResponseFilter;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.ext.Provider;
 import java.io.IOException;
+import org.culvert.web.words.LayerWords;
 
 /** Draws what GIS programs are answered as a page, from the very document, so that it shows no more than that does. */
 @Provider
@@ -19,10 +20,12 @@ class FeaturesPage implements ContainerResponseFilter {
 
     private final Template template;
     private final ObjectMapper mapper;
+    private final Languages languages;
 
-    FeaturesPage(@Location("features.html") Template template, ObjectMapper mapper) {
+    FeaturesPage(@Location("features.html") Template template, ObjectMapper mapper, Languages languages) {
         this.template = template;
         this.mapper = mapper;
+        this.languages = languages;
     }
 
     @Override
@@ -38,6 +41,9 @@ class FeaturesPage implements ContainerResponseFilter {
         }
         JsonNode document = told instanceof String text ? mapper.readTree(text) : mapper.valueToTree(told);
         response.setEntity(
-                template.data("page", FeaturesView.of(document, path)).render(), null, HTML);
+                template.data("page", FeaturesView.of(document, path, languages.words(LayerWords.class)))
+                        .render(),
+                null,
+                HTML);
     }
 }

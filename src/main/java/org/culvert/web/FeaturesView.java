@@ -4,17 +4,25 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import org.culvert.web.words.LayerWords;
 
 /**
  * A document for GIS programs as a page shows it.
  *
+ * @param own whether the title is the document's own
  * @param steps the documents above it
  * @param facts what it says of itself
  * @param links to others
  * @param table its features, collections, properties or operations
  */
 record FeaturesView(
-        String title, String description, List<Link> steps, List<Fact> facts, List<Link> links, Table table) {
+        String title,
+        boolean own,
+        String description,
+        List<Link> steps,
+        List<Fact> facts,
+        List<Link> links,
+        Table table) {
     record Fact(String name, String value) {}
 
     record Link(String href, String title) {}
@@ -35,34 +43,32 @@ record FeaturesView(
     /** Links that the page has in other places. */
     private static final Set<String> ELSEWHERE = Set.of("self", "collection", "describedBy", "describedby");
 
-    static FeaturesView of(JsonNode document, String path) {
+    static FeaturesView of(JsonNode document, String path, LayerWords words) {
+        String own = document.path("title").asText(document.at("/info/title").asText());
         return new FeaturesView(
-                title(document, path),
+                own.isEmpty() ? words.layers() + path.replaceFirst("^/ogc", "").replace("/", " · ") : own,
+                !own.isEmpty(),
                 document.path("description")
                         .asText(document.at("/info/description").asText()),
-                steps(path),
-                facts(document),
+                steps(path, words),
+                facts(document, words),
                 links(document),
-                table(document, path));
+                table(document, path, words));
     }
 
-    private static String title(JsonNode document, String path) {
-        String own = document.path("title").asText(document.at("/info/title").asText());
-        return own.isEmpty() ? "Layers" + path.replaceFirst("^/ogc", "").replace("/", " · ") : own;
-    }
-
-    private static List<Link> steps(String path) {
+    private static List<Link> steps(String path, LayerWords words) {
         List<Link> steps = new ArrayList<>();
         int end = "/ogc".length();
         while (end > 0 && end < path.length()) {
             String above = path.substring(0, end);
-            steps.add(new Link(above + "?f=html", end == "/ogc".length() ? "Layers" : above.replaceFirst(".*/", "")));
+            steps.add(new Link(
+                    above + "?f=html", end == "/ogc".length() ? words.layers() : above.replaceFirst(".*/", "")));
             end = path.indexOf('/', end + 1);
         }
         return steps;
     }
 
-    private static List<Fact> facts(JsonNode document) {
+    private static List<Fact> facts(JsonNode document, LayerWords words) {
         List<Fact> facts = new ArrayList<>();
         for (String counted : List.of("numberMatched", "numberReturned", "timeStamp")) {
             if (document.has(counted)) {
@@ -83,9 +89,9 @@ record FeaturesView(
         }
         JsonNode box = document.at("/extent/spatial/bbox/0");
         if (!box.isMissingNode()) {
-            facts.add(new Fact("West, south, east, north", box.toString().replaceAll("[\\[\\]]", "")));
+            facts.add(new Fact(words.box(), box.toString().replaceAll("[\\[\\]]", "")));
         }
-        document.path("conformsTo").forEach(one -> facts.add(new Fact("Keeps", one.asText())));
+        document.path("conformsTo").forEach(one -> facts.add(new Fact(words.keeps(), one.asText())));
         return facts;
     }
 
@@ -103,9 +109,9 @@ record FeaturesView(
         return links;
     }
 
-    private static Table table(JsonNode document, String path) {
+    private static Table table(JsonNode document, String path, LayerWords words) {
         if (document.has("features")) {
-            return features(document.get("features"), path);
+            return features(document.get("features"), path, words);
         }
         if (document.has("collections")) {
             List<Row> rows = new ArrayList<>();
@@ -114,9 +120,9 @@ record FeaturesView(
                         new Link(
                                 "/ogc/collections/" + one.path("id").asText() + "?f=html",
                                 one.path("title").asText()),
-                        List.of(new Cell("Holds", one.path("description").asText()))));
+                        List.of(new Cell(words.holds(), one.path("description").asText()))));
             }
-            return new Table("Collections", "Collection", List.of("Holds"), rows);
+            return new Table(words.collections(), words.collection(), List.of(words.holds()), rows);
         }
         if (document.has("openapi")) {
             List<Row> rows = new ArrayList<>();
@@ -124,11 +130,11 @@ record FeaturesView(
                     .properties()
                     .forEach(one -> rows.add(row(
                             "/ogc" + one.getKey(),
-                            "Answers",
+                            words.answers(),
                             one.getValue().at("/get/summary").asText(),
-                            "Parameters",
+                            words.parameters(),
                             parameters(one.getValue().at("/get/parameters")))));
-            return new Table("What can be asked", "Address", List.of("Answers", "Parameters"), rows);
+            return new Table(words.askable(), words.address(), List.of(words.answers(), words.parameters()), rows);
         }
         if (document.has("$schema")) {
             List<Row> rows = new ArrayList<>();
@@ -136,12 +142,12 @@ record FeaturesView(
                     .properties()
                     .forEach(one -> rows.add(row(
                             one.getKey(),
-                            "Type",
+                            words.type(),
                             one.getValue().path("type").asText() + " "
                                     + one.getValue().path("format").asText(),
-                            "Means",
+                            words.means(),
                             one.getValue().path("description").asText())));
-            return new Table("Properties", "Property", List.of("Type", "Means"), rows);
+            return new Table(words.properties(), words.property(), List.of(words.type(), words.means()), rows);
         }
         return Table.NONE;
     }
@@ -158,7 +164,7 @@ record FeaturesView(
         return String.join(", ", names);
     }
 
-    private static Table features(JsonNode features, String path) {
+    private static Table features(JsonNode features, String path, LayerWords words) {
         List<String> columns = new ArrayList<>();
         List<Row> rows = new ArrayList<>();
         for (JsonNode feature : features) {
@@ -173,7 +179,7 @@ record FeaturesView(
                                     column, text(feature.path("properties").path(column))))
                             .toList()));
         }
-        return new Table("Features", "Feature", columns, rows);
+        return new Table(words.features(), words.feature(), columns, rows);
     }
 
     private static String text(JsonNode value) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.function.Function;
 import org.culvert.platform.InvalidException.FieldError;
+import org.culvert.web.words.FrameWords;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -87,7 +88,8 @@ public record FormField(
                 List<Option> options) {
             String wrong = errors.stream()
                     .filter(error -> error.field().equals(name))
-                    .map(error -> error.detail() + " Right would be: " + error.wanted() + ".")
+                    .map(error -> error.detail() + " "
+                            + Languages.wordsNow(FrameWords.class).rightWouldBe() + " " + error.wanted() + ".")
                     .findFirst()
                     .orElse("");
             return new FormField(

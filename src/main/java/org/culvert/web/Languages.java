@@ -1,6 +1,7 @@
 package org.culvert.web;
 
 import io.quarkus.arc.Arc;
+import io.quarkus.arc.ArcContainer;
 import io.quarkus.qute.EngineBuilder;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.qute.i18n.Localized;
@@ -51,6 +52,19 @@ public class Languages {
         return locale.equals(own)
                 ? MessageBundles.get(bundle)
                 : MessageBundles.get(bundle, Localized.Literal.of(locale.toLanguageTag()));
+    }
+
+    /** The language of the page that is being asked for, for what is no bean; English outside of the server. */
+    static Locale now() {
+        ArcContainer container = Arc.container();
+        return container == null
+                ? Locale.ENGLISH
+                : container.instance(Languages.class).get().ofPage();
+    }
+
+    /** {@link #words} for what is no bean. */
+    static <T> T wordsNow(Class<T> bundle) {
+        return Arc.container().instance(Languages.class).get().words(bundle);
     }
 
     private @Nullable Locale findAsked() {

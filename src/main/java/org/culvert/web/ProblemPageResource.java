@@ -26,7 +26,7 @@ public class ProblemPageResource {
 
     @GET
     public TemplateInstance list() {
-        return problems.data("problems", ProblemPage.ALL);
+        return problems.data("all", ProblemPage.ALL);
     }
 
     @GET

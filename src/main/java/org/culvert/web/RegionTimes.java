@@ -23,6 +23,15 @@ public class RegionTimes {
                 .format(instant.atZone(region.zone()));
     }
 
+    /** The hour alone where it is of today. */
+    public String clock(Instant instant, Instant now, String language) {
+        boolean ofToday = LocalDate.ofInstant(instant, region.zone()).equals(LocalDate.ofInstant(now, region.zone()));
+        return ofToday
+                ? DateTimeFormatter.ofPattern("HH:mm", Locale.forLanguageTag(language))
+                        .format(instant.atZone(region.zone()))
+                : at(instant, language);
+    }
+
     /** Of another year, too. */
     public String moment(Instant instant, String language) {
         return DateTimeFormatter.ofPattern("d MMM yyyy, HH:mm", Locale.forLanguageTag(language))

@@ -192,7 +192,7 @@ public record ReportPage(
     }
 
     static String monthName(int month) {
-        return Month.of(month).getDisplayName(TextStyle.FULL, Locale.ENGLISH);
+        return Month.of(month).getDisplayName(TextStyle.FULL_STANDALONE, Languages.now());
     }
 
     static String seasonWords(RunSettings.Season season) {

@@ -1,6 +1,8 @@
 package org.culvert.web;
 
 import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -9,6 +11,7 @@ import org.culvert.hotspot.when.CollisionSeasonsView.GroupSeason;
 import org.culvert.hotspot.when.CollisionSeasonsView.HourTable;
 import org.culvert.hotspot.when.CollisionSeasonsView.YearCircle;
 import org.culvert.taxon.TaxonService.GroupView;
+import org.culvert.web.words.RoadWords;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,7 +21,8 @@ import org.jspecify.annotations.Nullable;
  * @param comparison whether the two have the same season
  */
 public record SeasonsPage(
-        String period,
+        LocalDate periodFrom,
+        LocalDate periodTo,
         @Nullable String owner,
         @Nullable String smallest,
         List<Group> seasons,
@@ -67,117 +71,125 @@ public record SeasonsPage(
 
     public record Compared(String inWords, @Nullable TestRow test, String inBoth) {}
 
-    static SeasonsPage of(CollisionSeasonsView view, List<GroupView> groups) {
-        List<Group> seasons = new ArrayList<>();
-        seasons.add(group("first", view.season(), groups));
-        GroupSeason other = view.comparedWith();
-        if (other != null) {
-            seasons.add(group("second", other, groups));
+    static SeasonsPage of(CollisionSeasonsView view, List<GroupView> groups, RoadWords words) {
+        return new Writer(groups, words).page(view);
+    }
+
+    /** Writes in one language. */
+    private record Writer(List<GroupView> groups, RoadWords words) {
+        SeasonsPage page(CollisionSeasonsView view) {
+            List<Group> seasons = new ArrayList<>();
+            seasons.add(group("first", view.season()));
+            GroupSeason other = view.comparedWith();
+            if (other != null) {
+                seasons.add(group("second", other));
+            }
+            CollisionSeasonsView.Comparison comparison = view.comparison();
+            return new SeasonsPage(
+                    view.periodFrom(),
+                    view.periodTo(),
+                    view.owner(),
+                    view.smallestCount() == null ? null : view.smallestCount().toString(),
+                    seasons,
+                    comparison == null
+                            ? null
+                            : new Compared(
+                                    comparison.inWords(), test(comparison.test()), told(comparison.inBothLeftOut())),
+                    view.restsOn());
         }
-        CollisionSeasonsView.Comparison comparison = view.comparison();
-        return new SeasonsPage(
-                view.periodFrom() + " to " + view.periodTo(),
-                view.owner(),
-                view.smallestCount() == null ? null : view.smallestCount().toString(),
-                seasons,
-                comparison == null
-                        ? null
-                        : new Compared(comparison.inWords(), test(comparison.test()), told(comparison.inBothLeftOut())),
-                view.restsOn());
-    }
 
-    private static Group group(String key, GroupSeason season, List<GroupView> groups) {
-        List<MonthRow> months = new ArrayList<>();
-        for (int month = 1; month <= season.months().size(); month++) {
-            months.add(new MonthRow(
-                    ReportPage.monthName(month),
-                    told(season.months().get(month - 1)),
-                    told(season.effort().calls().get(month - 1))));
+        private Group group(String key, GroupSeason season) {
+            List<MonthRow> months = new ArrayList<>();
+            for (int month = 1; month <= season.months().size(); month++) {
+                months.add(new MonthRow(
+                        ReportPage.monthName(month),
+                        told(season.months().get(month - 1)),
+                        told(season.effort().calls().get(month - 1))));
+            }
+            return new Group(
+                    key,
+                    name(season.taxonGroup()),
+                    told(season.collisions()),
+                    told(season.countedOnDayOfReport()),
+                    season.inWords(),
+                    season.leftOut().stream()
+                            .filter(left -> left.incidents() > 0)
+                            .map(left -> new LeftOutRow(left.reason(), left.incidents()))
+                            .toList(),
+                    Rose.ofMonths(season.months()),
+                    months,
+                    circle(season.year()),
+                    season.effort().inWords(),
+                    test(season.effort().test()),
+                    season.light().classes().stream()
+                            .map(row -> new LightRow(
+                                    row.light(),
+                                    told(row.collisions()),
+                                    row.shareOfTime() == null
+                                            ? words.notKnown()
+                                            : String.format(Locale.ROOT, "%.0f %%", 100 * row.shareOfTime())))
+                            .toList(),
+                    told(season.light().unknown()),
+                    season.light().inWords(),
+                    hours(season.hours()),
+                    hours(season.reportHours()));
         }
-        return new Group(
-                key,
-                name(season.taxonGroup(), groups),
-                told(season.collisions()),
-                told(season.countedOnDayOfReport()),
-                season.inWords(),
-                season.leftOut().stream()
-                        .filter(left -> left.incidents() > 0)
-                        .map(left -> new LeftOutRow(left.reason(), left.incidents()))
-                        .toList(),
-                Rose.ofMonths(season.months()),
-                months,
-                circle(season.year()),
-                season.effort().inWords(),
-                test(season.effort().test()),
-                season.light().classes().stream()
-                        .map(row -> new LightRow(
-                                row.light().replace('-', ' '),
-                                told(row.collisions()),
-                                row.shareOfTime() == null
-                                        ? "not known"
-                                        : String.format(Locale.ROOT, "%.0f %%", 100 * row.shareOfTime())))
-                        .toList(),
-                told(season.light().unknown()),
-                season.light().inWords(),
-                hours(season.hours()),
-                hours(season.reportHours()));
-    }
 
-    private static String name(@Nullable String key, List<GroupView> groups) {
-        return key == null
-                ? "All animals"
-                : groups.stream()
-                        .filter(group -> group.key().equals(key))
-                        .map(GroupView::name)
-                        .findFirst()
-                        .orElse(key);
-    }
-
-    private static @Nullable Circle circle(@Nullable YearCircle year) {
-        if (year == null) {
-            return null;
+        private String name(@Nullable String key) {
+            return key == null
+                    ? words.allAnimals()
+                    : groups.stream()
+                            .filter(group -> group.key().equals(key))
+                            .map(GroupView::name)
+                            .findFirst()
+                            .orElse(key);
         }
-        String mean = year.meanDay() == null
-                ? "none"
-                : year.meanDay().getDayOfMonth() + " "
-                        + ReportPage.monthName(year.meanDay().getMonthValue());
-        return new Circle(
-                year.meanDayHalfWidthDays() == null
-                        ? mean
-                        : mean + ", give or take " + figure(year.meanDayHalfWidthDays()) + " days",
-                figure(year.resultantLength()),
-                year.circularStandardDeviationDays() == null
-                        ? "none"
-                        : figure(year.circularStandardDeviationDays()) + " days",
-                year.because(),
-                year.tests().stream().map(SeasonsPage::known).toList());
-    }
 
-    private static Hours hours(HourTable hours) {
-        return new Hours(
-                Rose.ofHours(hours.counts()),
-                told(hours.unknown()),
-                hours.meanHour() == null ? null : figure(hours.meanHour()));
-    }
+        private @Nullable Circle circle(@Nullable YearCircle year) {
+            if (year == null) {
+                return null;
+            }
+            String mean = year.meanDay() == null
+                    ? words.none()
+                    : DateTimeFormatter.ofPattern("d MMMM", Languages.now()).format(year.meanDay());
+            return new Circle(
+                    year.meanDayHalfWidthDays() == null
+                            ? mean
+                            : words.giveOrTake(mean, figure(year.meanDayHalfWidthDays())),
+                    figure(year.resultantLength()),
+                    year.circularStandardDeviationDays() == null
+                            ? words.none()
+                            : words.days(figure(year.circularStandardDeviationDays())),
+                    year.because(),
+                    year.tests().stream().map(this::known).toList());
+        }
 
-    private static @Nullable TestRow test(CollisionSeasonsView.@Nullable Test test) {
-        return test == null ? null : known(test);
-    }
+        private Hours hours(HourTable hours) {
+            return new Hours(
+                    Rose.ofHours(hours.counts()),
+                    told(hours.unknown()),
+                    hours.meanHour() == null ? null : figure(hours.meanHour()));
+        }
 
-    private static TestRow known(CollisionSeasonsView.Test test) {
-        return new TestRow(test.test(), figure(test.statistic()), p(test.p()), test.pBy());
-    }
+        private @Nullable TestRow test(CollisionSeasonsView.@Nullable Test test) {
+            return test == null ? null : known(test);
+        }
 
-    private static String told(@Nullable Integer count) {
-        return count == null ? Rose.NOT_TOLD : count.toString();
-    }
+        private TestRow known(CollisionSeasonsView.Test test) {
+            return new TestRow(test.test(), figure(test.statistic()), p(test.p()), test.pBy());
+        }
 
-    /** No reader does more with a smaller one, and no formula is true so far out. */
-    private static String p(double value) {
-        return value < SMALLEST_P ? "below " + figure(SMALLEST_P) : figure(value);
-    }
+        private String told(@Nullable Integer count) {
+            return count == null ? words.notTold() : count.toString();
+        }
 
-    private static String figure(double value) {
-        return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
+        /** No reader does more with a smaller one, and no formula is true so far out. */
+        private String p(double value) {
+            return value < SMALLEST_P ? words.below(figure(SMALLEST_P)) : figure(value);
+        }
+
+        private static String figure(double value) {
+            return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
+        }
     }
 }

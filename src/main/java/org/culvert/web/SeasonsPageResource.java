@@ -17,6 +17,7 @@ import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.Role;
 import org.culvert.taxon.TaxonService;
 import org.culvert.taxon.TaxonService.GroupView;
+import org.culvert.web.words.RoadWords;
 import org.jspecify.annotations.Nullable;
 
 /** When collisions happen, for people; the address of an answer asks it again. */
@@ -26,12 +27,17 @@ public class SeasonsPageResource {
     private final Template template;
     private final CollisionSeasonService service;
     private final TaxonService taxa;
+    private final Languages languages;
 
     SeasonsPageResource(
-            @Location("seasons.html") Template template, CollisionSeasonService service, TaxonService taxa) {
+            @Location("seasons.html") Template template,
+            CollisionSeasonService service,
+            TaxonService taxa,
+            Languages languages) {
         this.template = template;
         this.service = service;
         this.taxa = taxa;
+        this.languages = languages;
     }
 
     @GET
@@ -42,7 +48,12 @@ public class SeasonsPageResource {
             return page(200, form, groups, null, List.of());
         }
         try {
-            return page(200, form, groups, SeasonsPage.of(service.tell(form.question()), groups), List.of());
+            return page(
+                    200,
+                    form,
+                    groups,
+                    SeasonsPage.of(service.tell(form.question()), groups, languages.words(RoadWords.class)),
+                    List.of());
         } catch (InvalidException e) {
             return page(400, form, groups, null, e.errors());
         }

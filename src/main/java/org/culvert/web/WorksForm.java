@@ -60,6 +60,10 @@ public class WorksForm {
     @Nullable
     String publicityChange;
 
+    @FormParam("key")
+    @Nullable
+    String key;
+
     private final List<FieldError> errors = new ArrayList<>();
 
     /** What was typed into a field, or nothing. */

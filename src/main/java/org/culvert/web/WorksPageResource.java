@@ -18,17 +18,18 @@ import java.net.URI;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.culvert.hotspot.works.EffectService;
 import org.culvert.hotspot.works.WorksKind;
 import org.culvert.hotspot.works.WorksService;
 import org.culvert.platform.ConflictException;
-import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
 import org.culvert.platform.account.OwnForm;
 import org.culvert.taxon.TaxonService;
+import org.culvert.web.words.RoadWords;
 import org.jspecify.annotations.Nullable;
 
 /** Works against collisions for people: which there are, and what each did. */
@@ -44,18 +45,24 @@ public class WorksPageResource {
     private final WorksService service;
     private final EffectService effects;
     private final TaxonService taxa;
+    private final PageForms forms;
+    private final Languages languages;
 
     WorksPageResource(
             @Location("works.html") Template list,
             @Location("works-effect.html") Template one,
             WorksService service,
             EffectService effects,
-            TaxonService taxa) {
+            TaxonService taxa,
+            PageForms forms,
+            Languages languages) {
         this.list = list;
         this.one = one;
         this.service = service;
         this.effects = effects;
         this.taxa = taxa;
+        this.forms = forms;
+        this.languages = languages;
     }
 
     @GET
@@ -65,27 +72,36 @@ public class WorksPageResource {
     }
 
     private TemplateInstance page(@Nullable String cursor, List<FieldError> errors, WorksForm form) {
+        RoadWords words = languages.words(RoadWords.class);
         Page<WorksService.WorksView> works = service.listWorks(WORKS_A_PAGE, Paging.cursor(cursor));
-        return list.data("works", works.items().stream().map(WorksRow::of).toList())
+        return list.data(
+                        "works",
+                        works.items().stream()
+                                .map(one -> WorksRow.of(one, words))
+                                .toList())
                 .data("next", works.next())
                 .data("errors", errors)
                 .data("form", form)
-                .data("kinds", WorksKind.values());
+                .data("kinds", Stream.of(WorksKind.values()).map(Enum::name).toList())
+                .data("key", UUID.randomUUID().toString());
     }
 
     @POST
     @RolesAllowed({Role.ROADS_AUTHORITY, Role.COORDINATOR, Role.ADMIN})
     public Response enter(@BeanParam WorksForm form, @FormParam("csrf") @Nullable String csrf) {
-        try {
-            return Response.seeOther(
-                            URI.create("/works/" + service.enter(form.entry()).id()))
-                    .build();
-        } catch (InvalidException e) {
-            return Response.status(400)
-                    .entity(page(null, e.errors(), form))
-                    .type(MediaType.TEXT_HTML_TYPE)
-                    .build();
-        }
+        return forms.tried(
+                () -> {
+                    WorksService.WorksEntry entry = form.entry();
+                    return forms.take(
+                            "/works",
+                            form.key,
+                            entry,
+                            () -> URI.create("/works/" + service.enter(entry).id()));
+                },
+                (why, errors) -> Response.status(why.status())
+                        .entity(page(null, errors, form))
+                        .type(MediaType.TEXT_HTML_TYPE)
+                        .build());
     }
 
     @GET
@@ -98,7 +114,8 @@ public class WorksPageResource {
             @QueryParam("yearsAfter") @Nullable Integer yearsAfter) {
         UUID worksId = Paging.uuid("id", id);
         String group = taxonGroup == null || taxonGroup.isBlank() ? null : taxonGroup.strip();
-        TemplateInstance html = one.data("works", WorksRow.of(service.getWorks(worksId)))
+        TemplateInstance html = one.data(
+                        "works", WorksRow.of(service.getWorks(worksId), languages.words(RoadWords.class)))
                 .data("groups", taxa.listGroups())
                 .data("taxonGroup", Objects.requireNonNullElse(group, ""))
                 .data("yearsBefore", Objects.requireNonNullElse(yearsBefore, USUAL_YEARS))

@@ -3,19 +3,20 @@ package org.culvert.web;
 import java.util.Locale;
 import java.util.UUID;
 import org.culvert.hotspot.works.WorksService.WorksView;
+import org.culvert.web.words.RoadWords;
 
 /** Works in a few words. */
 public record WorksRow(UUID id, String words, String kind, String road, String stretch, String ends, String built) {
-    static WorksRow of(WorksView works) {
+    static WorksRow of(WorksView works, RoadWords words) {
         return new WorksRow(
                 works.id(),
                 works.words(),
                 works.kind(),
                 works.road(),
-                metres(works.fromChainageMetres()) + " to " + metres(works.toChainageMetres()),
+                words.fromTo(metres(works.fromChainageMetres()), metres(works.toChainageMetres())),
                 metres(works.endsMetres()),
-                works.builtFrom() + " to " + (works.builtUntil() == null ? "now: still under way" : works.builtUntil())
-                        + (works.endedOn() == null ? "" : "; ended on " + works.endedOn()));
+                words.fromTo(works.builtFrom(), works.builtUntil() == null ? words.underway() : works.builtUntil())
+                        + (works.endedOn() == null ? "" : "; " + words.endedOn(works.endedOn())));
     }
 
     private static String metres(double metres) {

@@ -8,6 +8,7 @@ import static org.hamcrest.Matchers.containsString;
 
 import io.quarkus.test.junit.QuarkusTest;
 import java.util.List;
+import java.util.UUID;
 import org.culvert.hotspot.works.WorksWorlds;
 import org.culvert.support.Api;
 import org.culvert.support.Request;
@@ -200,6 +201,7 @@ class WorksPageResourceTest {
         return Api.as(ROADS_AUTHORITY)
                 .contentType(Request.FORM)
                 .cookie("culvert-form", secret)
-                .formParam("csrf", secret);
+                .formParam("csrf", secret)
+                .formParam("key", UUID.randomUUID().toString());
     }
 }

@@ -58,6 +58,7 @@ class DemoRegionLoader {
     private final SurveyLoader surveys;
     private final CallLoader calls;
     private final HealthStory health;
+    private final TodayStory today;
     private final EntityManager entities;
     private final Clock clock;
 
@@ -73,6 +74,7 @@ class DemoRegionLoader {
             SurveyLoader surveys,
             CallLoader calls,
             HealthStory health,
+            TodayStory today,
             EntityManager entities,
             Clock clock) {
         this.parts = parts;
@@ -86,6 +88,7 @@ class DemoRegionLoader {
         this.surveys = surveys;
         this.calls = calls;
         this.health = health;
+        this.today = today;
         this.entities = entities;
         this.clock = clock;
     }
@@ -112,6 +115,7 @@ class DemoRegionLoader {
         parts.once("surveys", settings.name(), importId -> surveys.load(region));
         loadCalls(region, files.getOrDefault("calls.csv", ""), say);
         parts.once("health", settings.name(), importId -> health.tell(region));
+        parts.once("today", settings.name(), importId -> today.tell(region, importId));
         parts.once(ALL_OF_IT, settings.name(), importId -> {});
     }
 

@@ -82,6 +82,27 @@ class Helpers {
         return best.isEmpty() ? null : dice.pick(best);
     }
 
+    /** The member whom the account of a role belongs to, or null where none does. */
+    @Nullable
+    UUID memberWithAccount(DemoRegion region, String role) {
+        return region.people().members().stream()
+                .filter(member -> member.roles().contains(role))
+                .findFirst()
+                .map(member -> RosterLoader.required(loader.members(region), member.key()))
+                .orElse(null);
+    }
+
+    /** The carer who has an account of the demo, where an animal can go there; else who can best take it; or null. */
+    @Nullable
+    UUID carerToday(DemoRegion region, UUID caseId, Instant at) {
+        List<UUID> able = carers.findCarers(caseId, at).stream()
+                .filter(option -> option.answer().equals("canTake"))
+                .map(CarerSearch.CarerOption::memberId)
+                .toList();
+        UUID own = memberWithAccount(region, Role.CARER);
+        return able.isEmpty() ? null : own != null && able.contains(own) ? own : able.get(0);
+    }
+
     /** The carer who has an account of the demo, where authorised for a group on the day; else any who is. */
     UUID carerWithAccount(DemoRegion region, String group, Instant at, Dice dice) {
         List<String> keys = authorised(region, group, at, false);

@@ -1,6 +1,7 @@
 package org.culvert.web.desk;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import java.util.stream.Stream;
@@ -12,6 +13,7 @@ import org.culvert.dispatch.ClosingService.ClosingView;
 import org.culvert.dispatch.DispatchService;
 import org.culvert.dispatch.DispatchService.AttendanceView;
 import org.culvert.dispatch.DispatchService.GateView;
+import org.culvert.dispatch.OpenIncidentService.OpenIncidentView;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param say sentences for the caller, with whether they were said
  * @param who members who attend: those who can go first, then the nearest
  * @param furtherAway the rest of them
+ * @param around what else is open near it, nearest first
  * @param gate the gate's answer about those who were asked about; null where nobody was
  */
 public record DeskIncidentPage(
@@ -40,6 +43,7 @@ public record DeskIncidentPage(
         String policeReference,
         String overrideReason,
         List<Outing> outings,
+        List<Around> around,
         List<ClosingView> closings,
         Instant now) {
     /** How a going-out may have ended. */
@@ -64,6 +68,29 @@ public record DeskIncidentPage(
             boolean leads,
             boolean helps) {}
 
+    /** An open incident, and how far away it is. */
+    public record Around(OpenIncidentView open, String kilometres) {}
+
+    /** When a step was taken: {@code asked}, {@code accepted}, {@code departed}, {@code arrived} or {@code ended}. */
+    public record Step(String name, Instant at) {}
+
     /** A going-out with names. */
-    public record Outing(AttendanceView attendance, String lead, List<String> helpers, String next) {}
+    public record Outing(AttendanceView attendance, String lead, List<String> helpers, String next) {
+        /** Those that were taken, in order. */
+        public List<Step> steps() {
+            List<Step> steps = new ArrayList<>();
+            add(steps, "asked", attendance.offeredAt());
+            add(steps, "accepted", attendance.acceptedAt());
+            add(steps, "departed", attendance.departedAt());
+            add(steps, "arrived", attendance.arrivedAt());
+            add(steps, "ended", attendance.endedAt());
+            return steps;
+        }
+
+        private static void add(List<Step> steps, String name, @Nullable Instant at) {
+            if (at != null) {
+                steps.add(new Step(name, at));
+            }
+        }
+    }
 }

@@ -5,6 +5,7 @@ import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -23,6 +24,10 @@ import org.culvert.dispatch.DispatchService;
 import org.culvert.dispatch.DispatchService.AttendanceView;
 import org.culvert.dispatch.DispatchService.GateView;
 import org.culvert.dispatch.GateKeeper;
+import org.culvert.dispatch.OpenIncidentService;
+import org.culvert.dispatch.OpenIncidentService.OpenIncidentView;
+import org.culvert.geo.Geodesy;
+import org.culvert.geo.Position;
 import org.culvert.platform.ConflictException;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
@@ -36,6 +41,8 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 class DeskIncidentPages {
     private static final int NEAREST = 8;
+    private static final double AROUND_METRES = 5_000;
+    private static final int MOST_AROUND = 8;
 
     private final IncidentService incidents;
     private final CallService calls;
@@ -43,6 +50,7 @@ class DeskIncidentPages {
     private final GateKeeper gate;
     private final DispatchService dispatch;
     private final ClosingService closings;
+    private final OpenIncidentService open;
     private final RosterService roster;
     private final RoadService roads;
     private final AnimalNames animals;
@@ -55,6 +63,7 @@ class DeskIncidentPages {
             GateKeeper gate,
             DispatchService dispatch,
             ClosingService closings,
+            OpenIncidentService open,
             RosterService roster,
             RoadService roads,
             AnimalNames animals,
@@ -65,6 +74,7 @@ class DeskIncidentPages {
         this.gate = gate;
         this.dispatch = dispatch;
         this.closings = closings;
+        this.open = open;
         this.roster = roster;
         this.roads = roads;
         this.animals = animals;
@@ -110,8 +120,33 @@ class DeskIncidentPages {
                         : Objects.requireNonNullElse(sending.policeReference, ""),
                 sending == null ? "" : Objects.requireNonNullElse(sending.overrideReason, ""),
                 outings(incidentId),
+                around(incident),
                 closings.list(incidentId),
                 clock.instant());
+    }
+
+    private List<DeskIncidentPage.Around> around(IncidentView incident) {
+        PlaceView place = incident.place();
+        if (place == null) {
+            return List.of();
+        }
+        Position at = new Position(place.decimalLatitude(), place.decimalLongitude());
+        record Near(OpenIncidentView open, double metres) {}
+        List<Near> near = new ArrayList<>();
+        for (OpenIncidentView one : open.listOpen()) {
+            Double latitude = one.decimalLatitude();
+            Double longitude = one.decimalLongitude();
+            if (latitude != null && longitude != null && !one.incidentId().equals(incident.id())) {
+                near.add(new Near(one, Geodesy.metresBetween(at, new Position(latitude, longitude))));
+            }
+        }
+        return near.stream()
+                .filter(one -> one.metres() <= AROUND_METRES)
+                .sorted(Comparator.comparingDouble(Near::metres))
+                .limit(MOST_AROUND)
+                .map(one -> new DeskIncidentPage.Around(
+                        one.open(), String.format(Locale.ROOT, "%.1f", one.metres() / 1000)))
+                .toList();
     }
 
     private static CallView choose(IncidentView incident, @Nullable UUID callId) {

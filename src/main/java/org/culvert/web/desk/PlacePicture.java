@@ -28,18 +28,32 @@ public record PlacePicture(
         String middleX,
         String middleY,
         List<String> roads,
-        List<String> itsRoad,
+        List<Course> itsRoad,
         String ring,
-        List<Mark> marks,
+        List<Post> marks,
         List<Mark> names,
         String scaleEnd,
         String scaleWords) {
+    /**
+     * A link of the road that the place is on.
+     *
+     * @param course latitudes and longitudes by turns, of its part in the surroundings
+     */
+    public record Course(String path, String course) {}
+
+    /** A chainage; {@code at} is its latitude and longitude. */
+    public record Post(String words, String x, String y, String dy, String at) {}
+
     /** Words at a place of the drawing, and how far beneath it (above, where below 0) they keep clear of the road. */
     public record Mark(String words, String x, String y, String dy) {}
 
     private static final double WIDTH = 640;
     private static final double HEIGHT = 420;
     private static final double LEAST_METRES = 350;
+
+    /** How much further than the drawing a map may be moved before the road ends on it. */
+    private static final double MAP_REACH = 4;
+
     private static final int MOST_NAMES = 8;
     private static final int MOST_MARKS = 14;
     private static final double NEAREST_LABELS = 46;
@@ -59,8 +73,8 @@ public record PlacePicture(
         private final double halfMetres;
         private final double scale;
         private final List<String> others = new ArrayList<>();
-        private final List<String> own = new ArrayList<>();
-        private final List<Mark> marks = new ArrayList<>();
+        private final List<Course> own = new ArrayList<>();
+        private final List<Post> marks = new ArrayList<>();
         private final List<double[]> taken = new ArrayList<>();
 
         Drawing(Position place, double uncertaintyMetres, @Nullable String roadName, @Nullable CurrentRoads roads) {
@@ -108,9 +122,11 @@ public record PlacePicture(
             }
             String label = network.roadOf(link).label();
             boolean itself = label.equals(roadName);
-            (itself ? own : others).add(path.toString());
             if (itself) {
+                own.add(new Course(path.toString(), course(course)));
                 mark(network, link);
+            } else {
+                others.add(path.toString());
             }
             if (network.roadOf(link).named()) {
                 double[] spot = labelSpot(network, link);
@@ -118,6 +134,24 @@ public record PlacePicture(
                     labels.putIfAbsent(label, spot);
                 }
             }
+        }
+
+        private String course(double[] vertices) {
+            Bounds near = Bounds.around(place, MAP_REACH * halfMetres);
+            var text = new StringBuilder();
+            for (int i = 0; i < vertices.length; i += 2) {
+                boolean shown = near.contains(at(vertices, i))
+                        || i > 0 && near.contains(at(vertices, i - 2))
+                        || i + 2 < vertices.length && near.contains(at(vertices, i + 2));
+                if (shown) {
+                    text.append(text.isEmpty() ? "" : " ").append(degrees(at(vertices, i)));
+                }
+            }
+            return text.toString();
+        }
+
+        private static Position at(double[] vertices, int i) {
+            return new Position(vertices[i + 1], vertices[i]);
         }
 
         /** Where on a link its road's name is read best: in the picture, and off the middle; null where there is no such place. */
@@ -143,14 +177,16 @@ public record PlacePicture(
             for (double chainage = Math.ceil(from / step) * step;
                     chainage <= network.toChainage(link) && marks.size() < MOST_MARKS;
                     chainage += step) {
-                double[] at = at(network.positionAt(link, chainage - from));
+                Position post = network.positionAt(link, chainage - from);
+                double[] at = at(post);
                 if (inside(at, 20) && isFree(at)) {
                     taken.add(at);
-                    marks.add(new Mark(
+                    marks.add(new Post(
                             String.format(Locale.ROOT, step < 1000 ? "%.1f" : "%.0f", chainage / 1000),
                             text(at[0]),
                             text(at[1]),
-                            risesToTheRight(network, link, chainage - from) ? "17" : "-8"));
+                            risesToTheRight(network, link, chainage - from) ? "17" : "-8",
+                            degrees(post)));
                 }
             }
         }
@@ -195,6 +231,10 @@ public record PlacePicture(
             double ten = Math.pow(10, Math.floor(Math.log10(most)));
             return most >= 5 * ten ? 5 * ten : most >= 2 * ten ? 2 * ten : ten;
         }
+    }
+
+    private static String degrees(Position position) {
+        return String.format(Locale.ROOT, "%.5f %.5f", position.latitude(), position.longitude());
     }
 
     private static String text(double number) {

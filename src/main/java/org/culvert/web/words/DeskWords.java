@@ -308,4 +308,35 @@ public interface DeskWords {
 
     @Message("End it")
     String close();
+
+    @Message("Map, north up. Arrow keys move it, plus and minus bring it closer or further.")
+    String map();
+
+    @Message("A tap on the map is the place; numbers are open incidents, ≈ may be the same.")
+    String mapHint();
+
+    @Message("Closer")
+    String closer();
+
+    @Message("Wider")
+    String wider();
+
+    @Message("The middle of the map is the place")
+    String takeMiddle();
+
+    @Message("The place is now {text}.")
+    String placeTaken(Object text);
+
+    @Message("Take back: {text}")
+    String placeBack(Object text);
+
+    @Message("Some of the roads could not be drawn. What is said beside the map is whole.")
+    String noRoadsDrawn();
+
+    @Message("Open nearby")
+    String openAround();
+
+    @Message("{#switch name}{#case 'asked'}Asked{#case 'accepted'}Accepted{#case 'departed'}Set out{#case "
+            + "'arrived'}There{#case 'ended'}Ended{/switch}")
+    String stepTaken(String name);
 }

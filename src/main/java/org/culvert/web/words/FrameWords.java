@@ -57,4 +57,22 @@ public interface FrameWords {
 
     @Message("to look at the page as it is now")
     String lookAgain();
+
+    @Message("Please look at:")
+    String lookAt();
+
+    @Message("Right would be:")
+    String rightWouldBe();
+
+    @Message("Not right:")
+    String notRight();
+
+    @Message("(needed)")
+    String needed();
+
+    @Message("choose")
+    String choose();
+
+    @Message("nothing said")
+    String nothingSaid();
 }
