@@ -61,6 +61,17 @@ public class PageForms {
         }
     }
 
+    /** Answers what keeps nothing by a page of its own; where it is refused, as {@link #tried} does. */
+    public Response shown(Supplier<Response> answer, Again again) {
+        try {
+            return answer.get();
+        } catch (NotFoundException | SignInException notOfTheForm) {
+            throw notOfTheForm;
+        } catch (CulvertException e) {
+            return again.show(e, wrong(e));
+        }
+    }
+
     /** {@link FormOnce#take}, where what is told is known only after some reading. */
     public URI take(String path, @Nullable String key, Object told, Supplier<URI> change) {
         return forms.take(path, key, told, change);

@@ -21,7 +21,7 @@ public final class Typed {
      *
      * @param errors gets the field and what would be right where it cannot
      */
-    static <T> @Nullable T read(
+    public static <T> @Nullable T read(
             String field, @Nullable String text, Function<String, T> reader, String wanted, List<FieldError> errors) {
         String given = given(text);
         if (given == null) {

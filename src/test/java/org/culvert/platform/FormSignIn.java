@@ -81,7 +81,7 @@ public final class FormSignIn {
                 .POST(HttpRequest.BodyPublishers.ofString(body)));
     }
 
-    /** Sends a form in parts (RFC 7578); a field {@code picture} is a file. */
+    /** Sends a form in parts (RFC 7578); a field {@code picture} or {@code file} is a file. */
     public HttpResponse<String> postParts(String action, String csrf, String... fields) {
         String between = "--culvert-" + UUID.randomUUID();
         StringBuilder body = new StringBuilder();
@@ -97,7 +97,11 @@ public final class FormSignIn {
     }
 
     private static String part(String between, String name, String value) {
-        String file = name.equals("picture") ? "; filename=\"picture.jpeg\"\r\nContent-Type: image/jpeg" : "";
+        String file = switch (name) {
+            case "picture" -> "; filename=\"picture.jpeg\"\r\nContent-Type: image/jpeg";
+            case "file" -> "; filename=\"file.geojson\"\r\nContent-Type: application/geo+json";
+            default -> "";
+        };
         return between + "\r\nContent-Disposition: form-data; name=\"" + name + "\"" + file + "\r\n\r\n" + value
                 + "\r\n";
     }

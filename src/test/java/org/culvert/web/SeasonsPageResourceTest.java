@@ -80,6 +80,31 @@ class SeasonsPageResourceTest {
         assertThat(html).as("nothing that the template could not find").doesNotContain("NOT_FOUND", "null");
     }
 
+    /** Whatever the services say stays English, and is marked so; months and all around it are of the browser's language. */
+    @Test
+    void itSpeaksTheLanguageThatABrowserAsksFor() {
+        String html = Api.as(COORDINATOR)
+                .header("Accept-Language", "de")
+                .get("/seasons" + question("&taxonGroup=macropods"))
+                .then()
+                .statusCode(200)
+                .extract()
+                .asString();
+        assertThat(html)
+                .contains(
+                        "<html lang=\"de\">", "Wann es zu Unfällen kommt", "<th scope=\"row\">Januar</th>", "Januar: ")
+                .contains("<ul lang=\"en\"><li>")
+                .doesNotContain("Mean hour: ", "By month.");
+        for (String path : List.of("/burden", "/works", "/traffic", "/problems")) {
+            Api.as(COORDINATOR)
+                    .header("Accept-Language", "de")
+                    .get(path)
+                    .then()
+                    .statusCode(200)
+                    .body(containsString("<main id=\"main\" tabindex=\"-1\" lang=\"de\">"));
+        }
+    }
+
     @Test
     void twoGroupsAreComparedInOneAnswer() {
         Json told =

@@ -119,7 +119,7 @@ class WorksPageResourceTest {
         String first = Api.get(COORDINATOR, "/api/burden?taxonGroup=turtles&yearFrom=2016&yearTo=2018")
                 .getString("windows[0].road");
         assertThat(drawn).contains("First is " + first, "7 counted");
-        assertThat(table.substring(0, table.indexOf("</tr>"))).contains(first, "<td class=\"number\">7</td>");
+        assertThat(table.substring(0, table.indexOf("</tr>"))).contains(first, "data-head=\"Counted\">7</td>");
         assertThat(html).as("no inline scripts or styles").doesNotContain("<script>", "style=\"", "onclick");
     }
 

@@ -12,7 +12,6 @@ import jakarta.ws.rs.core.MediaType;
 import java.io.InputStream;
 import java.util.HashMap;
 import java.util.Map;
-import org.culvert.platform.InvalidException;
 import org.culvert.platform.Role;
 import org.culvert.platform.ledger.KeepsNothing;
 import org.culvert.platform.ledger.Ledgered;
@@ -25,9 +24,6 @@ import org.jspecify.annotations.Nullable;
 @Ledgered
 @Path("/api/traffic-counts/files")
 public class TrafficFileResource {
-    /** Somebody measured where a counter stands, or set it on a map: common practice, no source. */
-    private static final double USUAL_UNCERTAINTY_METRES = 25;
-
     private final TrafficFileService service;
 
     TrafficFileResource(TrafficFileService service) {
@@ -130,7 +126,7 @@ public class TrafficFileResource {
     @ResponseStatus(201)
     @RolesAllowed({Role.COORDINATOR, Role.ADMIN})
     public TrafficFileView enterCounts(@BeanParam Columns columns, @Context HttpHeaders headers, InputStream file) {
-        return service.enter(settings(columns), sent(columns, headers, file));
+        return service.enter(said(columns), sent(columns, headers, file));
     }
 
     /** Says of each row what would be understood, on which road it lies, or why it would be refused. Keeps nothing. */
@@ -140,14 +136,14 @@ public class TrafficFileResource {
     @Consumes({FileTypes.GEO_JSON, MediaType.APPLICATION_JSON, FileTypes.GEO_PACKAGE})
     @RolesAllowed({Role.COORDINATOR, Role.ADMIN})
     public TrafficFileTrial tryCounts(@BeanParam Columns columns, @Context HttpHeaders headers, InputStream file) {
-        return service.tryFile(settings(columns), sent(columns, headers, file));
+        return service.tryFile(said(columns), sent(columns, headers, file));
     }
 
     private static SentFile sent(Columns columns, HttpHeaders headers, InputStream file) {
         return FileTypes.sent(headers.getHeaderString(HttpHeaders.CONTENT_TYPE), columns.crs, columns.layer, file);
     }
 
-    private static TrafficFileSettings settings(Columns columns) {
+    private static TrafficFileSaid said(Columns columns) {
         Map<String, @Nullable String> named = new HashMap<>();
         named.put("stationAttribute", columns.stationAttribute);
         named.put("roadAttribute", columns.roadAttribute);
@@ -160,37 +156,21 @@ public class TrafficFileResource {
         named.put("directionAttribute", columns.directionAttribute);
         named.put("heavyVehicleAttribute", columns.heavyVehicleAttribute);
         named.put("kindAttribute", columns.kindAttribute);
-        Double metres = columns.uncertaintyMetres;
-        if (metres != null && !(metres > 0 && metres <= 1000)) {
-            throw InvalidException.of(
-                    "uncertaintyMetres", "This is no radius.", "metres, more than 0 and at most 1000");
-        }
-        if (columns.source != null && (columns.source.isBlank() || columns.source.length() > 2000)) {
-            throw InvalidException.of(
-                    "source", "This is empty or longer than can be kept.", "a text of at most 2000 characters");
-        }
-        if (columns.year != null && !(columns.year >= 1900 && columns.year <= 2200)) {
-            throw InvalidException.of("year", "No such year is meant.", "a calendar year such as 2024");
-        }
-        return new TrafficFileSettings(
-                TrafficFileService.columns(named),
+        Map<String, String> attributes = new HashMap<>();
+        named.forEach((parameter, attribute) -> {
+            if (attribute != null) {
+                attributes.put(parameter, attribute);
+            }
+        });
+        return new TrafficFileSaid(
+                attributes,
                 columns.year,
-                columns.measure == null ? null : TrafficWords.named("measure", TrafficMeasure.class, columns.measure),
-                columns.kind == null ? null : TrafficWords.named("kind", TrafficCountKind.class, columns.kind),
-                columns.directions == null
-                        ? null
-                        : TrafficWords.named("directions", TrafficDirections.class, columns.directions),
-                isOneOf("heavyVehicleUnit", columns.heavyVehicleUnit, "percent", "share"),
-                columns.source == null ? null : columns.source.strip(),
-                metres == null ? USUAL_UNCERTAINTY_METRES : metres,
-                isOneOf("refusedRows", columns.refusedRows, "leaveOut", "stop"));
-    }
-
-    /** Whether the first of two words was sent; the second is the usual one. */
-    private static boolean isOneOf(String field, @Nullable String sent, String first, String usual) {
-        if (sent == null || sent.equals(usual) || sent.equals(first)) {
-            return first.equals(sent);
-        }
-        throw InvalidException.of(field, "This is none of the values.", first + " or " + usual);
+                columns.measure,
+                columns.kind,
+                columns.directions,
+                columns.heavyVehicleUnit,
+                columns.source,
+                columns.uncertaintyMetres,
+                columns.refusedRows);
     }
 }

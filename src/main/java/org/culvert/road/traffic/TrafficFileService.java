@@ -32,7 +32,6 @@ import org.culvert.road.file.SentFile;
 import org.culvert.road.traffic.TrafficFileTrial.CountFault;
 import org.culvert.road.traffic.TrafficFileTrial.CountRow;
 import org.culvert.road.traffic.TrafficFileTrial.CountUnderstood;
-import org.jspecify.annotations.Nullable;
 
 /** Takes counts of traffic from files: tries what would come of one, row by row, or enters it. */
 @ApplicationScoped
@@ -80,7 +79,8 @@ public class TrafficFileService {
      * @throws InvalidException where no feature of it can be read at all
      */
     @Transactional
-    public TrafficFileTrial tryFile(TrafficFileSettings asked, SentFile sent) {
+    public TrafficFileTrial tryFile(TrafficFileSaid said, SentFile sent) {
+        TrafficFileSettings asked = TrafficFileSettings.of(said);
         try (TemporaryCopy copy = TemporaryCopy.of(sent.octets())) {
             List<String> attributes = FileOfFeatures.columns(mapper, sent, copy);
             List<TrafficFileTrial.CountColumn> columns = new ArrayList<>();
@@ -122,7 +122,8 @@ public class TrafficFileService {
 
     /** @throws InvalidException naming the first row that is refused, unless such rows are left out; then nothing is entered */
     @Transactional
-    public TrafficFileView enter(TrafficFileSettings settings, SentFile sent) {
+    public TrafficFileView enter(TrafficFileSaid said, SentFile sent) {
+        TrafficFileSettings settings = TrafficFileSettings.of(said);
         settings.requireEnough();
         List<UUID> ids = new ArrayList<>();
         List<CountRow> refused = new ArrayList<>();
@@ -274,16 +275,5 @@ public class TrafficFileService {
                 .setParameter(4, Objects.requireNonNull(actor.accountId()))
                 .executeUpdate();
         return id;
-    }
-
-    /** Columns by the parameters that name them, as they were sent. */
-    static Map<TrafficColumn, String> columns(Map<String, @Nullable String> sent) {
-        Map<TrafficColumn, String> columns = new EnumMap<>(TrafficColumn.class);
-        sent.forEach((parameter, attribute) -> {
-            if (attribute != null && !attribute.isBlank()) {
-                columns.put(TrafficColumn.of(parameter), attribute);
-            }
-        });
-        return columns;
     }
 }

@@ -1,5 +1,6 @@
 package org.culvert.road.traffic;
 
+import java.util.EnumMap;
 import java.util.Map;
 import org.culvert.platform.InvalidException;
 import org.jspecify.annotations.Nullable;
@@ -27,6 +28,53 @@ record TrafficFileSettings(
         @Nullable String source,
         double uncertaintyMetres,
         boolean leavesOut) {
+    /** Somebody measured where a counter stands, or set it on a map: common practice, no source. */
+    private static final double USUAL_UNCERTAINTY_METRES = 25;
+
+    /** @throws InvalidException naming the first thing that cannot be meant */
+    static TrafficFileSettings of(TrafficFileSaid said) {
+        Double metres = said.uncertaintyMetres();
+        if (metres != null && !(metres > 0 && metres <= 1000)) {
+            throw InvalidException.of(
+                    "uncertaintyMetres", "This is no radius.", "metres, more than 0 and at most 1000");
+        }
+        String source = said.source();
+        if (source != null && (source.isBlank() || source.length() > 2000)) {
+            throw InvalidException.of(
+                    "source", "This is empty or longer than can be kept.", "a text of at most 2000 characters");
+        }
+        Integer year = said.year();
+        if (year != null && !(year >= 1900 && year <= 2200)) {
+            throw InvalidException.of("year", "No such year is meant.", "a calendar year such as 2024");
+        }
+        Map<TrafficColumn, String> columns = new EnumMap<>(TrafficColumn.class);
+        said.attributes().forEach((parameter, attribute) -> {
+            if (!attribute.isBlank()) {
+                columns.put(TrafficColumn.of(parameter), attribute);
+            }
+        });
+        return new TrafficFileSettings(
+                columns,
+                year,
+                said.measure() == null ? null : TrafficWords.named("measure", TrafficMeasure.class, said.measure()),
+                said.kind() == null ? null : TrafficWords.named("kind", TrafficCountKind.class, said.kind()),
+                said.directions() == null
+                        ? null
+                        : TrafficWords.named("directions", TrafficDirections.class, said.directions()),
+                isOneOf("heavyVehicleUnit", said.heavyVehicleUnit(), "percent", "share"),
+                source == null ? null : source.strip(),
+                metres == null ? USUAL_UNCERTAINTY_METRES : metres,
+                isOneOf("refusedRows", said.refusedRows(), "leaveOut", "stop"));
+    }
+
+    /** Whether the first of two words was said; the second is the usual one. */
+    private static boolean isOneOf(String field, @Nullable String said, String first, String usual) {
+        if (said == null || said.equals(usual) || said.equals(first)) {
+            return first.equals(said);
+        }
+        throw InvalidException.of(field, "This is none of the values.", first + " or " + usual);
+    }
+
     @Nullable
     String column(TrafficColumn column) {
         return columns.get(column);

@@ -325,10 +325,10 @@ public interface DeskWords {
     String takeMiddle();
 
     @Message("The place is now {text}.")
-    String placeTaken(Object text);
+    String placeTaken(String text);
 
     @Message("Take back: {text}")
-    String placeBack(Object text);
+    String placeBack(String text);
 
     @Message("Some of the roads could not be drawn. What is said beside the map is whole.")
     String noRoadsDrawn();

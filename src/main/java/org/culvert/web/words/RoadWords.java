@@ -58,7 +58,7 @@ public interface RoadWords {
     String month();
 
     @Message("{from} to {to}")
-    String period(Object from, Object to);
+    String period(String from, String to);
 
     @Message("on the roads of {owner}")
     String onRoadsOf(Object owner);

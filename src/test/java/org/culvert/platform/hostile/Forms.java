@@ -86,6 +86,31 @@ final class Forms {
             Map.entry("doubtful", "true"),
             Map.entry("oneIncident", "false"));
 
+    private static final Map<String, String> TRAFFIC = Map.ofEntries(
+            Map.entry("place", "Mill Road 4"),
+            Map.entry("from", "2019-01-01"),
+            Map.entry("to", "2019-12-31"),
+            Map.entry("vehiclesPerDay", "2000"),
+            Map.entry("measure", "annualAverage"),
+            Map.entry("standardError", ""),
+            Map.entry("daysCounted", "7"),
+            Map.entry("directions", "both"),
+            Map.entry("direction", ""),
+            Map.entry("heavyVehicleShare", "0.1"),
+            Map.entry("kind", "shortTerm"),
+            Map.entry("year", "2019"),
+            Map.entry("heavyVehicleUnit", "share"),
+            Map.entry("uncertaintyMetres", "20"),
+            Map.entry("refusedRows", "stop"),
+            Map.entry("crs", ""),
+            Map.entry("layer", ""),
+            Map.entry("vehiclesPerDayAttribute", "AADT"),
+            Map.entry(
+                    "file",
+                    "{\"type\":\"FeatureCollection\",\"features\":[{\"type\":\"Feature\",\"properties\":{\"AADT\":900},"
+                            + "\"geometry\":{\"type\":\"Point\",\"coordinates\":[150.02,-30.5]}}]}"),
+            Map.entry("act", "try"));
+
     private final DataSource database;
     private final FormSignIn browser = new FormSignIn(URI.create(Request.server() + "/"));
     private final String secret;
@@ -157,6 +182,9 @@ final class Forms {
     private static String good(String path, String field) {
         if (path.startsWith("/records/") && RECORDS.containsKey(field)) {
             return RECORDS.getOrDefault(field, "");
+        }
+        if (path.startsWith("/traffic") && TRAFFIC.containsKey(field)) {
+            return TRAFFIC.getOrDefault(field, "");
         }
         return path.equals("/release-rules") && field.equals("kind")
                 ? "code"

@@ -126,6 +126,7 @@ final class HostileWorld {
             Map.entry("/api/taxon-synonyms/", "taxonSynonym"),
             Map.entry("/api/time-limits/", "timeLimit"),
             Map.entry("/api/traffic-counts/", "trafficCount"),
+            Map.entry("/traffic/", "trafficCount"),
             Map.entry("/api/visits/", "visit"),
             Map.entry("PATCH /api/visits/{id}/discharge", "dischargedVisit"),
             Map.entry("/api/whereabouts/", "whereabouts"),
@@ -633,7 +634,7 @@ final class HostileWorld {
                             operation.matches(".*(withdrawal|support-feeding-end)")
                                     ? Set.of("release", "caseId", "photographId", "sightingId")
                                     : Set.of());
-        } else if (operation.matches("POST /(records|api/(" + SPENDING + "))/.*")) {
+        } else if (operation.matches("POST /(records|traffic|api/(" + SPENDING + "))/.*")) {
             renew();
         }
     }

@@ -160,6 +160,7 @@ public final class WalkedWorld {
                 "/api/road-links",
                 Api.get(COORDINATOR, "/api/road-networks/current/links?limit=1").getString("features[0].id"));
         known.put("/works", known.get("/api/works"));
+        known.put("/traffic", known.get("/api/traffic-counts"));
         ground(world, known, mother, site);
         growth(known, mother);
         known.put("/api/surges", surge(world));

@@ -106,7 +106,8 @@ class WhoSeesWhatResourceTest {
             return request.get(path);
         }
         request.header("Idempotency-Key", UUID.randomUUID().toString()).header("If-Match", "\"none\"");
-        if (!path.startsWith("/api") && (path.endsWith("/photographs") || path.equals("/records"))) {
+        if (!path.startsWith("/api")
+                && (path.endsWith("/photographs") || path.equals("/records") || path.equals("/traffic/files"))) {
             return request.contentType("multipart/form-data; boundary=none")
                     .body("--none--\r\n")
                     .request(verb, path);

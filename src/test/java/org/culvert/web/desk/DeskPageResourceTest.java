@@ -241,7 +241,10 @@ class DeskPageResourceTest {
         String call = callOf(sent);
         String path = "/desk/incidents/" + incident + "/calls/" + call + "/told";
         incidentOf(send(path, Map.of("words", HURT)));
-        assertThat(page("/desk/incidents/" + incident)).contains("✓").contains("said 0 min ago");
+        assertThat(page("/desk/incidents/" + incident))
+                .contains("✓")
+                .contains("said 0 min ago")
+                .containsPattern("<time datetime=\"20[^\"]+Z\">\\d\\d:\\d\\d</time>");
         send(path, Map.of("words", "Give it milk.")).statusCode(400);
     }
 
@@ -275,6 +278,9 @@ class DeskPageResourceTest {
         assertThat(Api.get(DISPATCHER, "/api/open-incidents").getList("incidentId"))
                 .doesNotContain(hurt);
         assertThat(page("/desk")).contains("Alive, nobody sent");
+        String marked = "data-incident=\"" + alive + "\" data-number=\""
+                + Api.get(DISPATCHER, "/api/incidents/" + alive).getString("number") + "\" data-at=\"";
+        assertThat(page("/desk/open") + page("/desk/incidents/" + dead)).contains(marked);
         Api.as(CARER).get("/api/open-incidents").then().statusCode(403);
         Api.as(CARER).get("/desk").then().statusCode(403);
     }
@@ -345,6 +351,7 @@ class DeskPageResourceTest {
     void aPlaceIsReadWhileItIsTyped() {
         String reading = page("/desk/reading?place=Mill+Road+5.2&animal=koala");
         assertThat(reading).contains("Mill Road, km 5.20", "Limit 100 km/h", "<svg", "class=\"its-road\"");
+        assertThat(reading).contains("data-course=\"-30.5", "data-at=\"-30.5", "data-words=\"5.2\"", "data-within=\"");
         assertThat(page("/desk/reading?place=Mill")).contains("value=\"Mill Road \"", "2.0–", "not understood");
         assertThat(page("/desk/reading?place=Mill+Road+/+R")).contains("value=\"Mill Road / River Lane\"");
         assertThat(page("/desk/reading?place=Mill+Road")).contains("how far along it is not said");

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.quarkus.test.junit.QuarkusTest;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.culvert.support.Api;
 import org.culvert.support.Browser;
 import org.culvert.support.World;
@@ -120,6 +122,67 @@ class DeskPagesIT {
             browser.find("button.main").click();
             browser.await("the incident is there", () -> browser.address().startsWith("/desk/incidents/"));
             assertThat(browser.text("#where figcaption")).contains("Mill Road, km 5.30");
+        }
+    }
+
+    /** First contentful paint (W3C Paint Timing) of five loads: the middle one. */
+    @Test
+    void theDeskIsPaintedWithinASecond() {
+        World.shared();
+        try (Browser browser = Browser.start(folder.resolve("paint"))) {
+            signIn(browser);
+            List<Double> paints = new ArrayList<>();
+            for (int i = 0; i < 5; i++) {
+                browser.open("/desk");
+                browser.await("the desk is painted", () -> (Boolean)
+                        browser.script("return performance.getEntriesByName('first-contentful-paint').length > 0;"));
+                paints.add(((Number) browser.script(
+                                "return performance.getEntriesByName('first-contentful-paint')[0].startTime;"))
+                        .doubleValue());
+            }
+            paints.sort(null);
+            assertThat(paints.get(2)).as("milliseconds %s", paints).isLessThan(1000);
+        }
+    }
+
+    @Test
+    void aTapOnTheMapIsThePlace() {
+        World.shared();
+        World.call("Phascolarctos cinereus", 150.0512, "");
+        try (Browser browser = Browser.start(folder.resolve("map"))) {
+            signIn(browser);
+            browser.fill("#place", "Mill Road 5.2");
+            browser.await(
+                    "the place is on the map",
+                    () -> !browser.list("#map .place-cross").isEmpty()
+                            && !browser.list("#map .post-label").isEmpty());
+            assertThat(browser.find("#where svg").isDisplayed()).isFalse();
+            assertThat(browser.list("#map .mark")).isNotEmpty();
+            browser.assertUsable("desk-map");
+
+            browser.find("#map").click();
+            String tapped = String.valueOf(browser.script("return document.querySelector('#place').value;"));
+            assertThat(tapped).matches("-30\\.\\d{3,5}, 150\\.\\d{3,5}");
+            browser.await(
+                    "the tap is understood",
+                    () -> browser.text("#where figcaption").contains("Mill Road"));
+            browser.find("#take-back").click();
+            assertThat(browser.script("return document.querySelector('#place').value;"))
+                    .isEqualTo("Mill Road 5.2");
+
+            // The same by keyboard: the map is moved, and its middle taken
+            browser.find("#map").sendKeys(Keys.ARROW_UP);
+            browser.find("#take-middle").sendKeys(Keys.ENTER);
+            assertThat(String.valueOf(browser.script("return document.querySelector('#place').value;")))
+                    .matches("-30\\.\\d{3,5}, 150\\.\\d{3,5}");
+
+            // A mark leads to its row
+            browser.script("document.querySelector('#map .mark').click(); return true;");
+            assertThat(browser.focused().getAttribute("href")).contains("/desk/incidents/");
+            assertThat((List<?>) browser.script("return performance.getEntriesByType('resource').map(one => one.name)"
+                            + ".filter(name => !name.startsWith(location.origin));"))
+                    .isEmpty();
+            browser.assertNothingRan();
         }
     }
 }
