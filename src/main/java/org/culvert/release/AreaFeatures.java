@@ -38,6 +38,7 @@ final class AreaFeatures {
                         words,
                         0,
                         List.of(),
+                        List.of(),
                         null,
                         null,
                         null,
@@ -73,6 +74,10 @@ final class AreaFeatures {
                         words,
                         area.squareMetres(),
                         area.steps(),
+                        area.takenOut().stream()
+                                .map(part -> new ReleaseAreaFeature.TakenOut(
+                                        part.cut().name(), part.words(), geometry(part.shape())))
+                                .toList(),
                         area.findEmptying().orElse(null),
                         nearest == null
                                 ? null

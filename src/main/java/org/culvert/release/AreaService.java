@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -92,11 +93,24 @@ public class AreaService {
     }
 
     /**
+     * An answer, and what the rules say of each known site.
+     *
+     * @param findings by site, as of today and with nothing said of the hour
+     */
+    public record Looked(ReleaseAreaFeature area, Map<UUID, List<Finding>> findings) {}
+
+    /** As {@link #look}, the area alone. */
+    @Transactional
+    public ReleaseAreaFeature find(UUID caseId, @Nullable String jurisdiction, @Nullable Double withinMetres) {
+        return look(caseId, jurisdiction, withinMetres).area();
+    }
+
+    /**
      * @param jurisdiction whose rules hold; left out: that of the known site nearest to the origin
      * @param withinMetres a distance of the asker's own; left out: only what rules or the kind's movement range say
      */
     @Transactional
-    public ReleaseAreaFeature find(UUID caseId, @Nullable String jurisdiction, @Nullable Double withinMetres) {
+    public Looked look(UUID caseId, @Nullable String jurisdiction, @Nullable Double withinMetres) {
         sight.requireSeen("case", caseId);
         CaseView told = cases.getCase(caseId);
         LocalDate day = clock.instant().atZone(region.zone()).toLocalDate();
@@ -109,10 +123,10 @@ public class AreaService {
         UncertainPosition origin = subject.origin().at();
         Optional<String> noWay = noWayBack(subject, applicable);
         if (noWay.isPresent()) {
-            return AreaFeatures.without(told, day, where, subject, noWay.get());
+            return new Looked(AreaFeatures.without(told, day, where, subject, noWay.get()), Map.of());
         }
         if (origin == null) {
-            return AreaFeatures.without(told, day, where, subject, unknownOrigin(applicable));
+            return new Looked(AreaFeatures.without(told, day, where, subject, unknownOrigin(applicable)), Map.of());
         }
         CircumstanceReader.OfCase knownOfCase = circumstances.of(told, subject, day);
         List<Limit> limits = limits(applicable, knownOfCase, withinMetres);
@@ -129,8 +143,11 @@ public class AreaService {
                 : List.of();
         Optional<FirstPlace> first = FirstPlace.find(
                 area, origin.position(), beside(told.foundPlace(), current), waters, knownOfCase.movementRangeMetres());
-        List<SiteRanking.Ranked> ranked = rank(told, subject, known, knownOfCase, area, day);
-        return AreaFeatures.of(told, day, where, subject, area, first, firstOf(told, subject, applicable), ranked);
+        Map<UUID, List<Finding>> findings = new HashMap<>();
+        List<SiteRanking.Ranked> ranked = rank(told, subject, known, knownOfCase, area, day, findings);
+        return new Looked(
+                AreaFeatures.of(told, day, where, subject, area, first, firstOf(told, subject, applicable), ranked),
+                findings);
     }
 
     /** Why its kind is let go nowhere, where it is not. */
@@ -234,7 +251,8 @@ public class AreaService {
             List<SiteService.KnownSite> known,
             CircumstanceReader.OfCase knownOfCase,
             ReleaseArea area,
-            LocalDate day) {
+            LocalDate day,
+            Map<UUID, List<Finding>> found) {
         UncertainPosition origin = subject.origin().at();
         if (origin == null) {
             return List.of();
@@ -255,6 +273,7 @@ public class AreaService {
             Site.Consent consent = site.consentOn(day);
             List<Finding> findings =
                     Assessor.assessWhole(subject, site.target().site(consent), against, all, there, day);
+            found.put(site.id(), findings);
             candidates.add(new SiteRanking.Candidate(
                     site.id().toString(),
                     site.name(),

@@ -32,6 +32,7 @@ public record ReleaseAreaFeature(String type, @Nullable Geometry geometry, Prope
      * @param day for which the rules were asked
      * @param words what there is to say of the whole
      * @param steps what was taken into account, in order, and what was left
+     * @param takenOut parts that maps took out, in that order
      * @param emptiedBy which step left nothing, and what would open it; null where something is left
      * @param nearest its point nearest to the origin
      * @param lookFirst where to look first
@@ -48,6 +49,7 @@ public record ReleaseAreaFeature(String type, @Nullable Geometry geometry, Prope
             String words,
             double squareMetres,
             List<ReleaseArea.Step> steps,
+            List<TakenOut> takenOut,
             ReleaseArea.@Nullable Step emptiedBy,
             @Nullable Point nearest,
             @Nullable LookFirst lookFirst,
@@ -55,6 +57,14 @@ public record ReleaseAreaFeature(String type, @Nullable Geometry geometry, Prope
             List<AskFirst> askFirst,
             List<RankedSite> sites,
             String note) {}
+
+    /**
+     * A part that is ruled out.
+     *
+     * @param cut {@code catchment}, {@code excluded}, {@code burnt} or {@code flooded}
+     * @param words as its step says it
+     */
+    public record TakenOut(String cut, String words, Geometry geometry) {}
 
     /**
      * Land whose keeper, owner or government is asked before.

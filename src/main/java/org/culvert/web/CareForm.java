@@ -89,14 +89,14 @@ public class CareForm {
     }
 
     /** Whether this is what was sent of a task. */
-    boolean isOf(UUID animal, String key, int ofDay) {
+    public boolean isOf(UUID animal, String key, int ofDay) {
         return animal.toString().equals(caseId)
                 && key.equals(stepKey)
                 && Integer.toString(ofDay).equals(day);
     }
 
     /** Whether this is what was sent of an animal beside its plan. */
-    boolean isBeside(UUID animal) {
+    public boolean isBeside(UUID animal) {
         return animal.toString().equals(caseId) && Typed.given(stepKey) == null;
     }
 

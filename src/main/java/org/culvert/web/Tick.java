@@ -23,7 +23,7 @@ public record Tick(String at, String words) {
     }
 
     /** A round number without zeros that say nothing. */
-    static String number(double value) {
+    public static String number(double value) {
         BigDecimal number = BigDecimal.valueOf(value)
                 .round(new MathContext(6, RoundingMode.HALF_EVEN))
                 .stripTrailingZeros();

@@ -61,12 +61,15 @@ class CareDayPageResourceTest {
         return html.substring(start, html.indexOf("</section>", start));
     }
 
+    /** An entry for the carer, by whoever they rang. */
     private Answer send(String role, Map<String, String> fields) {
-        return send(role, "/care-day/entries", fields);
+        Map<String, String> ofCarer = new HashMap<>(fields);
+        ofCarer.put("member", care.world.carer);
+        return send(role, "/care-day/entries", ofCarer);
     }
 
     private Answer send(String role, String path, Map<String, String> fields) {
-        String secret = Api.as(role).get("/care-day").cookie("culvert-form");
+        String secret = Api.as(role).get("/account").cookie("culvert-form");
         Map<String, String> whole = new HashMap<>(
                 Map.of("caseId", turtle.caseId(), "key", UUID.randomUUID().toString()));
         whole.putAll(fields);
@@ -89,11 +92,13 @@ class CareDayPageResourceTest {
                 .contains("Seen there again by 4 January 2089.")
                 .contains("swim, as the vet says")
                 .contains("Overdue.")
-                .contains("The vet's limits: 15 to 20 min")
+                .contains("The vet&#39;s limits: 15 to 20 min");
+        assertThat(page(CARER, "")).contains("If it is worse than yesterday, ring the clinic.", "href=\"/hand\"");
+        assertThat(said).as("carers tick on their own page").doesNotContain("<form", "Add something");
+        assertThat(ofTurtle(page(COORDINATOR, "?member=" + care.world.carer)))
+                .contains("swim, as the vet says")
                 .contains("value=\"yes\"", "value=\"no\"")
                 .contains("Skip it, for this reason");
-        assertThat(page(CARER, "")).contains("If it is worse than yesterday, ring the clinic.");
-        assertThat(ofTurtle(page(COORDINATOR, "?member=" + care.world.carer))).contains("swim, as the vet says");
         assertThat(page(COORDINATOR, "")).contains("no member's");
         Api.as(RESCUER).get("/care-day").then().statusCode(403);
     }
@@ -101,19 +106,23 @@ class CareDayPageResourceTest {
     @Test
     void aTickASkipAndAnEntryBesideAreKept() {
         Map<String, String> swim = Map.of("stepKey", "swim", "day", "4", "value", "17,5", "act", "done");
-        send(CARER, swim).statusCode(303).header("Location", containsString("/care-day#animal-" + turtle.caseId()));
-        send(CARER, Map.of("stepKey", "wound", "day", "4", "act", "no", "words", "a little wet"))
+        send(COORDINATOR, swim)
+                .statusCode(303)
+                .header(
+                        "Location",
+                        containsString("/care-day?member=" + care.world.carer + "#animal-" + turtle.caseId()));
+        send(COORDINATOR, Map.of("stepKey", "wound", "day", "4", "act", "no", "words", "a little wet"))
                 .statusCode(303);
-        send(CARER, Map.of("stepKey", "swim", "day", "3", "act", "skip", "skippedBecause", "no time"))
+        send(COORDINATOR, Map.of("stepKey", "swim", "day", "3", "act", "skip", "skippedBecause", "no time"))
                 .statusCode(303);
-        send(CARER, Map.of("kind", "food", "words", "<b>two worms</b>", "act", "add"))
+        send(COORDINATOR, Map.of("kind", "food", "words", "<b>two worms</b>", "act", "add"))
                 .statusCode(303);
 
         Json kept = Api.get(CARER, turtle.path() + "/care-entries");
         assertThat(kept.getList("items.kind")).containsExactly("food", "task", "task", "task");
         assertThat(kept.getDouble("items.find { it.stepKey == 'swim' && it.day == 4 }.value"))
                 .isEqualTo(17.5);
-        String said = ofTurtle(page(CARER, ""));
+        String said = ofTurtle(page(COORDINATOR, "?member=" + care.world.carer));
         assertThat(said)
                 .contains("done; 17.5 min")
                 .contains("skipped: no time")
@@ -123,30 +132,32 @@ class CareDayPageResourceTest {
                 .doesNotContain("value=\"yes\"");
 
         // Ticked on another telephone in the meantime
-        send(CARER, swim).statusCode(409).body(containsString("has its entry already"));
+        send(COORDINATOR, swim).statusCode(409).body(containsString("has its entry already"));
     }
 
     @Test
     void aFormThatIsSentTwiceIsTakenOnce() {
-        String key = ofTurtle(page(CARER, "")).replaceFirst("(?s).*name=\"key\" value=\"([^\"]+)\".*", "$1");
+        String key = ofTurtle(page(COORDINATOR, "?member=" + care.world.carer))
+                .replaceFirst("(?s).*name=\"key\" value=\"([^\"]+)\".*", "$1");
         assertThat(key).endsWith("-" + turtle.caseId());
         Map<String, String> food = Map.of("kind", "food", "words", "two worms", "act", "add", "key", key);
-        String next = send(CARER, food).statusCode(303).extract().header("Location");
-        send(CARER, food).statusCode(303).header("Location", next);
+        String next = send(COORDINATOR, food).statusCode(303).extract().header("Location");
+        send(COORDINATOR, food).statusCode(303).header("Location", next);
         assertThat(Api.get(CARER, turtle.path() + "/care-entries").getList("items"))
                 .hasSize(1);
 
-        send(CARER, Map.of("kind", "food", "words", "three worms", "act", "add", "key", key))
+        send(COORDINATOR, Map.of("kind", "food", "words", "three worms", "act", "add", "key", key))
                 .statusCode(422)
                 .body(containsString("sent before"))
                 .body(containsString("three worms"));
-        send(CARER, Map.of("kind", "food", "words", "three worms", "act", "add", "key", ""))
+        send(COORDINATOR, Map.of("kind", "food", "words", "three worms", "act", "add", "key", ""))
                 .statusCode(400)
                 .body(containsString("no key of a form"));
         assertThat(Api.get(CARER, turtle.path() + "/care-entries").getList("items"))
                 .hasSize(1);
         // Another key: something more was seen
-        send(CARER, Map.of("kind", "food", "words", "two worms", "act", "add")).statusCode(303);
+        send(COORDINATOR, Map.of("kind", "food", "words", "two worms", "act", "add"))
+                .statusCode(303);
         assertThat(Api.get(CARER, turtle.path() + "/care-entries").getList("items"))
                 .hasSize(2);
     }
@@ -175,21 +186,22 @@ class CareDayPageResourceTest {
 
     @Test
     void whatIsToComeIsShownWithoutATick() {
-        String tomorrow = ofTurtle(page(CARER, "?date=" + care.today.plusDays(1)));
+        String ofCarer = "?member=" + care.world.carer;
+        String tomorrow = ofTurtle(page(COORDINATOR, ofCarer + "&date=" + care.today.plusDays(1)));
         assertThat(tomorrow)
                 .contains("dry, as the vet says", "It can be ticked from that day on.")
-                .doesNotContain("name=\"day\" value=\"5\"", "Add something you saw");
+                .doesNotContain("name=\"day\" value=\"5\"", "Add something that was seen");
         // What is overdue can be done
         assertThat(tomorrow).contains("name=\"day\" value=\"3\"");
-        assertThat(ofTurtle(page(CARER, "")))
-                .contains("name=\"day\" value=\"4\"", "Add something you saw")
+        assertThat(ofTurtle(page(COORDINATOR, ofCarer)))
+                .contains("name=\"day\" value=\"4\"", "Add something that was seen")
                 .doesNotContain("It can be ticked from that day on.");
     }
 
     @Test
     void whatWasTypedStandsThereAgainWhereItIsNotTaken() {
         String again = send(
-                        CARER,
+                        COORDINATOR,
                         Map.of("stepKey", "swim", "day", "4", "value", "many", "words", "she was quick", "act", "done"))
                 .statusCode(400)
                 .extract()
@@ -198,13 +210,13 @@ class CareDayPageResourceTest {
                 .contains("This cannot be read: many.")
                 .contains("value=\"many\"")
                 .contains("she was quick");
-        send(CARER, Map.of("stepKey", "swim", "day", "4", "act", "done"))
+        send(COORDINATOR, Map.of("stepKey", "swim", "day", "4", "act", "done"))
                 .statusCode(400)
                 .body(containsString("asks for a number"));
-        send(CARER, Map.of("stepKey", "swim", "day", "4", "act", "skip"))
+        send(COORDINATOR, Map.of("stepKey", "swim", "day", "4", "act", "skip"))
                 .statusCode(400)
                 .body(containsString("It does not say why."));
-        send(CARER, Map.of("kind", "weight", "value", "0", "act", "add"))
+        send(COORDINATOR, Map.of("kind", "weight", "value", "0", "act", "add"))
                 .statusCode(400)
                 .body(containsString("more than 0"));
         assertThat(Api.get(CARER, turtle.path() + "/care-entries").getList("items"))
@@ -213,15 +225,16 @@ class CareDayPageResourceTest {
 
     @Test
     void aFormIsTakenFromThePageAloneAndOfOwnAnimalsAlone() {
-        Api.as(CARER)
+        Api.as(COORDINATOR)
                 .contentType(Request.FORM)
                 .formParam("caseId", turtle.caseId())
                 .post("/care-day/entries")
                 .then()
                 .statusCode(403)
                 .body(containsString("not sent from a page"));
-        send(CARER, Map.of("caseId", care.world.carer, "kind", "note", "words", "a", "act", "add"))
+        send(CLINIC, Map.of("caseId", care.world.carer, "kind", "note", "words", "a", "act", "add"))
                 .statusCode(404);
+        send(CARER, Map.of("kind", "note", "words", "a", "act", "add")).statusCode(403);
         assertThat(page(CLINIC, "?member=" + care.world.carer)).contains("swim, as the vet says");
     }
 }

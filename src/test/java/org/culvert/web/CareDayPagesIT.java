@@ -12,7 +12,7 @@ import org.culvert.support.Browser;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A carer's day as people go about it, in Chromium, on a telephone, a tablet and a desk. */
+/** A member's day as a coordinator goes about it who is rung up, in Chromium, on a telephone, a tablet and a desk. */
 @QuarkusTest
 class CareDayPagesIT {
     /** Both sides of what can be tapped; 44 CSS pixels: WCAG 2.2, success criterion 2.5.5, Target Size (Enhanced). */
@@ -27,7 +27,7 @@ class CareDayPagesIT {
     Path folder;
 
     @Test
-    void aDayIsTickedOnATelephone() {
+    void whatACarerRingsInAboutIsEntered() {
         CareWorld care = new CareWorld();
         Patient turtle = care.patient(4);
         turtle.plan(
@@ -39,8 +39,8 @@ class CareDayPagesIT {
                         CareWorld.step("dry", 4, 15, "daily", "none", "")));
         String animal = "#animal-" + turtle.caseId();
         try (Browser browser = Browser.start(folder.resolve("profile"))) {
-            browser.open("/care-day");
-            browser.fill("#username", "test-carer");
+            browser.open("/care-day?member=" + care.world.carer);
+            browser.fill("#username", "test-coordinator");
             browser.fill("#password", Api.PASSWORD);
             browser.press("main button");
             assertThat(browser.path()).isEqualTo("/care-day");

@@ -7,17 +7,24 @@ import static org.culvert.platform.Role.CLINIC;
 import static org.culvert.platform.Role.COORDINATOR;
 import static org.culvert.platform.Role.DISPATCHER;
 import static org.culvert.platform.Role.OFFICER;
+import static org.hamcrest.Matchers.containsString;
 
 import io.quarkus.test.junit.QuarkusTest;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.UUID;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.DoubleStream;
 import org.culvert.care.incubation.LoggerFiles;
+import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Json;
+import org.culvert.support.Request;
 import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
@@ -124,6 +131,150 @@ class ClutchPageResourceTest {
 
     private static DoubleStream heights(List<MatchResult> points) {
         return points.stream().mapToDouble(point -> Double.parseDouble(point.group(2)));
+    }
+
+    private static Answer send(String role, String path, Map<String, String> fields) {
+        String secret = Api.as(role).get("/account").cookie("culvert-form");
+        return Api.as(role)
+                .contentType(Request.FORM + "; charset=UTF-8")
+                .cookie("culvert-form", secret)
+                .withoutRedirects()
+                .formParam("csrf", secret)
+                .formParam("key", UUID.randomUUID().toString())
+                .formParams(fields)
+                .post(path)
+                .then();
+    }
+
+    @Test
+    void whatIsDoneIsEnteredAndWhatIsWrongStandsBesideItsField() {
+        String id = clutch();
+        String path = "/clutches/" + id;
+        assertThat(page(id)).contains("No temperature of the substrate is recorded: read one.");
+        send(CARER, path, Map.of("what", "temperature", "celsius", "28,5", "source", "box thermometer, A"))
+                .statusCode(303)
+                .header("Location", containsString(path + "#due"));
+        send(
+                        CARER,
+                        path,
+                        Map.of(
+                                "what",
+                                "candling",
+                                "developing",
+                                "7",
+                                "notDeveloping",
+                                "1",
+                                "cannotTell",
+                                "0",
+                                "candledBy",
+                                "A"))
+                .statusCode(400)
+                .body(containsString("id=\"candling-developing-wrong\""))
+                .body(containsString("<details class=\"act\" id=\"act-candling\" open>"));
+        send(
+                        CARER,
+                        path,
+                        Map.of(
+                                "what",
+                                "candling",
+                                "developing",
+                                "six",
+                                "notDeveloping",
+                                "1",
+                                "cannotTell",
+                                "0",
+                                "candledBy",
+                                "A"))
+                .statusCode(400)
+                .body(containsString("This cannot be read: six."))
+                .body(containsString("value=\"six\""));
+        send(
+                        CARER,
+                        path,
+                        Map.of(
+                                "what",
+                                "candling",
+                                "developing",
+                                "6",
+                                "notDeveloping",
+                                "1",
+                                "cannotTell",
+                                "0",
+                                "candledBy",
+                                "A"))
+                .statusCode(303);
+        send(CARER, path, Map.of("what", "failedEggs", "failed", "2", "grounds", "mouldy", "saidBy", "A"))
+                .statusCode(303);
+        send(CARER, path, Map.of("what", "hatching", "hatched", "3")).statusCode(303);
+        send(COORDINATOR, path, Map.of("what", "handOver", "callSign", "nobody at all"))
+                .statusCode(400)
+                .body(containsString("id=\"handOver-callSign-wrong\""));
+        Json told = Api.get(CARER, "/api/clutches/" + id);
+        assertThat(told.getInt("stillIncubating")).isEqualTo(2);
+        assertThat(told.getDouble("temperatures[0].lowestCelsius")).isEqualTo(28.5);
+        String failed = told.getString("failures[0].id");
+        send(CARER, path, Map.of("what", "withdrawal", "entryId", failed, "reason", "they were only dusty"))
+                .statusCode(303);
+        assertThat(page(id))
+                .contains("still incubating</th><td class=\"number\">4</td>", "Taken back: they were only dusty")
+                .contains("6 developing, 1 without visible development");
+        send(OFFICER, path, Map.of("what", "temperature", "celsius", "28")).statusCode(403);
+        assertThat(Api.as(OFFICER).get(path).then().statusCode(200).extract().asString())
+                .doesNotContain("<form method=\"post\" action=\"/clutches");
+    }
+
+    @Test
+    void aClutchIsOpenedFromTheCaseOfItsMotherAndListed() {
+        String incident = World.call("Chelodina longicollis", 150.03, "").getString("incidentId");
+        Json mother = Api.make(COORDINATOR, "/api/cases", """
+                {"incidentId":"%s","foundAt":"2025-11-20T08:00:00Z",
+                 "animal":{"scientificName":"Chelodina longicollis"},"holder":{"memberId":"%s"}}
+                """.formatted(incident, world.rescuer));
+        String keeper =
+                Api.get(COORDINATOR, "/api/members/" + world.incubatorKeeper).getString("callSign");
+        Map<String, String> fields = new HashMap<>(Map.of(
+                "motherCase", mother.getString("number"),
+                "eggs.recovered", "5",
+                "eggs.setToIncubate", "4",
+                "eggs.broken", "0",
+                "eggs.discarded", "0",
+                "eggs.how", "afterDeath",
+                "callSign", keeper));
+        send(COORDINATOR, "/clutches", fields)
+                .statusCode(400)
+                .body(containsString("do not add up"))
+                .body(containsString("id=\"new-eggs-recovered-wrong\""));
+        fields.put("eggs.broken", "1");
+        String to =
+                send(COORDINATOR, "/clutches", fields).statusCode(303).extract().header("Location");
+        String id = to.substring(to.lastIndexOf('/') + 1);
+        assertThat(Api.get(COORDINATOR, "/api/clutches/" + id).getInt("setToIncubate"))
+                .isEqualTo(4);
+        assertThat(Api.as(COORDINATOR)
+                        .get("/clutches")
+                        .then()
+                        .statusCode(200)
+                        .extract()
+                        .asString())
+                .contains("href=\"/clutches/" + id + "\"", "No temperature of the substrate is recorded");
+        // The clinic of this world never had the mother
+        assertThat(Api.as(CLINIC)
+                        .get("/clutches")
+                        .then()
+                        .statusCode(200)
+                        .extract()
+                        .asString())
+                .doesNotContain(id);
+        send(CARER, "/clutches", fields).statusCode(403);
+        Api.as(DISPATCHER).get("/clutches").then().statusCode(403);
+        assertThat(Api.as(CARER)
+                        .header("Accept-Language", "de")
+                        .get("/clutches/" + id)
+                        .then()
+                        .statusCode(200)
+                        .extract()
+                        .asString())
+                .contains("noch im Brutschrank", "Durchleuchten");
     }
 
     @Test

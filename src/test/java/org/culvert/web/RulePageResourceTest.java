@@ -17,6 +17,7 @@ import io.quarkus.test.junit.QuarkusTest;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import org.culvert.hotspot.HostileEvidence;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
@@ -67,6 +68,7 @@ class RulePageResourceTest {
                 .cookie("culvert-form", secret)
                 .withoutRedirects()
                 .formParam("csrf", secret)
+                .formParam("key", UUID.randomUUID().toString())
                 .formParams(fields)
                 .post(path)
                 .then();
@@ -195,8 +197,12 @@ class RulePageResourceTest {
                 .extract()
                 .asString();
         assertThat(card(refused, id))
-                .contains("<details open>", "value=\"2025-12-31\"", "another edition", "It would be due at once.")
-                .contains("id=\"reviewBy-" + id + "-wrong\"");
+                .contains(
+                        "<details class=\"act\" open>",
+                        "value=\"2025-12-31\"",
+                        "another edition",
+                        "It would be due at once.")
+                .contains("id=\"review-" + id + "-reviewBy-wrong\"");
         review.put("reviewBy", "2089-01-02");
         review.put("validTo", "2019-05-06");
         send(COORDINATOR, "/release-rules/" + id + "/reviews", review)
@@ -222,29 +228,30 @@ class RulePageResourceTest {
                 .asString();
         String form = html.substring(html.indexOf("id=\"enter\""));
         for (String field : List.of("jurisdiction", "readOn", "greatestDistanceMetres", "allowedGrounds", "words")) {
-            assertThat(form).contains("<a href=\"#" + field + "\">", "aria-describedby=\"" + field + "-wrong\"");
+            assertThat(form)
+                    .contains("id=\"enter-" + field + "-wrong\"", "aria-describedby=\"enter-" + field + "-wrong\"");
         }
         assertThat(form)
                 .contains("Not entered.", "value=\"Queensland\"", "value=\"last week\"", "value=\"NaN\"")
                 .contains("This cannot be read: last week.", "A ground has a key and words: burnt.")
                 .contains("<option value=\"statute\" selected>", "<option value=\"greatestDistance\" selected>")
                 .contains("Elseya dentata duo", "made for a test, section 3</textarea>")
-                .doesNotContain("id=\"source-wrong\"");
+                .doesNotContain("id=\"enter-source-wrong\"");
         // What the rules of rules refuse, and not the form
         fields = whole();
         fields.remove("greatestDistanceMetres");
         send(COORDINATOR, "/release-rules", fields)
                 .statusCode(400)
-                .body(containsString("id=\"greatestDistanceMetres-wrong\""));
+                .body(containsString("id=\"enter-greatestDistanceMetres-wrong\""));
         fields = whole();
         fields.put("jurisdiction", "network");
         send(COORDINATOR, "/release-rules", fields).statusCode(400).body(containsString("policy is the network"));
         fields = whole();
-        fields.put("asksSecondPerson", "yes");
+        fields.put("asksSecondPerson", "true");
         send(COORDINATOR, "/release-rules", fields)
                 .statusCode(400)
-                .body(containsString("id=\"asksSecondPerson-wrong\""))
-                .body(containsString("<option value=\"yes\" selected>"));
+                .body(containsString("id=\"enter-asksSecondPerson-wrong\""))
+                .body(containsString("<option value=\"true\" selected>"));
         assertThat(page(COORDINATOR)).doesNotContain("id=\"of-" + jurisdiction + "\"");
     }
 
@@ -253,7 +260,7 @@ class RulePageResourceTest {
         Map<String, String> fields = whole();
         fields.put("kind", "policy");
         fields.put("jurisdiction", "network");
-        fields.put("asksSecondPerson", "yes");
+        fields.put("asksSecondPerson", "true");
         fields.put("scientificName", "Testudo nullius");
         String to = send(COORDINATOR, "/release-rules", fields)
                 .statusCode(303)

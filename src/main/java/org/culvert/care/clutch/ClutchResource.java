@@ -50,6 +50,15 @@ public class ClutchResource {
                 .build();
     }
 
+    /** Clutches, the newest first. */
+    @GET
+    @Path("/clutches")
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
+    public Page<ClutchViews.ClutchView> listAll(
+            @QueryParam("limit") @Nullable Integer limit, @QueryParam("cursor") @Nullable String cursor) {
+        return clutches.listClutches(Paging.limit(limit), Paging.cursor(cursor));
+    }
+
     @GET
     @Tagged
     @Path("/clutches/{id}")

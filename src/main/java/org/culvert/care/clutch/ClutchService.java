@@ -15,6 +15,7 @@ import org.culvert.animal.CustodyService;
 import org.culvert.call.CallEntry;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
+import org.culvert.platform.Page;
 import org.culvert.platform.RefusedException;
 import org.culvert.platform.RegionService;
 import org.culvert.platform.sight.Sight;
@@ -191,6 +192,17 @@ public class ClutchService {
         return clutches.list("motherCaseId = ?1 order by happenedAt, id", motherCaseId).stream()
                 .map(reader::view)
                 .toList();
+    }
+
+    /** Clutches that the asker may see, the newest first. */
+    @Transactional
+    public Page<ClutchViews.ClutchView> listClutches(int limit, @Nullable UUID before) {
+        List<Clutch> rows = sight.seesOwnOnly("clutch")
+                ? clutches.list("id in ?1 order by id desc", sight.listOwn("clutch", before, limit + 1, null))
+                : clutches.find("?1 is null or id < ?1 order by id desc", before)
+                        .page(0, limit + 1)
+                        .list();
+        return Page.of(rows, limit, reader::view, row -> row.id().toString());
     }
 
     private void begin(Clutch clutch, Holder holder, Instant at) {

@@ -110,6 +110,43 @@ final class Forms {
                     "{\"type\":\"FeatureCollection\",\"features\":[{\"type\":\"Feature\",\"properties\":{\"AADT\":900},"
                             + "\"geometry\":{\"type\":\"Point\",\"coordinates\":[150.02,-30.5]}}]}"),
             Map.entry("act", "try"));
+    /** Of pages with many fields that may stay empty: what is good, by how the path begins. */
+    private static final Map<String, Map<String, String>> OF_PAGES = Map.of(
+            "/clutches/",
+            Map.of("what", "temperature", "celsius", "28.5", "source", "a thermometer"),
+            "/release-area/",
+            Map.ofEntries(
+                    Map.entry("jurisdiction", "XH"),
+                    Map.entry("withinMetres", "2000"),
+                    Map.entry("siteId", "found"),
+                    Map.entry("vetName", "Dr Vet"),
+                    Map.entry("vetRegistration", "V 1"),
+                    Map.entry("movement", "fit"),
+                    Map.entry("of", "landowner"),
+                    Map.entry("given", "true"),
+                    Map.entry("ground", "works"),
+                    Map.entry("grounds", "injury"),
+                    Map.entry("words", "as it was seen"),
+                    Map.entry("by", "authority"),
+                    Map.entry("name", "the office"),
+                    Map.entry("reference", "letter 7")),
+            "/releases/",
+            Map.of(
+                    "knownBy", "guessed",
+                    "alive", "unknown",
+                    "words", "as it was seen",
+                    "endedBy", "a neighbour",
+                    "reason", "not wanted"),
+            "/non-release-decisions/",
+            Map.of(
+                    "what", "opinion",
+                    "vetName", "Dr Vet",
+                    "vetRegistration", "V 1",
+                    "agrees", "true",
+                    "words", "as it was seen",
+                    "number", "P 1",
+                    "issuedBy", "the office",
+                    "validFrom", "2026-01-01"));
 
     private final DataSource database;
     private final FormSignIn browser = new FormSignIn(URI.create(Request.server() + "/"));
@@ -185,6 +222,12 @@ final class Forms {
         }
         if (path.startsWith("/traffic") && TRAFFIC.containsKey(field)) {
             return TRAFFIC.getOrDefault(field, "");
+        for (Map.Entry<String, Map<String, String>> page : OF_PAGES.entrySet()) {
+            if (path.startsWith(page.getKey())) {
+                return field.equals("key")
+                        ? UUID.randomUUID().toString()
+                        : page.getValue().getOrDefault(field, "");
+            }
         }
         return path.equals("/release-rules") && field.equals("kind")
                 ? "code"

@@ -41,6 +41,7 @@ public final class AreaFinder {
     private final AreaQuestion question;
     private final LocalPlane plane;
     private final List<ReleaseArea.Step> steps = new ArrayList<>();
+    private final List<ReleaseArea.TakenOut> takenOut = new ArrayList<>();
 
     private AreaFinder(LandBetweenRoads roads, AreaQuestion question) {
         this.roads = roads;
@@ -75,7 +76,8 @@ public final class AreaFinder {
                     left,
                     "Nothing: no animal is let go on a road.");
         }
-        return new ReleaseArea(PlaneShapes.toEarth(left, plane), left.getArea(), steps, nearest(left), askFirst(left));
+        return new ReleaseArea(
+                PlaneShapes.toEarth(left, plane), left.getArea(), steps, takenOut, nearest(left), askFirst(left));
     }
 
     private Geometry circle() {
@@ -141,6 +143,7 @@ public final class AreaFinder {
                 names.isEmpty()
                         ? "A map of the catchments, or an origin that lies in one of them for certain."
                         : "Another water only as the rule that asks for this lets it be lifted.");
+        takeOut(ReleaseArea.Cut.catchment, OverlayNGRobust.overlay(circle, catchments, OverlayNG.DIFFERENCE));
         return left;
     }
 
@@ -180,6 +183,7 @@ public final class AreaFinder {
                         left,
                         "An end of that entry, by whoever knows that its ground is gone.");
         }
+        takeOut(steps.get(steps.size() - 1).cut(), OverlayNGRobust.overlay(area, shape, OverlayNG.INTERSECTION));
         return left;
     }
 
@@ -266,6 +270,18 @@ public final class AreaFinder {
                 .sorted(Comparator.comparing(Land::name)
                         .thenComparing(land -> land.shape().norm().toText()))
                 .toList();
+    }
+
+    /** Keeps what the last step took out. */
+    private void takeOut(ReleaseArea.Cut cut, Geometry part) {
+        List<Polygon> parts = new ArrayList<>();
+        addPolygons(part, parts);
+        if (!parts.isEmpty()) {
+            takenOut.add(new ReleaseArea.TakenOut(
+                    cut,
+                    steps.get(steps.size() - 1).words(),
+                    PlaneShapes.toEarth(FACTORY.createMultiPolygon(parts.toArray(new Polygon[0])), plane)));
+        }
     }
 
     private void step(ReleaseArea.Cut cut, String key, String words, Geometry left, String opens) {

@@ -13,6 +13,7 @@ import org.locationtech.jts.geom.Geometry;
  * @param shape polygons on WGS 84, longitude as x; empty where nothing is left
  * @param squareMetres its size
  * @param steps what was taken out, in order, and what was left after each
+ * @param takenOut the parts that maps took out, in the order of the steps; roads and distances are told in words alone
  * @param nearest the point of it that is nearest to the origin; null where nothing is left
  * @param askFirst parks and properties in it, and jurisdictions across a border, whose approval is wanted before
  */
@@ -20,10 +21,12 @@ public record ReleaseArea(
         Geometry shape,
         double squareMetres,
         List<Step> steps,
+        List<TakenOut> takenOut,
         @Nullable Nearest nearest,
         List<AskFirst> askFirst) {
     public ReleaseArea {
         steps = List.copyOf(steps);
+        takenOut = List.copyOf(takenOut);
         askFirst = List.copyOf(askFirst);
     }
 
@@ -55,6 +58,14 @@ public record ReleaseArea(
      * @param opens what would open what it closes
      */
     public record Step(Cut cut, String key, String words, double squareMetresLeft, String opens) {}
+
+    /**
+     * A part that is ruled out.
+     *
+     * @param words as its step says it
+     * @param shape as {@link ReleaseArea#shape}
+     */
+    public record TakenOut(Cut cut, String words, Geometry shape) {}
 
     /** @param metres from the origin's centre, geodesic; 0 where the origin itself is in the area */
     public record Nearest(Position position, double metres) {}

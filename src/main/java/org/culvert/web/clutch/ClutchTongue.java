@@ -1,0 +1,45 @@
+package org.culvert.web.clutch;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import org.culvert.care.clutch.ClutchViews.HatchWindowView;
+import org.culvert.web.words.ClutchWords;
+
+/** How a page of clutches speaks: its words, its days, its figures. */
+record ClutchTongue(ClutchWords words, Locale locale, ZoneId zone) {
+    String day(LocalDate day) {
+        return DateTimeFormatter.ofPattern("d MMM yyyy", locale).format(day);
+    }
+
+    String day(Instant at) {
+        return day(at.atZone(zone).toLocalDate());
+    }
+
+    String moment(Instant at) {
+        return DateTimeFormatter.ofPattern("d MMM yyyy HH:mm", locale).format(at.atZone(zone));
+    }
+
+    /** To one decimal. */
+    String number(double value) {
+        return String.format(locale, "%.1f", value);
+    }
+
+    /** A whole number without a point. */
+    String parts(double parts) {
+        return parts == Math.rint(parts) ? String.format(locale, "%.0f", parts) : String.format(locale, "%s", parts);
+    }
+
+    String window(HatchWindowView window) {
+        LocalDate from = window.earliest();
+        LocalDate to = window.latest();
+        if (from != null && to != null) {
+            return words.windowBoth(day(from), day(to));
+        }
+        return from != null
+                ? words.windowFrom(day(from))
+                : to != null ? words.windowTo(day(to)) : words.windowUnknown();
+    }
+}

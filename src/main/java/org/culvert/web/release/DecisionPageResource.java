@@ -1,0 +1,193 @@
+package org.culvert.web.release;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.quarkus.qute.Location;
+import io.quarkus.qute.Template;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.FormParam;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.util.List;
+import java.util.UUID;
+import org.culvert.platform.FormBodies;
+import org.culvert.platform.InvalidException;
+import org.culvert.platform.Paging;
+import org.culvert.platform.RegionService;
+import org.culvert.platform.Role;
+import org.culvert.platform.account.OwnForm;
+import org.culvert.platform.sight.Sight;
+import org.culvert.release.nonrelease.NonReleaseEntries.AuthorityNoticeEntry;
+import org.culvert.release.nonrelease.NonReleaseEntries.OutcomeEntry;
+import org.culvert.release.nonrelease.NonReleaseEntries.PermitToKeepEntry;
+import org.culvert.release.nonrelease.NonReleaseEntries.SecondOpinionEntry;
+import org.culvert.release.nonrelease.NonReleaseEntries.WelfareReviewEntry;
+import org.culvert.release.nonrelease.NonReleaseService;
+import org.culvert.web.PageForms;
+import org.culvert.web.forms.SentFields;
+import org.jboss.resteasy.reactive.RestForm;
+import org.jboss.resteasy.reactive.multipart.FileUpload;
+import org.jspecify.annotations.Nullable;
+
+/** A decision that an animal does not go back, for people: what came of it, and forms for that. */
+@OwnForm
+@Path("/non-release-decisions/{id}")
+@Produces(MediaType.TEXT_HTML)
+public class DecisionPageResource {
+    private static final int LARGEST_PERMIT = 20_000_000;
+
+    private final Template template;
+    private final DecisionPages pages;
+    private final NonReleaseService decisions;
+    private final FormBodies bodies;
+    private final PageForms taken;
+    private final RegionService region;
+    private final Sight sight;
+
+    DecisionPageResource(
+            @Location("non-release.html") Template template,
+            DecisionPages pages,
+            NonReleaseService decisions,
+            FormBodies bodies,
+            PageForms taken,
+            RegionService region,
+            Sight sight) {
+        this.template = template;
+        this.pages = pages;
+        this.decisions = decisions;
+        this.bodies = bodies;
+        this.taken = taken;
+        this.region = region;
+        this.sight = sight;
+    }
+
+    @GET
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.OFFICER})
+    public Response show(@PathParam("id") String id) {
+        return page(200, Paging.uuid("id", id), PlanForms.Again.NONE);
+    }
+
+    /** A second opinion, a review, an outcome, or the withdrawal of the decision. */
+    @POST
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC})
+    public Response enter(
+            @PathParam("id") String id, @BeanParam DecisionPartForm form, @FormParam("csrf") @Nullable String csrf) {
+        UUID decision = seen(id);
+        SentFields sent = SentFields.of(form);
+        String what = sent.text("what");
+        return taken.once(
+                "/non-release-decisions/" + decision,
+                form.key,
+                sent,
+                () -> {
+                    ObjectNode body = pages.sent(what, sent).body(region.zone());
+                    switch (what) {
+                        case "opinion" -> decisions.addOpinion(decision, bodies.read(body, SecondOpinionEntry.class));
+                        case "review" -> decisions.addReview(decision, bodies.read(body, WelfareReviewEntry.class));
+                        case "outcome" -> decisions.addOutcome(decision, bodies.read(body, OutcomeEntry.class));
+                        case "withdrawal" -> decisions.withdraw(decision, ReleasePageResource.reason(sent));
+                        default -> throw unknown();
+                    }
+                    return to(decision);
+                },
+                again(decision, what, sent));
+    }
+
+    /** That an authority was told, or that one thing that came of the decision is taken back. */
+    @POST
+    @Path("/notices")
+    @RolesAllowed(Role.COORDINATOR)
+    public Response tell(
+            @PathParam("id") String id, @BeanParam NoticeForm form, @FormParam("csrf") @Nullable String csrf) {
+        UUID decision = seen(id);
+        SentFields sent = SentFields.of(form);
+        String what = sent.text("what");
+        return taken.once(
+                "/non-release-decisions/" + decision + "/notices",
+                form.key,
+                sent,
+                () -> {
+                    ObjectNode body = pages.sent(what, sent).body(region.zone());
+                    switch (what) {
+                        case "notice" -> decisions.addNotice(decision, bodies.read(body, AuthorityNoticeEntry.class));
+                        case "part" ->
+                            decisions.withdrawPart(
+                                    decision,
+                                    Paging.uuid("part", sent.text("part").strip()),
+                                    ReleasePageResource.reason(sent));
+                        default -> throw unknown();
+                    }
+                    return to(decision);
+                },
+                again(decision, what, sent));
+    }
+
+    /** A permit to keep the animal, with its document. */
+    @POST
+    @Path("/permits")
+    @Consumes(MediaType.MULTIPART_FORM_DATA)
+    @RolesAllowed(Role.COORDINATOR)
+    public Response addPermit(
+            @PathParam("id") String id,
+            @RestForm("document") @Nullable FileUpload document,
+            @BeanParam PermitForm form,
+            @FormParam("csrf") @Nullable String csrf) {
+        UUID decision = seen(id);
+        SentFields sent = SentFields.of(form);
+        return taken.tried(
+                () -> {
+                    SentFile file = SentFile.read(
+                            "document",
+                            document,
+                            SentFile.DOCUMENTS,
+                            LARGEST_PERMIT,
+                            "a PDF, JPEG or PNG of up to 20 MB");
+                    return taken.take(
+                            "/non-release-decisions/" + decision + "/permits",
+                            form.key,
+                            List.of(sent, file.sha256()),
+                            () -> {
+                                ObjectNode body = pages.sent("permit", sent).body(region.zone());
+                                body.put("documentName", file.name())
+                                        .put("documentMediaType", file.mediaType())
+                                        .put("document", file.content());
+                                decisions.addPermit(decision, bodies.read(body, PermitToKeepEntry.class));
+                                return to(decision);
+                            });
+                },
+                again(decision, "permit", sent));
+    }
+
+    private UUID seen(String id) {
+        UUID decision = Paging.uuid("id", id);
+        sight.requireSeen("non-release", decision);
+        return decision;
+    }
+
+    private static InvalidException unknown() {
+        return InvalidException.of("what", "It is not said what this is.", "a form of the page");
+    }
+
+    private static URI to(UUID decision) {
+        return URI.create("/non-release-decisions/" + decision);
+    }
+
+    private PageForms.Again again(UUID decision, String what, SentFields sent) {
+        return (why, errors) -> page(why.status(), decision, new PlanForms.Again(what, sent, errors));
+    }
+
+    private Response page(int status, UUID id, PlanForms.Again again) {
+        return Response.status(status)
+                .entity(template.data("page", pages.page(id, again))
+                        .data("key", UUID.randomUUID().toString()))
+                .type(MediaType.TEXT_HTML_TYPE)
+                .build();
+    }
+}

@@ -1,0 +1,91 @@
+package org.culvert.web.release;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import org.culvert.release.rules.Rule;
+import org.culvert.web.forms.EntryForm;
+import org.culvert.web.words.RuleWords;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One release rule as the page tells it.
+ *
+ * @param due that its source should have been read again; null where it should not
+ * @param holds from when until when, and what that means today
+ * @param review the form to say that its source was read again
+ */
+public record RuleCard(
+        Rule rule,
+        String asks,
+        String kind,
+        String about,
+        String means,
+        @Nullable String unknownOrigin,
+        @Nullable String originKnown,
+        @Nullable String due,
+        String holds,
+        EntryForm review) {
+
+    /** Rules of one jurisdiction. */
+    public record Jurisdiction(String code, List<RuleCard> rules) {
+        public boolean isNetwork() {
+            return code.equals(Rule.NETWORK);
+        }
+    }
+
+    /** @param groups names of groups by their keys */
+    static RuleCard of(
+            Rule rule,
+            Map<String, String> groups,
+            LocalDate day,
+            EntryForm review,
+            RuleWords words,
+            ReleaseTongue tongue) {
+        Double metres = rule.greatestDistanceMetres();
+        Double known = rule.originKnownWithinMetres();
+        String means = words.means(rule.appliesTo().name());
+        return new RuleCard(
+                rule,
+                words.asks(
+                        rule.test().name(),
+                        metres == null ? "" : metres(metres, tongue),
+                        words.days(String.valueOf(rule.greatestDays()))),
+                words.kind(rule.kind().name()) + words.lifts(rule.lifting().name()),
+                about(rule, groups, words),
+                rule.appliesDefinition() == null ? means : words.andCalls(means, rule.appliesDefinition()),
+                rule.unknownOrigin() == null
+                        ? null
+                        : words.ofUnknown(rule.unknownOrigin().name()),
+                known == null ? null : words.knownWithin(metres(known, tongue)),
+                rule.isDueForReview(day) ? words.dueSince(rule.reviewBy()) : null,
+                holds(rule, day, words),
+                review);
+    }
+
+    private static String about(Rule rule, Map<String, String> groups, RuleWords words) {
+        String about = rule.taxonGroup() != null
+                ? groups.getOrDefault(rule.taxonGroup(), rule.taxonGroup())
+                : rule.scientificName() != null ? rule.scientificName() : words.allAnimals();
+        return rule.exceptScientificNames().isEmpty()
+                ? about
+                : words.butNot(about, String.join(", ", rule.exceptScientificNames()));
+    }
+
+    private static String holds(Rule rule, LocalDate day, RuleWords words) {
+        String span = rule.validTo() == null
+                ? words.fromNoEnd(rule.validFrom())
+                : words.fromTo(rule.validFrom(), rule.validTo());
+        if (rule.holdsOn(day)) {
+            return span;
+        }
+        return span + " " + (day.isBefore(rule.validFrom()) ? words.notYet() : words.noLonger());
+    }
+
+    static String metres(double metres, ReleaseTongue tongue) {
+        return metres == Math.rint(metres)
+                ? String.format(tongue.locale(), "%,.0f m", metres)
+                : BigDecimal.valueOf(metres).stripTrailingZeros().toPlainString() + " m";
+    }
+}
