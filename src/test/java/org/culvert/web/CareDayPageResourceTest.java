@@ -99,7 +99,7 @@ class CareDayPageResourceTest {
                 .contains("swim, as the vet says")
                 .contains("value=\"yes\"", "value=\"no\"")
                 .contains("Skip it, for this reason");
-        assertThat(page(COORDINATOR, "")).contains("no member's");
+        assertThat(page(COORDINATOR, "")).contains("no member&#39;s");
         Api.as(RESCUER).get("/care-day").then().statusCode(403);
     }
 

@@ -37,6 +37,11 @@ public record PlanPage(
     public record AssessmentRow(
             UUID id, String title, String verdict, String verdictWords, List<FindingRow> notPassed) {}
 
+    /** Whether nothing that is recorded stands in the way as it is. */
+    public boolean isClear() {
+        return everywhere.isEmpty() && open.stream().noneMatch(Open::pressing);
+    }
+
     public String action() {
         return "/release-area/" + caseId;
     }

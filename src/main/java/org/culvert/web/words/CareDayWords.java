@@ -134,7 +134,7 @@ public interface CareDayWords {
     @Message("Add")
     String add();
 
-    @Message("This account is no member's, so that it holds no animals. Choose whose day to see.")
+    @Message("This account is no member's, so that it holds no animals.")
     String noMember();
 
     @Message("In the member's own calendar")

@@ -90,8 +90,8 @@ public interface ClutchWords {
     @Message("They may hatch in {days} days.")
     String hatchIn(Object days);
 
-    @Message("The latest day that is told has passed {days} days ago. No egg is given up by that: somebody looks "
-            + "at each.")
+    @Message("The latest day that is told passed {days} days ago. No egg is given up by that: somebody looks at "
+            + "each.")
     String hatchPast(Object days);
 
     @Message("When they may hatch cannot be told.")

@@ -37,8 +37,8 @@ public interface ReleaseWords {
     @Message("What is still open")
     String open();
 
-    @Message("Nothing stands in the way wherever it goes, of what is entered here. What nobody entered is not "
-            + "known.")
+    @Message("Of what is entered here nothing stands in the way at every known site alike; what stands against "
+            + "each of them is said with it. What nobody entered is not known.")
     String openNothing();
 
     @Message("In the way wherever it goes:")
@@ -542,8 +542,8 @@ public interface ReleaseWords {
     @Message("Decisions that an animal does not go back")
     String decisions();
 
-    @Message("With whose review is due first seen in its own line. A decision is entered at the planner, from the "
-            + "case.")
+    @Message("Where a review of how the animal is kept is due, its line says so. A decision is entered at the "
+            + "planner, from the case.")
     String decisionsLead();
 
     @Message("None is recorded.")
