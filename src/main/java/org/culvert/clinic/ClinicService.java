@@ -330,9 +330,34 @@ public class ClinicService {
 
     @Transactional
     public List<VisitView> listVisits(UUID caseId) {
-        return visits.list("caseId = ?1 order by happenedAt, id", caseId).stream()
-                .map(this::view)
-                .toList();
+        return reader.views(visits.list("caseId = ?1 order by happenedAt, id", caseId));
+    }
+
+    /** Visits of some cases, the first of each before its later ones. */
+    @Transactional
+    public List<VisitView> listVisits(Collection<UUID> caseIds) {
+        return caseIds.isEmpty()
+                ? List.of()
+                : reader.views(visits.list("caseId in ?1 order by happenedAt, id", caseIds));
+    }
+
+    /** Visits to a clinic that have not ended, the longest first. */
+    @Transactional
+    public List<VisitView> listOpenVisits(UUID clinicId) {
+        return reader.views(visits.list("organisationId = ?1 and leftAt is null order by happenedAt, id", clinicId));
+    }
+
+    /** Last visits of animals that a clinic wanted to see again within some days, and that came to no clinic since. */
+    @Transactional
+    public List<VisitView> listToSeeAgain(UUID clinicId, LocalDate from, LocalDate until) {
+        return reader.views(visits.list(
+                "from Visit v where v.organisationId = ?1 and v.id in"
+                        + " (select d.visitId from Discharge d where d.reviewOn between ?2 and ?3)"
+                        + " and not exists (select 1 from Visit w where w.caseId = v.caseId"
+                        + " and w.happenedAt > v.happenedAt) order by v.happenedAt, v.id",
+                clinicId,
+                from,
+                until));
     }
 
     /** What an animal was last sent on with, and by which clinic. */

@@ -5,9 +5,12 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.RegionService;
@@ -114,10 +117,24 @@ public class DrugOrders {
         orders.flush();
     }
 
-    List<DrugOrderView> list(UUID visitId) {
-        return orders.list("visitId = ?1 order by id", visitId).stream()
-                .map(this::view)
-                .toList();
+    /** Orders of some visits, by visit; one without any is left out. */
+    Map<UUID, List<DrugOrderView>> listByVisit(Collection<UUID> visitIds) {
+        List<DrugOrder> rows = orders.list("visitId in ?1 order by id", visitIds);
+        if (rows.isEmpty()) {
+            return Map.of();
+        }
+        Map<UUID, List<DrugUse>> given =
+                uses
+                        .list(
+                                "orderId in ?1 order by happenedAt, id",
+                                rows.stream().map(DrugOrder::id).toList())
+                        .stream()
+                        .collect(Collectors.groupingBy(use -> use.orderId));
+        return rows.stream()
+                .collect(Collectors.groupingBy(
+                        row -> row.visitId,
+                        Collectors.mapping(
+                                row -> view(row, given.getOrDefault(row.id(), List.of())), Collectors.toList())));
     }
 
     private DrugOrder require(UUID visitId, UUID id) {
@@ -130,7 +147,7 @@ public class DrugOrders {
         return at.atZone(region.zone()).toLocalDate();
     }
 
-    private DrugOrderView view(DrugOrder row) {
+    private DrugOrderView view(DrugOrder row, List<DrugUse> given) {
         return new DrugOrderView(
                 row.id(),
                 row.drug,
@@ -145,9 +162,7 @@ public class DrugOrders {
                 Objects.requireNonNull(row.happenedAt()),
                 row.withdrawnAt,
                 row.withdrawnBecause,
-                uses.list("orderId = ?1 order by happenedAt, id", row.id()).stream()
-                        .map(this::view)
-                        .toList(),
+                given.stream().map(this::view).toList(),
                 records.of(row));
     }
 

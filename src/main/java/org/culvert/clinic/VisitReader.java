@@ -2,12 +2,15 @@ package org.culvert.clinic;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Collection;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.culvert.platform.ledger.RecordViews;
+import org.jspecify.annotations.Nullable;
 
 /** Shows visits. */
 @ApplicationScoped
@@ -40,7 +43,44 @@ class VisitReader {
     }
 
     VisitView view(Visit visit) {
-        Discharge discharge = discharges.find("visitId", visit.id()).firstResult();
+        return views(List.of(visit)).get(0);
+    }
+
+    /** Some visits in as many questions as one. */
+    List<VisitView> views(List<Visit> visits) {
+        if (visits.isEmpty()) {
+            return List.of();
+        }
+        List<UUID> ids = visits.stream().map(Visit::id).toList();
+        List<Finding> allFound = findings.list("visitId in ?1 order by id", ids);
+        List<FilmReading> allRead = readings.list("visitId in ?1 order by id", ids);
+        List<Procedure> allDone = procedures.list("visitId in ?1 order by id", ids);
+        Map<UUID, List<DrugOrders.DrugOrderView>> ordered = drugs.listByVisit(ids);
+        Map<UUID, Discharge> ended = dischargesOf(ids);
+        records.lookUp(Stream.of(visits, allFound, allRead, allDone, List.copyOf(ended.values()))
+                .flatMap(List::stream)
+                .toList());
+        Map<UUID, List<Finding>> found = allFound.stream().collect(Collectors.groupingBy(row -> row.visitId));
+        Map<UUID, List<FilmReading>> read = allRead.stream().collect(Collectors.groupingBy(row -> row.visitId));
+        Map<UUID, List<Procedure>> done = allDone.stream().collect(Collectors.groupingBy(row -> row.visitId));
+        return visits.stream()
+                .map(visit -> view(
+                        visit,
+                        found.getOrDefault(visit.id(), List.of()),
+                        read.getOrDefault(visit.id(), List.of()),
+                        done.getOrDefault(visit.id(), List.of()),
+                        ordered.getOrDefault(visit.id(), List.of()),
+                        ended.get(visit.id())))
+                .toList();
+    }
+
+    private VisitView view(
+            Visit visit,
+            List<Finding> found,
+            List<FilmReading> read,
+            List<Procedure> done,
+            List<DrugOrders.DrugOrderView> ordered,
+            @Nullable Discharge discharge) {
         return new VisitView(
                 visit.id(),
                 visit.caseId,
@@ -54,7 +94,7 @@ class VisitReader {
                 visit.gravid,
                 visit.diagnosis,
                 visit.causeOfDeath,
-                findings.list("visitId = ?1 order by id", visit.id()).stream()
+                found.stream()
                         .map(row -> new VisitView.FindingView(
                                 row.id(),
                                 row.bodyPart,
@@ -64,7 +104,7 @@ class VisitReader {
                                 row.words,
                                 records.of(row)))
                         .toList(),
-                readings.list("visitId = ?1 order by id", visit.id()).stream()
+                read.stream()
                         .map(row -> new VisitView.ReadingView(
                                 row.id(),
                                 row.what,
@@ -74,7 +114,7 @@ class VisitReader {
                                 row.happenedAt(),
                                 records.of(row)))
                         .toList(),
-                procedures.list("visitId = ?1 order by id", visit.id()).stream()
+                done.stream()
                         .map(row -> new VisitView.ProcedureView(
                                 row.id(),
                                 row.words,
@@ -83,7 +123,7 @@ class VisitReader {
                                 row.happenedAt(),
                                 records.of(row)))
                         .toList(),
-                drugs.list(visit.id()),
+                ordered,
                 discharge == null
                         ? null
                         : new VisitView.DischargeView(

@@ -10,9 +10,11 @@ import jakarta.validation.constraints.Pattern;
 import jakarta.validation.constraints.Positive;
 import jakarta.validation.constraints.Size;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.culvert.geo.Generalisation;
 import org.culvert.geo.Position;
 import org.culvert.platform.NotFoundException;
@@ -136,6 +138,14 @@ public class SiteService {
     @Transactional
     public SiteView getSite(UUID id) {
         return view(require(id));
+    }
+
+    /** What some sites are called. */
+    @Transactional
+    public Map<UUID, String> namesById(Collection<UUID> ids) {
+        return ids.isEmpty()
+                ? Map.of()
+                : sites.list("id in ?1", ids).stream().collect(Collectors.toMap(ReleaseSite::id, site -> site.name));
     }
 
     @Transactional

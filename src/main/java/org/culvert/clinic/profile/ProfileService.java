@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
@@ -149,6 +150,12 @@ public class ProfileService {
     @Transactional
     public ClinicProfileView getProfile(UUID id) {
         return view(require(id));
+    }
+
+    /** What a clinic says of itself, if it was entered. */
+    @Transactional
+    public Optional<ClinicProfileView> findOfClinic(UUID clinicId) {
+        return rows.find("organisationId", clinicId).firstResultOptional().map(this::view);
     }
 
     @Transactional

@@ -12,13 +12,13 @@ import org.jspecify.annotations.Nullable;
 
 /** What people call an animal, and which of the kinds of the register that is. */
 @ApplicationScoped
-class AnimalNames {
+public class AnimalNames {
     /**
      * @param scientificName of a kind of the register, or null
      * @param taxonGroup key of a group, where no more is known, or null
      * @param groupOf the group in either case
      */
-    record Meant(
+    public record Meant(
             @Nullable String scientificName,
             @Nullable String taxonGroup,
             @Nullable GroupView groupOf) {}
@@ -30,7 +30,7 @@ class AnimalNames {
     }
 
     /** The kind or group that is called exactly so; what is called otherwise is kept as it was said. */
-    Meant find(String said) {
+    public Meant find(String said) {
         String name = said.strip();
         List<GroupView> groups = taxa.listGroups();
         List<TaxonView> kinds = taxa.findTaxa(name).stream()
@@ -56,7 +56,7 @@ class AnimalNames {
     }
 
     /** What there is to choose from while somebody types. */
-    List<String> list() {
+    public List<String> list() {
         return Stream.concat(
                         taxa.listGroups().stream()
                                 .filter(group -> !group.key().equals(TaxonService.NOT_KNOWN_YET))

@@ -82,7 +82,11 @@ public final class HandPages {
     /** An animal that is with whoever asks. */
     public record Held(UUID caseId, String name, @Nullable String limits, boolean falls) {}
 
-    /** A going-out, with what to mind before anything else. */
+    /**
+     * A going-out, with what to mind before anything else.
+     *
+     * @param openCase where a case is opened for the animal, once the going-out has ended with one
+     */
     public record OutingPage(
             Frame frame,
             Sent astray,
@@ -100,6 +104,7 @@ public final class HandPages {
             List<Step> steps,
             String step,
             @Nullable String ended,
+            @Nullable String openCase,
             List<Choice> outcomes,
             Sent scene,
             Picture picture,

@@ -80,6 +80,9 @@ final class OutingWords {
                                 "arrive", "arrival", "arrivedAt", words.stepArrive(), step.equals("arrive"))),
                 step,
                 told.outcome() == null ? null : words.ended(outcome(Outcome.valueOf(told.outcome()), words)),
+                told.outcome() == null || !foundOne(Outcome.valueOf(told.outcome()))
+                        ? null
+                        : "/cases/new?incident=" + told.incidentId() + "&attendance=" + told.id(),
                 Arrays.stream(Outcome.values())
                         .map(one -> new HandPages.Choice(
                                 one.name(), outcome(one, words), one.name().equals(scene.typed("outcome"))))
@@ -91,6 +94,10 @@ final class OutingWords {
                         photographs,
                         sent.of("p-" + told.id())),
                 sent.of("a-" + told.id()));
+    }
+
+    private static boolean foundOne(Outcome outcome) {
+        return outcome == Outcome.collected || outcome == Outcome.leftWell || outcome == Outcome.deadChecked;
     }
 
     /** {@code yes} or {@code unknown} as soon as one caller says so. */

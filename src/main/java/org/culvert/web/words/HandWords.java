@@ -571,4 +571,7 @@ public interface HandWords {
     @Message(
             "The pages are gone from this telephone. The server hears of it as soon as there is a signal; until then give the telephone to nobody.")
     String signedOutWords();
+
+    @Message("Open a case for the animal")
+    String openCase();
 }

@@ -1,0 +1,234 @@
+package org.culvert.web.animal;
+
+import io.quarkus.qute.Location;
+import io.quarkus.qute.Template;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import java.util.function.Supplier;
+import org.culvert.animal.CaseService;
+import org.culvert.animal.CaseView;
+import org.culvert.call.IncidentService;
+import org.culvert.care.health.NotifiableConditionView;
+import org.culvert.care.health.SuspicionService;
+import org.culvert.care.placement.CarerSearch;
+import org.culvert.care.template.PlanTemplateView;
+import org.culvert.care.template.TemplateService;
+import org.culvert.clinic.BodyParts;
+import org.culvert.platform.RegionService;
+import org.culvert.platform.Role;
+import org.culvert.platform.sight.Sight;
+import org.culvert.platform.sight.Viewer;
+import org.culvert.roster.RosterService;
+import org.culvert.taxon.CautionService;
+import org.culvert.web.Languages;
+import org.culvert.web.words.CaseWords;
+import org.jspecify.annotations.Nullable;
+
+/** Lays out the page of a case for whoever asks. */
+@ApplicationScoped
+class CasePages {
+    private final Template page;
+    private final Template carers;
+    private final CaseService cases;
+    private final CasePartsReader parts;
+    private final IncidentService incidents;
+    private final RosterService roster;
+    private final BodyParts bodyParts;
+    private final TemplateService templates;
+    private final SuspicionService suspicions;
+    private final CarerSearch search;
+    private final CautionService cautions;
+    private final Languages languages;
+    private final RegionService region;
+    private final Sight sight;
+    private final Clock clock;
+
+    CasePages(
+            @Location("case.html") Template page,
+            @Location("case-carers.html") Template carers,
+            CaseService cases,
+            CasePartsReader parts,
+            IncidentService incidents,
+            RosterService roster,
+            BodyParts bodyParts,
+            TemplateService templates,
+            SuspicionService suspicions,
+            CarerSearch search,
+            CautionService cautions,
+            Languages languages,
+            RegionService region,
+            Sight sight,
+            Clock clock) {
+        this.page = page;
+        this.carers = carers;
+        this.cases = cases;
+        this.parts = parts;
+        this.incidents = incidents;
+        this.roster = roster;
+        this.bodyParts = bodyParts;
+        this.templates = templates;
+        this.suspicions = suspicions;
+        this.search = search;
+        this.cautions = cautions;
+        this.languages = languages;
+        this.region = region;
+        this.sight = sight;
+        this.clock = clock;
+    }
+
+    CaseTongue tongue() {
+        return new CaseTongue(languages.words(CaseWords.class), languages.ofPage(), region.zone());
+    }
+
+    /**
+     * @param form the form that is to be seen at once
+     * @param kept what was kept just now
+     */
+    @Transactional
+    TemplateInstance page(UUID caseId, @Nullable String form, @Nullable String kept, CaseSent sent) {
+        sight.requireSeen("case", caseId);
+        CaseTongue tongue = tongue();
+        CaseView told = cases.getCase(caseId);
+        CaseParts seen = parts.read(caseId, tongue);
+        HolderNames names = HolderNames.of(roster, sight, tongue.words());
+        Viewer asker = sight.viewer();
+        Instant now = clock.instant();
+        CaseForms forms =
+                new CaseForms(caseId, asker, sent, form, tongue, choices(told, names, tongue), left(told, asker));
+        return page.data(
+                "page",
+                new CasePage(
+                        caseId,
+                        tongue.words().caseOf(told.number(), told.animal().vernacularName()),
+                        told,
+                        seen,
+                        forms,
+                        names,
+                        tongue,
+                        CaseWaits.of(told, seen, names, tongue, now),
+                        CustodyPicture.of(told, names, now),
+                        where(told, names, tongue.words()),
+                        cautions.listCautions(List.of(told.animal().taxonGroupId()), "rescuer"),
+                        sight.strictness("case", caseId) > 0,
+                        asker.hasAny(Role.DISPATCHER, Role.RESCUER, Role.CLINIC, Role.CARER, Role.COORDINATOR),
+                        incidentNumber(told),
+                        new CasePage.Links(
+                                asker.hasAny(Role.DISPATCHER, Role.COORDINATOR),
+                                asker.hasAny(Role.CLINIC, Role.CARER, Role.COORDINATOR, Role.OFFICER),
+                                asker.hasAny(Role.CLINIC, Role.CARER, Role.COORDINATOR),
+                                asker.hasAny(Role.COORDINATOR, Role.OFFICER),
+                                !asker.hasAny(Role.COORDINATOR),
+                                asker.hasAny(Role.CLINIC, Role.COORDINATOR)),
+                        sent.errors(),
+                        sent.isRefused() ? "form-" + sent.form() : null,
+                        kept,
+                        UUID.randomUUID().toString()));
+    }
+
+    /** Who could take the animal, with what speaks for and against each, and a form for each. */
+    @Transactional
+    TemplateInstance carers(UUID caseId, CaseSent sent) {
+        sight.requireSeen("case", caseId);
+        CaseTongue tongue = tongue();
+        CaseView told = cases.getCase(caseId);
+        CaseForms forms = new CaseForms(caseId, sight.viewer(), sent, null, tongue, Map.of(), Set.of());
+        List<Candidate> candidates = search.findCarers(caseId, null).stream()
+                .map(one -> new Candidate(
+                        one,
+                        one.answer().equals("canNotTake") || told.pendingHandOver() != null || told.fate() != null
+                                ? null
+                                : forms.filled(
+                                        CaseFormKind.placement,
+                                        one.memberId(),
+                                        Map.of("carerMemberId", one.memberId().toString()))))
+                .toList();
+        return carers.data("told", told)
+                .data(
+                        "title",
+                        tongue.words().carersFor(told.number(), told.animal().vernacularName()))
+                .data("candidates", candidates)
+                .data("say", tongue)
+                .data("errors", sent.errors())
+                .data("refused", sent.isRefused() ? "form-" + sent.form() : null)
+                .data("key", UUID.randomUUID().toString());
+    }
+
+    /** @param form null where it cannot be placed there now */
+    public record Candidate(
+            CarerSearch.CarerOption option, @Nullable CaseFormView form) {}
+
+    private @Nullable Long incidentNumber(CaseView told) {
+        return !sight.seesOwnOnly("incident") || sight.isOwn("incident", told.incidentId())
+                ? Long.valueOf(incidents.getIncident(told.incidentId(), false).number())
+                : null;
+    }
+
+    private static @Nullable String where(CaseView told, HolderNames names, CaseWords words) {
+        CaseView.WhereaboutsView last = told.whereabouts();
+        if (last == null) {
+            return null;
+        }
+        String at = last.organisationId() != null
+                ? names.organisation(last.organisationId())
+                : last.memberId() != null ? words.with(names.member(last.memberId())) : null;
+        return at == null ? last.words() : last.words() == null ? at : at + ", " + last.words();
+    }
+
+    /** Of an animal's own clinic the page need not ask, and of one that lives not what it died of. */
+    private static Set<String> left(CaseView told, Viewer asker) {
+        Set<String> left = new HashSet<>();
+        if (!asker.hasAny(Role.COORDINATOR) && asker.organisationId() != null) {
+            left.add("clinicId");
+        }
+        if (told.body() == null) {
+            left.add("causeOfDeath");
+        } else {
+            left.add("stabilisedAt");
+        }
+        return left;
+    }
+
+    private Map<String, Supplier<List<CaseFormView.Option>>> choices(
+            CaseView told, HolderNames names, CaseTongue tongue) {
+        return Map.of(
+                "clinicId",
+                () -> roster.listOrganisations("clinic").stream()
+                        .map(one -> new CaseFormView.Option(one.id().toString(), one.name()))
+                        .toList(),
+                "organisationId",
+                () -> names.organisations().entrySet().stream()
+                        .map(one -> new CaseFormView.Option(one.getKey().toString(), one.getValue()))
+                        .sorted(Comparator.comparing(CaseFormView.Option::words))
+                        .toList(),
+                "part",
+                () -> bodyParts.listParts(told.animal().taxonGroup()).stream()
+                        .map(one -> new CaseFormView.Option(one.key(), one.name()))
+                        .toList(),
+                "templateId",
+                () -> templates.listTemplates().stream()
+                        .filter(PlanTemplateView::adopted)
+                        .filter(one -> one.taxonGroup() == null
+                                || one.taxonGroup().equals(told.animal().taxonGroup()))
+                        .map(one -> new CaseFormView.Option(one.id().toString(), one.name()))
+                        .toList(),
+                "conditionId",
+                () -> suspicions.listConditions().stream()
+                        .filter(one -> isOf(one, told))
+                        .map(one -> new CaseFormView.Option(one.id().toString(), one.name()))
+                        .toList());
+    }
+
+    private static boolean isOf(NotifiableConditionView one, CaseView told) {
+        return one.taxonGroups().isEmpty()
+                || one.taxonGroups().contains(told.animal().taxonGroup());
+    }
+}

@@ -1,0 +1,22 @@
+package org.culvert.web.animal;
+
+import java.util.List;
+import java.util.Map;
+import org.culvert.platform.InvalidException.FieldError;
+
+/**
+ * What was sent from a form of a case and not taken, so that it stands there again.
+ *
+ * @param form what the form is called on its page
+ */
+record CaseSent(String form, Map<String, String> typed, List<FieldError> errors) {
+    static final CaseSent NOTHING = new CaseSent("", Map.of(), List.of());
+
+    CaseSent of(String asked) {
+        return form.equals(asked) ? this : NOTHING;
+    }
+
+    boolean isRefused() {
+        return !errors.isEmpty();
+    }
+}

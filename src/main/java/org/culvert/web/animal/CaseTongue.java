@@ -1,0 +1,32 @@
+package org.culvert.web.animal;
+
+import java.text.NumberFormat;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import org.culvert.web.words.CaseWords;
+
+/** The language of one page, and how it writes days and numbers. */
+public record CaseTongue(CaseWords words, Locale locale, ZoneId zone) {
+    public String at(Instant at) {
+        return DateTimeFormatter.ofPattern("d MMM yyyy, HH:mm", locale).format(at.atZone(zone));
+    }
+
+    public String day(LocalDate day) {
+        return DateTimeFormatter.ofPattern("d MMM yyyy", locale).format(day);
+    }
+
+    public LocalDate dayOf(Instant at) {
+        return at.atZone(zone).toLocalDate();
+    }
+
+    /** With a decimal sign of the language, and no more than one digit behind it. */
+    public String number(Number number) {
+        var format = NumberFormat.getNumberInstance(locale);
+        format.setMaximumFractionDigits(1);
+        format.setGroupingUsed(false);
+        return format.format(number);
+    }
+}
