@@ -66,6 +66,12 @@ final class Forms {
             Map.entry("validTo", ""),
             Map.entry("version", "0"),
             Map.entry("seed", "7"),
+            Map.entry("field", "words"),
+            Map.entry("value", "by the creek"),
+            Map.entry("phone", "of the practice"),
+            Map.entry("whenClosed", "ring the desk"),
+            Map.entry("treats", "hostile"),
+            Map.entry("opening", "Monday 08:00-18:30"),
             Map.entry("chance", "per-kilometre"));
 
     /** The file is one of a row under {@code Date,Road,km,Species,Notes}. */

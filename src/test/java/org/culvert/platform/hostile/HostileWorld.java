@@ -48,6 +48,8 @@ final class HostileWorld {
             Map.entry("/api/care-entries/", "careEntry"),
             Map.entry("/api/carer-profiles/", "carerProfile"),
             Map.entry("/api/cases/", "case"),
+            Map.entry("/cases/", "case"),
+            Map.entry("/cases/{id}/body", "deadCase"),
             Map.entry("/care-day/calendar/", "calendarId"),
             Map.entry("/hand/animals/", "case"),
             Map.entry("/hand/attendances/", "attendance"),
@@ -157,7 +159,7 @@ final class HostileWorld {
                     + " entryId failureId clockExtension clockNotice photograph"
                     + " placingPhotograph surge keepingTie growthTable tableAdoptionId"
                     + " bodyMeasurement annualReturn returnForm recordFile decidedFile"
-                    + " recordTrial taxonSynonym")
+                    + " recordTrial taxonSynonym visitId handOverId holdId suspicionId")
             .split(" "));
 
     private final World world = World.shared();
@@ -291,6 +293,10 @@ final class HostileWorld {
         makers.put("permitToKeep", () -> ofNonRelease("permit-to-keep", "permitsToKeep[0].id"));
         makers.put("permitId", () -> id("permitToKeep"));
         makers.put("visit", () -> make(CLINIC, "/api/visits", "POST /api/visits"));
+        makers.put("visitId", () -> id("visit"));
+        makers.put("handOverId", this::handOverOfCase);
+        makers.put("holdId", () -> id("hold"));
+        makers.put("suspicionId", () -> id("untoldSuspicion"));
         makers.put("dischargedVisit", this::dischargedVisit);
         makers.put(
                 "orderId",
@@ -638,6 +644,7 @@ final class HostileWorld {
                                     ? Set.of("release", "caseId", "photographId", "sightingId")
                                     : Set.of());
         } else if (operation.matches("POST /(records|traffic|api/(" + SPENDING + "))/.*")) {
+        } else if (operation.matches("POST /(records|cases|api/(" + SPENDING + "))/.*")) {
             renew();
         }
     }
@@ -713,9 +720,17 @@ final class HostileWorld {
     }
 
     private String handOver() {
+        return handOver(liveCase());
+    }
+
+    private String handOverOfCase() {
+        return handOver(id("case"));
+    }
+
+    private String handOver(String ofCase) {
         return Api.post(
                         RESCUER,
-                        "/api/cases/" + liveCase() + "/hand-overs",
+                        "/api/cases/" + ofCase + "/hand-overs",
                         filled("{\"taker\":{\"memberId\":\"{helper}\"}}"))
                 .extract()
                 .path("id");
