@@ -21,7 +21,7 @@ public class DemoMark {
     }
 
     /** Reads it anew, after the region was told. */
-    void read() {
+    public void read() {
         set = regions.findDescription()
                 .map(RegionService.RegionDescription::demo)
                 .orElse(false);

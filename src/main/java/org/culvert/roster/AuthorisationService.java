@@ -327,7 +327,7 @@ public class AuthorisationService {
     }
 
     @Transactional
-    AuthorisationView correct(UUID id, RosterCorrections.AuthorisationCorrection correction) {
+    public AuthorisationView correct(UUID id, RosterCorrections.AuthorisationCorrection correction) {
         authorisations
                 .findByIdOptional(id)
                 .orElseThrow(() -> new NotFoundException("authorisation", id))

@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Corrects the roster; what it was before stays in the revisions. */
 @ApplicationScoped
-class RosterCorrector {
+public class RosterCorrector {
     private final RosterService.Organisations organisations;
     private final RosterService.Members members;
     private final RosterService.MemberPersons persons;
@@ -27,7 +27,7 @@ class RosterCorrector {
     }
 
     @Transactional
-    void correctOrganisation(UUID id, RosterCorrections.OrganisationCorrection correction) {
+    public void correctOrganisation(UUID id, RosterCorrections.OrganisationCorrection correction) {
         requireDegrees("latitude", correction.latitude().value(), 90);
         requireDegrees("longitude", correction.longitude().value(), 180);
         organisations
@@ -38,7 +38,7 @@ class RosterCorrector {
     }
 
     @Transactional
-    void correctMember(UUID id, RosterCorrections.MemberCorrection correction) {
+    public void correctMember(UUID id, RosterCorrections.MemberCorrection correction) {
         requireDegrees("homeLatitude", correction.homeLatitude().value(), 90);
         requireDegrees("homeLongitude", correction.homeLongitude().value(), 180);
         UUID organisation = correction.organisationId().value();

@@ -204,6 +204,14 @@ public class VaccinationService {
                 .orElseThrow(() -> new NotFoundException("vaccination", id));
     }
 
+    /** Of all members. */
+    @Transactional
+    public List<VaccinationView> listAll() {
+        return vaccinations.list("erasedAt is null order by givenOn, id").stream()
+                .map(this::view)
+                .toList();
+    }
+
     @Transactional
     public List<VaccinationView> list(UUID memberId) {
         roster.getMember(memberId);

@@ -48,6 +48,16 @@ public class CautionService {
         }
     }
 
+    /** All that are kept. */
+    @Transactional
+    public List<CautionView> listCautions() {
+        return cautions.list("order by id").stream().map(this::view).toList();
+    }
+
+    private CautionView view(Caution row) {
+        return new CautionView(taxa.getGroup(row.taxonGroupId).key(), row.audience, row.words, row.source, row.readOn);
+    }
+
     /** What callers or rescuers should hear about some groups, in a stable order. */
     @Transactional
     public List<CautionView> listCautions(Collection<UUID> groupIds, String audience) {
@@ -55,7 +65,7 @@ public class CautionService {
             return List.of();
         }
         return cautions.list("taxonGroupId in ?1 and audience = ?2 order by id", groupIds, audience).stream()
-                .map(c -> new CautionView(taxa.getGroup(c.taxonGroupId).key(), c.audience, c.words, c.source, c.readOn))
+                .map(this::view)
                 .toList();
     }
 }

@@ -24,6 +24,7 @@ import org.culvert.platform.account.OwnForm;
 import org.culvert.platform.account.PageFrame;
 import org.culvert.platform.account.SignInService;
 import org.culvert.platform.account.TokenService;
+import org.culvert.web.words.AccountWords;
 import org.jspecify.annotations.Nullable;
 
 /** One's own account: the password, the programs that sign in with it, and where one is signed in. */
@@ -38,6 +39,7 @@ public class AccountPageResource {
     private final SignInService signIn;
     private final PageFrame frame;
     private final Actor actor;
+    private final Languages languages;
 
     AccountPageResource(
             @Location("account.html") Template page,
@@ -45,13 +47,19 @@ public class AccountPageResource {
             TokenService tokens,
             SignInService signIn,
             PageFrame frame,
-            Actor actor) {
+            Actor actor,
+            Languages languages) {
         this.page = page;
         this.accounts = accounts;
         this.tokens = tokens;
         this.signIn = signIn;
         this.frame = frame;
         this.actor = actor;
+        this.languages = languages;
+    }
+
+    private AccountWords words() {
+        return languages.words(AccountWords.class);
     }
 
     @GET
@@ -74,7 +82,7 @@ public class AccountPageResource {
         }
         try {
             if (!signIn.fits(frame.getUsername(), before == null ? "" : before, frame.source())) {
-                return page(400, "This is not the password so far.", null);
+                return page(400, words().notThePassword(), null);
             }
             accounts.changePassword(actor.accountId(), wanted);
         } catch (SignInException e) {
@@ -94,7 +102,7 @@ public class AccountPageResource {
             @FormParam("scopes") @Nullable String scopes,
             @FormParam("csrf") @Nullable String csrf) {
         if (name == null || name.isBlank() || name.length() > 100) {
-            return page(400, "Say in up to 100 characters what the token is for.", null);
+            return page(400, words().purposeWanted(), null);
         }
         List<String> asked = scopes == null
                 ? List.of()
@@ -102,7 +110,7 @@ public class AccountPageResource {
                         .filter(scope -> !scope.isEmpty())
                         .toList();
         if (asked.isEmpty() || asked.size() > 50) {
-            return page(400, "Say what the token may reach, such as hotspot-runs:read.", null);
+            return page(400, words().scopesWanted(), null);
         }
         try {
             return page(
@@ -135,7 +143,7 @@ public class AccountPageResource {
     private Response page(int status, @Nullable String wrong, @Nullable String token) {
         UUID account = actor.accountId();
         return Response.status(status)
-                .entity(page.data("account", accounts.getAccount(account))
+                .entity(page.data("who", accounts.getAccount(account))
                         .data("tokens", tokens.listTokens(account))
                         .data("sessions", signIn.listSessions(account))
                         .data("current", frame.sessionId())

@@ -26,6 +26,7 @@ import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
 import org.culvert.platform.account.AccountService;
 import org.culvert.platform.account.OwnForm;
+import org.culvert.web.words.AccountWords;
 import org.jspecify.annotations.Nullable;
 
 /** The accounts of the server, for administrators. */
@@ -39,10 +40,16 @@ public class AccountsPageResource {
 
     private final Template page;
     private final AccountService accounts;
+    private final Languages languages;
 
-    AccountsPageResource(@Location("accounts.html") Template page, AccountService accounts) {
+    AccountsPageResource(@Location("accounts.html") Template page, AccountService accounts, Languages languages) {
         this.page = page;
         this.accounts = accounts;
+        this.languages = languages;
+    }
+
+    private AccountWords words() {
+        return languages.words(AccountWords.class);
     }
 
     @GET
@@ -60,14 +67,13 @@ public class AccountsPageResource {
             @Context UriInfo uri) {
         String name = username == null ? "" : username.strip();
         if (!USERNAME.matcher(name).matches()) {
-            return wrong(
-                    400, "This value must be letters, digits, dots, dashes, _ or @, and up to 100 long.", name, roles);
+            return wrong(400, words().nameWanted(), name, roles);
         }
         if (roles == null || roles.isEmpty()) {
-            return wrong(400, "Say in which roles.", name, roles);
+            return wrong(400, words().rolesWanted(), name, roles);
         }
         if (accounts.findId(name).isPresent()) {
-            return wrong(409, "Another account has this name already.", name, roles);
+            return wrong(409, words().nameTaken(), name, roles);
         }
         try {
             UUID id = accounts.createAccount(name, null, Set.copyOf(roles), null, null);

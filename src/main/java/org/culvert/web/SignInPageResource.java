@@ -23,6 +23,7 @@ import org.culvert.platform.account.AccountService;
 import org.culvert.platform.account.OwnForm;
 import org.culvert.platform.account.PageFrame;
 import org.culvert.platform.account.SignInService;
+import org.culvert.web.words.AccountWords;
 import org.jspecify.annotations.Nullable;
 
 /** Signing in and out by form, and the pages of one-time links. */
@@ -31,23 +32,35 @@ import org.jspecify.annotations.Nullable;
 @Path("/")
 @Produces(MediaType.TEXT_HTML)
 public class SignInPageResource {
+    private static final URI HOME = URI.create("/");
+
+    /** Leads on to where the work of whoever has signed in waits. */
+    private static final URI FIRST = URI.create("/first");
+
     private final Template signIn;
     private final Template link;
     private final SignInService service;
     private final AccountService accounts;
     private final PageFrame frame;
+    private final Languages languages;
 
     SignInPageResource(
             @Location("sign-in.html") Template signIn,
             @Location("one-time-link.html") Template link,
             SignInService service,
             AccountService accounts,
-            PageFrame frame) {
+            PageFrame frame,
+            Languages languages) {
         this.signIn = signIn;
         this.link = link;
         this.service = service;
         this.accounts = accounts;
         this.frame = frame;
+        this.languages = languages;
+    }
+
+    private AccountWords words() {
+        return languages.words(AccountWords.class);
     }
 
     @GET
@@ -77,7 +90,7 @@ public class SignInPageResource {
                     .build();
         }
         if (session.isEmpty()) {
-            return page(401, next, name, "No account has this name and password.");
+            return page(401, next, name, words().noSuchAccount());
         }
         UUID before = frame.sessionId();
         UUID account = frame.accountId();
@@ -85,7 +98,8 @@ public class SignInPageResource {
             service.end(account, before);
         }
         frame.begin(session.get());
-        return Response.seeOther(local(next)).build();
+        URI to = local(next);
+        return Response.seeOther(to.equals(HOME) ? FIRST : to).build();
     }
 
     @POST
@@ -97,7 +111,7 @@ public class SignInPageResource {
             service.end(account, session);
         }
         frame.end();
-        return Response.seeOther(URI.create("/")).build();
+        return Response.seeOther(HOME).build();
     }
 
     @GET
@@ -116,7 +130,7 @@ public class SignInPageResource {
             @FormParam("csrf") @Nullable String csrf) {
         String wanted = password == null ? "" : password;
         if (!wanted.equals(again)) {
-            return linkPage(400, purpose, secret, "The two are not the same.");
+            return linkPage(400, purpose, secret, words().notTheSame());
         }
         try {
             accounts.setPasswordByLink(purpose, secret, wanted);
@@ -149,15 +163,14 @@ public class SignInPageResource {
 
     /** Where to go on: a place on this server, and nowhere else. */
     static URI local(@Nullable String next) {
-        URI home = URI.create("/");
         if (next == null || !next.startsWith("/") || next.startsWith("//") || next.contains("\\")) {
-            return home;
+            return HOME;
         }
         try {
             URI uri = URI.create(next);
-            return uri.isAbsolute() || uri.getRawAuthority() != null ? home : uri;
+            return uri.isAbsolute() || uri.getRawAuthority() != null ? HOME : uri;
         } catch (IllegalArgumentException e) {
-            return home;
+            return HOME;
         }
     }
 }

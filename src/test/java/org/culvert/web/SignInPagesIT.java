@@ -171,10 +171,11 @@ class SignInPagesIT {
     private void theAdministratorResets(String name) {
         browser.open("/sign-in?next=/accounts");
         signIn("test-admin", Api.PASSWORD);
-        while (browser.list("button[aria-label='Make a link for " + name + "']").isEmpty()) {
+        while (browser.list("button[aria-label='Link for a password: " + name + "']")
+                .isEmpty()) {
             browser.press("a[href^='/accounts?cursor=']");
         }
-        browser.press("button[aria-label='Make a link for " + name + "']");
+        browser.press("button[aria-label='Link for a password: " + name + "']");
         String link = browser.text("#link");
         signOut();
         browser.open(link.substring(link.indexOf("/reset/")));

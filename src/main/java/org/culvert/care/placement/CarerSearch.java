@@ -314,7 +314,7 @@ public class CarerSearch {
     }
 
     /** How many animals of which group are with whom, or offered to them. */
-    private Map<UUID, Map<UUID, Integer>> held(Collection<UUID> apartFromCases) {
+    Map<UUID, Map<UUID, Integer>> held(Collection<UUID> apartFromCases) {
         List<?> rows = entities.createNativeQuery("""
                         select w.member_id, t.taxon_group_id, count(*)
                         from animals_with_carers w join cases c on c.id = w.case_id

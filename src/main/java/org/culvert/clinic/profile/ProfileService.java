@@ -148,6 +148,11 @@ public class ProfileService {
     }
 
     @Transactional
+    public List<ClinicProfileView> listProfiles() {
+        return rows.list("order by id").stream().map(this::view).toList();
+    }
+
+    @Transactional
     public ClinicProfileView getProfile(UUID id) {
         return view(require(id));
     }

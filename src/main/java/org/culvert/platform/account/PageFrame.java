@@ -60,6 +60,11 @@ public class PageFrame {
         return here.equals(path) || here.startsWith(path + "/");
     }
 
+    /** Whether the page that is asked for is the first one. */
+    public boolean isStart() {
+        return routing.normalizedPath().equals("/");
+    }
+
     /** The secret for the forms of this page; before anyone has signed in it stands in a cookie of its own. */
     public String getCsrf() {
         String known = findSecret();

@@ -41,7 +41,7 @@ public class FeatureFileService {
      *
      * @param nameAttribute attribute that holds the name of each
      */
-    record LandFile(
+    public record LandFile(
             Land.Kind kind,
             String nameAttribute,
             String source,
@@ -55,7 +55,7 @@ public class FeatureFileService {
      * @param taxonGroups keys of the groups that all of them are fit for
      * @param uncertaintyMetres radius around each point; a polygon has its own
      */
-    record SiteFile(
+    public record SiteFile(
             String nameAttribute,
             String habitatAttribute,
             @Nullable String catchmentAttribute,

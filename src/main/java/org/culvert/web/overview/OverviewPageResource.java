@@ -15,6 +15,7 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.UUID;
 import org.culvert.animal.CaseView;
@@ -25,6 +26,8 @@ import org.culvert.care.clock.limit.Running.State;
 import org.culvert.care.day.MissedTaskService;
 import org.culvert.care.health.AlertService;
 import org.culvert.care.health.SyndromeEntries.AcknowledgementEntry;
+import org.culvert.care.placement.CarerPlaces;
+import org.culvert.care.placement.CarerPlaces.PlacesOfCarer;
 import org.culvert.care.placement.LapseService;
 import org.culvert.dispatch.OpenIncidentService;
 import org.culvert.platform.InvalidException;
@@ -57,6 +60,7 @@ public class OverviewPageResource {
     private final AlertService alerts;
     private final LapseService lapses;
     private final RosterService roster;
+    private final CarerPlaces places;
     private final PageForms forms;
 
     OverviewPageResource(
@@ -69,6 +73,7 @@ public class OverviewPageResource {
             AlertService alerts,
             LapseService lapses,
             RosterService roster,
+            CarerPlaces places,
             PageForms forms) {
         this.overview = overview;
         this.lapsing = lapsing;
@@ -79,6 +84,7 @@ public class OverviewPageResource {
         this.alerts = alerts;
         this.lapses = lapses;
         this.roster = roster;
+        this.places = places;
         this.forms = forms;
     }
 
@@ -157,8 +163,16 @@ public class OverviewPageResource {
             moreDue |= some.next() != null;
         }
         Page<CaseView.HandOverView> offers = custody.listHandOvers(true, SHOWN, null);
+        List<PlacesOfCarer> free = places.listPlaces().stream()
+                .filter(carer -> carer.free() > 0)
+                .sorted(Comparator.comparing(PlacesOfCarer::free).reversed())
+                .toList();
         return Response.status(status)
                 .entity(overview.data("errors", errors)
+                        .data("free", free.subList(0, Math.min(SHOWN, free.size())))
+                        .data(
+                                "freeCount",
+                                free.stream().mapToInt(PlacesOfCarer::free).sum())
                         .data("key", UUID.randomUUID().toString())
                         .data("open", open.subList(0, Math.min(SHOWN, open.size())))
                         .data("openCount", open.size())

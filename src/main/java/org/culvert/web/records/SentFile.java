@@ -17,11 +17,11 @@ import org.jboss.resteasy.reactive.multipart.FileUpload;
 import org.jspecify.annotations.Nullable;
 
 /** A file that came with a form, and lies on the disk of this node until the form is answered. */
-record SentFile(String name, Path octets, String sha256) {
+public record SentFile(String name, Path octets, String sha256) {
     /** @throws InvalidException where none was chosen */
-    static SentFile of(@Nullable FileUpload file) {
+    public static SentFile of(@Nullable FileUpload file) {
         if (file == null || file.fileName() == null || file.fileName().isBlank()) {
-            throw InvalidException.of("file", "No file was chosen.", "a table of old records, saved as text");
+            throw InvalidException.of("file", "No file was chosen.", "a file of this machine");
         }
         return new SentFile(nameAlone(file.fileName()), file.uploadedFile(), sha256(file.uploadedFile()));
     }
@@ -44,16 +44,16 @@ record SentFile(String name, Path octets, String sha256) {
     }
 
     /** By which a retry is told from another file. */
-    List<String> told() {
+    public List<String> told() {
         return List.of(name, sha256);
     }
 
     /** Takes a file. */
-    interface Taker {
+    public interface Taker {
         URI take(String name, InputStream octets);
     }
 
-    URI read(Taker taker) {
+    public URI read(Taker taker) {
         try (InputStream in = Files.newInputStream(octets)) {
             return taker.take(name, in);
         } catch (IOException e) {

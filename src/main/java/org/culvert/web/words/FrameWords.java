@@ -22,20 +22,8 @@ public interface FrameWords {
     @Message("Main")
     String main();
 
-    @Message("Desk")
-    String desk();
-
-    @Message("What waits")
-    String overview();
-
-    @Message("To do")
-    String toDo();
-
-    @Message("Care day")
-    String careDay();
-
-    @Message("Road evidence")
-    String roadEvidence();
+    @Message("More")
+    String more();
 
     @Message("Accounts")
     String accounts();

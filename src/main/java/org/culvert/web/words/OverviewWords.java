@@ -104,4 +104,16 @@ public interface OverviewWords {
 
     @Message("There are more of them.")
     String more();
+
+    @Message("Free places with carers: {count}")
+    String free(Object count);
+
+    @Message("{free} of {all} free")
+    String freeOf(Object free, Object all);
+
+    @Message("No carer has told of a free place. What carers can take is entered on the roster.")
+    String noFree();
+
+    @Message("To the roster")
+    String toRoster();
 }

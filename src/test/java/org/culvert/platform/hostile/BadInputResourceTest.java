@@ -282,9 +282,10 @@ class BadInputResourceTest {
 
     private void upload(Operation operation, String name, String key, String text) throws IOException, SQLException {
         String tried = name + " " + key + " " + text;
+        String path = world.path(operation.verb(), operation.path());
         rows.count();
-        judge(operation, "session", operation.path(), tried, forms.upload(operation.path(), name, key, text));
-        rowsAfter(operation, "session", operation.path(), tried, 200);
+        judge(operation, "session", path, tried, forms.upload(path, name, key, text));
+        rowsAfter(operation, "session", path, tried, 200);
     }
 
     private void attackForm(Operation operation) throws IOException, SQLException {

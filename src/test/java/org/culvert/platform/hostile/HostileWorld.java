@@ -69,6 +69,10 @@ final class HostileWorld {
             Map.entry("/non-release-decisions/", "nonRelease"),
             Map.entry("/desk/incidents/", "incident"),
             Map.entry("/overview/alerts/", "healthAlert"),
+            Map.entry("/returns/", "annualReturn"),
+            Map.entry("/roster/members/", "member"),
+            Map.entry("/roster/organisations/", "organisation"),
+            Map.entry("/roster/people/", "person"),
             Map.entry("/records/", "recordFile"),
             Map.entry("POST /records/{id}/trials", "recordFileAsRead"),
             Map.entry("/records/trials/", "recordTrial"),
@@ -196,6 +200,8 @@ final class HostileWorld {
         makers.put("x", () -> "3755");
         makers.put("y", () -> "2414");
         makers.put("purpose", () -> "invitation");
+        makers.put("kind", () -> "land-areas");
+        makers.put("act", () -> "entry");
         makers.put("secret", () -> "of-nobody");
         makers.put("organisation", () -> make(ADMIN, "/api/organisations", "POST /api/organisations"));
         makers.put("member", () -> make(ADMIN, "/api/members", "POST /api/members"));

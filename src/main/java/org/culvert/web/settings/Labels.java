@@ -1,0 +1,37 @@
+package org.culvert.web.settings;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.Locale;
+import org.culvert.web.Languages;
+import org.culvert.web.words.ChoiceWords;
+import org.culvert.web.words.FieldWords;
+
+/** Words of fields and values, by the names that the API has for them. */
+@ApplicationScoped
+public class Labels {
+    private final Languages languages;
+
+    Labels(Languages languages) {
+        this.languages = languages;
+    }
+
+    /** Of a field; one that has no words goes by its name, taken apart. */
+    public String field(String name) {
+        return said(FieldWords.class, name);
+    }
+
+    /** Of a value to choose from. */
+    public String choice(String value) {
+        return said(ChoiceWords.class, value);
+    }
+
+    private <T> String said(Class<T> bundle, String name) {
+        try {
+            return (String) bundle.getMethod(name).invoke(languages.words(bundle));
+        } catch (NoSuchMethodException noWords) {
+            return name.replaceAll("(?<=[a-z])(?=[A-Z])", " ").toLowerCase(Locale.ROOT);
+        } catch (ReflectiveOperationException e) {
+            throw new IllegalStateException("the words of " + name + " cannot be said", e);
+        }
+    }
+}

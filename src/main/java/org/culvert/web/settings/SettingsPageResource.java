@@ -1,0 +1,171 @@
+package org.culvert.web.settings;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
+import jakarta.ws.rs.FormParam;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.concurrent.atomic.AtomicReference;
+import org.culvert.platform.CulvertException;
+import org.culvert.platform.FormBodies;
+import org.culvert.platform.InvalidException;
+import org.culvert.platform.InvalidException.FieldError;
+import org.culvert.platform.Paging;
+import org.culvert.platform.account.OwnForm;
+import org.culvert.platform.ledger.SeenRecords;
+import org.culvert.web.PageForms;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the network goes by: each kind of data with what holds now, and forms to enter, read again, correct and end it. Who
+ * may read and use a kind is what the table says of the operations of the API behind it.
+ */
+@OwnForm
+@Path("/settings")
+@Produces(MediaType.TEXT_HTML)
+public class SettingsPageResource {
+    private final Sheets sheets;
+    private final SettingsPages pages;
+    private final SheetForms fields;
+    private final SheetBody body;
+    private final FormBodies bodies;
+    private final PageForms forms;
+    private final SeenRecords seen;
+
+    SettingsPageResource(
+            Sheets sheets,
+            SettingsPages pages,
+            SheetForms fields,
+            SheetBody body,
+            FormBodies bodies,
+            PageForms forms,
+            SeenRecords seen) {
+        this.sheets = sheets;
+        this.pages = pages;
+        this.fields = fields;
+        this.body = body;
+        this.bodies = bodies;
+        this.forms = forms;
+        this.seen = seen;
+    }
+
+    @GET
+    @RolesAllowed("**")
+    public TemplateInstance show() {
+        return pages.all();
+    }
+
+    @GET
+    @Path("/{kind}")
+    @RolesAllowed("**")
+    public TemplateInstance showKind(@PathParam("kind") String kind) {
+        return pages.one(sheets.readable(kind));
+    }
+
+    /**
+     * The form of something that may be done with a kind.
+     *
+     * @param of the thing to which it is done, where it is done to one
+     * @param fill {@code field:value}, which the form begins with
+     */
+    @GET
+    @Path("/{kind}/{act}")
+    @RolesAllowed("**")
+    public TemplateInstance showForm(
+            @PathParam("kind") String kind,
+            @PathParam("act") String name,
+            @QueryParam("of") @Nullable String of,
+            @QueryParam("fill") @Nullable String fill) {
+        Sheet sheet = sheets.readable(kind);
+        Act<?> act = sheets.usable(sheet, name);
+        int colon = fill == null ? -1 : fill.indexOf(':');
+        return pages.form(
+                sheet,
+                act,
+                id(act, of),
+                fill == null || colon < 1 ? null : Map.of(fill.substring(0, colon), List.of(fill.substring(colon + 1))),
+                List.of());
+    }
+
+    @POST
+    @Path("/{kind}/{act}")
+    @RolesAllowed("**")
+    public Response carryOut(
+            @PathParam("kind") String kind,
+            @PathParam("act") String name,
+            @BeanParam SheetEntry entry,
+            @FormParam("csrf") @Nullable String csrf) {
+        Sheet sheet = sheets.readable(kind);
+        Act<?> act = sheets.usable(sheet, name);
+        UUID id = id(act, entry.of);
+        Map<String, List<String>> typed = entry.typed(fields.shapes(act));
+        AtomicReference<@Nullable Object> made = new AtomicReference<>();
+        Response done = forms.once(
+                "/settings/" + kind + "/" + name,
+                entry.key,
+                Map.of("of", id, "typed", typed),
+                () -> carryOut(sheet, act, id, typed, entry.seen, made),
+                (why, errors) -> again(sheet, act, id, typed, why, errors));
+        Object shown = made.get();
+        return act.shownOnce() && shown != null && done.getStatus() == Response.Status.SEE_OTHER.getStatusCode()
+                ? html(200, pages.once(sheet, shown))
+                : done;
+    }
+
+    private URI carryOut(
+            Sheet sheet,
+            Act<?> act,
+            UUID id,
+            Map<String, List<String>> typed,
+            @Nullable String tag,
+            AtomicReference<@Nullable Object> made) {
+        String changes = act.tag();
+        if (changes != null) {
+            seen.requireUnchanged(changes, sheet.isAlone() ? "" : id.toString(), tag);
+        }
+        ObjectNode told = body.told(fields.shapes(act), typed, pages.shown(sheet, act, id));
+        Object result = act.carryOut(id, told, bodies);
+        made.set(result);
+        UUID one = result instanceof UUID changed ? changed : id;
+        return URI.create(sheet.home() + (one.equals(Act.NONE) ? "" : "#i-" + one));
+    }
+
+    private Response again(
+            Sheet sheet,
+            Act<?> act,
+            UUID id,
+            Map<String, List<String>> typed,
+            CulvertException why,
+            List<FieldError> errors) {
+        return html(why.status(), pages.form(sheet, act, id, typed, errors));
+    }
+
+    private static UUID id(Act<?> act, @Nullable String of) {
+        if (!act.ofOne()) {
+            return Act.NONE;
+        }
+        if (of == null) {
+            throw InvalidException.of("of", "It is not told to which one.", "the identifier of one");
+        }
+        return Paging.uuid("of", of);
+    }
+
+    private static Response html(int status, TemplateInstance page) {
+        return Response.status(status)
+                .entity(page)
+                .type(MediaType.TEXT_HTML_TYPE)
+                .build();
+    }
+}

@@ -1,0 +1,178 @@
+package org.culvert.web.settings;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import io.quarkus.qute.Location;
+import io.quarkus.qute.Template;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.culvert.platform.InvalidException.FieldError;
+import org.culvert.platform.NotFoundException;
+import org.culvert.platform.ledger.SeenRecords;
+import org.culvert.web.settings.SheetItem.Deed;
+import org.jspecify.annotations.Nullable;
+
+/** Shows sheets: all, one with its things, and the form of an act. */
+@ApplicationScoped
+class SettingsPages {
+    /**
+     * A sheet among others.
+     *
+     * @param key name of its words
+     * @param held how many of its things hold
+     * @param due how many of these are to be looked at again
+     */
+    public record Card(String key, String address, int held, int due, boolean more) {}
+
+    /** Sheets that are for one thing. */
+    public record Group(String purpose, List<Card> cards) {}
+
+    /** Things of a sheet in one state. */
+    public record Things(String state, List<SheetItem> items) {}
+
+    private final Template all;
+    private final Template one;
+    private final Template form;
+    private final Template once;
+    private final Sheets sheets;
+    private final SheetItems items;
+    private final SheetForms forms;
+    private final SheetBody bodies;
+    private final SeenRecords seen;
+
+    SettingsPages(
+            @Location("settings.html") Template all,
+            @Location("settings-kind.html") Template one,
+            @Location("settings-act.html") Template form,
+            @Location("settings-once.html") Template once,
+            Sheets sheets,
+            SheetItems items,
+            SheetForms forms,
+            SheetBody bodies,
+            SeenRecords seen) {
+        this.all = all;
+        this.one = one;
+        this.form = form;
+        this.once = once;
+        this.sheets = sheets;
+        this.items = items;
+        this.forms = forms;
+        this.bodies = bodies;
+        this.seen = seen;
+    }
+
+    TemplateInstance all() {
+        Map<Sheet.Purpose, List<Card>> cards = new LinkedHashMap<>();
+        for (Sheet sheet : sheets.readable()) {
+            if (sheet.purpose() == Sheet.Purpose.people) {
+                continue;
+            }
+            Sheet.Listed listed = sheet.list();
+            int held = 0;
+            int due = 0;
+            for (Object thing : listed.items()) {
+                String state = items.state(sheet, items.seen(thing));
+                held += state.equals(SheetItems.HOLDS) || state.equals(SheetItems.DUE) ? 1 : 0;
+                due += state.equals(SheetItems.DUE) ? 1 : 0;
+            }
+            cards.computeIfAbsent(sheet.purpose(), purpose -> new ArrayList<>())
+                    .add(new Card(sheet.key(), sheet.home(), held, due, listed.more()));
+        }
+        return all.data(
+                "groups",
+                cards.entrySet().stream()
+                        .map(entry -> new Group(entry.getKey().name(), entry.getValue()))
+                        .toList());
+    }
+
+    TemplateInstance one(Sheet sheet) {
+        List<Deed> ofOne = new ArrayList<>();
+        List<Deed> ofNone = new ArrayList<>();
+        for (Act<?> act : sheets.usable(sheet)) {
+            (act.ofOne() ? ofOne : ofNone).add(Deed.of(act));
+        }
+        Sheet.Listed listed = sheet.list();
+        Map<String, List<SheetItem>> byState = new LinkedHashMap<>();
+        SheetItems.STATES.forEach(state -> byState.put(state, new ArrayList<>()));
+        for (Object thing : listed.items()) {
+            SheetItem item = items.item(sheet, items.seen(thing), ofOne);
+            byState.getOrDefault(item.state(), new ArrayList<>())
+                    .add(
+                            item.state().equals(SheetItems.ENDED)
+                                    ? new SheetItem(
+                                            item.id(),
+                                            item.title(),
+                                            item.state(),
+                                            item.until(),
+                                            item.cells(),
+                                            item.note(),
+                                            List.of())
+                                    : item);
+        }
+        byState.values().forEach(list -> list.sort(Comparator.comparing(SheetItem::until)));
+        return one.data("sheet", sheet.name())
+                .data("key", sheet.key())
+                .data("alone", sheet.isAlone())
+                .data("acts", ofNone)
+                .data("more", listed.more())
+                .data("purpose", sheet.purpose().name())
+                .data("files", SheetFiles.KINDS.contains(sheet.name()))
+                .data(
+                        "things",
+                        byState.entrySet().stream()
+                                .filter(entry -> !entry.getValue().isEmpty())
+                                .map(entry -> new Things(entry.getKey(), entry.getValue()))
+                                .toList());
+    }
+
+    /** What a form of an act stands at before anything is typed. */
+    Map<String, List<String>> shown(Sheet sheet, Act<?> act, UUID id) {
+        boolean filled =
+                act.ofOne() && (act.name().equals("correction") || act.name().equals("sensitivity")) || sheet.isAlone();
+        return filled ? bodies.typed(forms.shapes(act), thing(sheet, id)) : Map.of();
+    }
+
+    /**
+     * The form of an act.
+     *
+     * @param id {@link Act#NONE} where it is not done to one thing
+     * @param typed what was typed; null where nothing was yet
+     */
+    TemplateInstance form(
+            Sheet sheet, Act<?> act, UUID id, @Nullable Map<String, List<String>> typed, List<FieldError> errors) {
+        SheetItem item = act.ofOne() ? items.item(sheet, thing(sheet, id), List.of()) : null;
+        Map<String, List<String>> stands = typed == null ? shown(sheet, act, id) : typed;
+        String tag = act.tag();
+        return form.data("sheet", sheet.name())
+                .data("key", sheet.key())
+                .data("home", sheet.home())
+                .data("act", Deed.of(act))
+                .data("item", item)
+                .data("of", id.equals(Act.NONE) ? "" : id.toString())
+                .data("seen", tag == null ? "" : seen.tag(tag, sheet.isAlone() ? "" : id.toString()))
+                .data("fields", forms.fields(sheet, act, stands, errors))
+                .data("errors", forms.ofTheWhole(act, errors))
+                .data("refused", !errors.isEmpty())
+                .data("once", UUID.randomUUID().toString());
+    }
+
+    /** What is shown this once. */
+    TemplateInstance once(Sheet sheet, Object made) {
+        return once.data("key", sheet.key())
+                .data("home", sheet.home())
+                .data("secret", items.seen(made).path("secret").asText());
+    }
+
+    private JsonNode thing(Sheet sheet, UUID id) {
+        if (sheet.isAlone()) {
+            return sheet.find(id).map(items::seen).orElseGet(JsonNodeFactory.instance::objectNode);
+        }
+        return items.seen(sheet.find(id).orElseThrow(() -> new NotFoundException(sheet.name(), id)));
+    }
+}

@@ -1,0 +1,74 @@
+package org.culvert.web.settings;
+
+import jakarta.enterprise.context.RequestScoped;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.culvert.care.health.SyndromeService;
+import org.culvert.care.health.SyndromeView;
+import org.culvert.roster.RosterService;
+import org.culvert.taxon.TaxonService;
+
+/** Names of things that fields refer to, read once for a page. */
+@RequestScoped
+class SheetChoices {
+    enum Reference {
+        groups,
+        organisations,
+        clinics,
+        members,
+        taxa,
+        syndromes
+    }
+
+    private static final String CLINIC = "clinic";
+
+    private final TaxonService taxa;
+    private final RosterService roster;
+    private final SyndromeService syndromes;
+    private final Map<Reference, Map<String, String>> read = new EnumMap<>(Reference.class);
+
+    SheetChoices(TaxonService taxa, RosterService roster, SyndromeService syndromes) {
+        this.taxa = taxa;
+        this.roster = roster;
+        this.syndromes = syndromes;
+    }
+
+    /** Words by what the API calls each. */
+    Map<String, String> of(Reference reference) {
+        return read.computeIfAbsent(reference, this::read);
+    }
+
+    private Map<String, String> read(Reference reference) {
+        return switch (reference) {
+            case groups -> named(taxa.listGroups(), TaxonService.GroupView::key, TaxonService.GroupView::name);
+            case organisations -> organisations(roster.listOrganisations(null));
+            case clinics -> organisations(roster.listOrganisations(CLINIC));
+            case members ->
+                named(
+                        roster.listMembers().stream()
+                                .filter(member -> member.leftOn() == null)
+                                .toList(),
+                        member -> member.id().toString(),
+                        RosterService.MemberView::callSign);
+            case taxa ->
+                named(
+                        taxa.findTaxa(null),
+                        taxon -> taxon.id().toString(),
+                        taxon -> taxon.vernacularName() + " (" + taxon.scientificName() + ")");
+            case syndromes ->
+                named(syndromes.listSyndromes(), syndrome -> syndrome.id().toString(), SyndromeView::name);
+        };
+    }
+
+    private static Map<String, String> organisations(List<RosterService.OrganisationView> all) {
+        return named(all, one -> one.id().toString(), RosterService.OrganisationView::name);
+    }
+
+    private static <T> Map<String, String> named(List<T> all, Function<T, String> key, Function<T, String> words) {
+        return all.stream().collect(Collectors.toMap(key, words, (first, second) -> first, LinkedHashMap::new));
+    }
+}

@@ -1,0 +1,218 @@
+package org.culvert.web.settings;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.culvert.platform.RegionService;
+import org.culvert.web.settings.SheetChoices.Reference;
+import org.culvert.web.settings.SheetItem.Cell;
+import org.culvert.web.settings.SheetItem.Deed;
+
+/** Shows things as far as whoever asks may see them: they are written as the API writes them, and read from there. */
+@ApplicationScoped
+class SheetItems {
+    static final String DUE = "due";
+    static final String HOLDS = "holds";
+    static final String LATER = "later";
+    static final String ENDED = "ended";
+
+    /** In the order of the page. */
+    static final List<String> STATES = List.of(DUE, HOLDS, LATER, ENDED);
+
+    private static final Set<String> NOT_SHOWN = Set.of(
+            "id",
+            "record",
+            "note",
+            "geometry",
+            "holdsHere",
+            "reviewDue",
+            "adoptions",
+            "cautions",
+            "steps",
+            "vocabulary");
+
+    private static final int MOST_ELEMENTS = 12;
+
+    private final ObjectMapper mapper;
+    private final SheetForms forms;
+    private final SheetChoices choices;
+    private final Labels labels;
+    private final RegionService region;
+    private final Clock clock;
+
+    SheetItems(
+            ObjectMapper mapper,
+            SheetForms forms,
+            SheetChoices choices,
+            Labels labels,
+            RegionService region,
+            Clock clock) {
+        this.mapper = mapper;
+        this.forms = forms;
+        this.choices = choices;
+        this.labels = labels;
+        this.region = region;
+        this.clock = clock;
+    }
+
+    LocalDate today() {
+        return clock.instant().atZone(region.zone()).toLocalDate();
+    }
+
+    /** As whoever asks sees it. */
+    JsonNode seen(Object thing) {
+        return mapper.valueToTree(thing);
+    }
+
+    SheetItem item(Sheet sheet, JsonNode thing, List<Deed> acts) {
+        Set<String> worded = new HashSet<>();
+        Map<String, Reference> references = new HashMap<>();
+        for (Act<?> act : sheet.acts()) {
+            for (Shape shape : forms.shapes(act)) {
+                if (!shape.words().isEmpty()) {
+                    worded.add(shape.name());
+                }
+                if (shape.reference() != null) {
+                    references.put(shape.name(), shape.reference());
+                }
+            }
+        }
+        List<Cell> title = new ArrayList<>();
+        List<Cell> cells = new ArrayList<>();
+        for (String field : sheet.titles()) {
+            if (thing.hasNonNull(field)) {
+                title.add(cell(sheet, field, thing.get(field), worded, references));
+            }
+        }
+        thing.fields().forEachRemaining(field -> {
+            if (!NOT_SHOWN.contains(field.getKey())
+                    && !sheet.titles().contains(field.getKey())
+                    && !field.getValue().isNull()
+                    && !(field.getValue().isContainerNode() && field.getValue().isEmpty())) {
+                if (field.getValue().isObject()
+                        && !references.containsKey(field.getKey())
+                        && !field.getKey().equals("placesByGroup")) {
+                    field.getValue()
+                            .fields()
+                            .forEachRemaining(
+                                    part -> cells.add(cell(sheet, part.getKey(), part.getValue(), worded, references)));
+                } else {
+                    cells.add(cell(sheet, field.getKey(), field.getValue(), worded, references));
+                }
+            }
+        });
+        return new SheetItem(
+                thing.path("id").asText(""),
+                title,
+                state(sheet, thing),
+                thing.path("reviewBy").asText(""),
+                cells,
+                thing.path("note").asText(""),
+                acts);
+    }
+
+    private Cell cell(
+            Sheet sheet, String field, JsonNode value, Set<String> worded, Map<String, Reference> references) {
+        String label = label(field.equals("validTo") && sheet.hasLastDay() ? "lastDay" : field);
+        if (value.isBoolean()) {
+            return new Cell(label, labels.choice(value.asBoolean() ? "yes" : "no"));
+        }
+        Reference reference = references.get(field);
+        if (reference == Reference.clinics) {
+            reference = Reference.organisations;
+        }
+        List<String> texts = new ArrayList<>();
+        if (value.isArray()) {
+            value.forEach(element -> texts.add(text(element)));
+        } else {
+            texts.add(text(value));
+        }
+        if (worded.contains(field)) {
+            texts.replaceAll(labels::choice);
+        } else if (reference != null) {
+            Map<String, String> names = choices.of(reference);
+            texts.replaceAll(text -> names.getOrDefault(text, text));
+        }
+        int all = texts.size();
+        return new Cell(
+                label,
+                all > MOST_ELEMENTS
+                        ? String.join("; ", texts.subList(0, MOST_ELEMENTS)) + " … (" + all + ")"
+                        : String.join("; ", texts));
+    }
+
+    String label(String field) {
+        return labels.field(field);
+    }
+
+    /** What is told of something that is no thing of a sheet. */
+    List<Cell> cells(JsonNode thing) {
+        List<Cell> cells = new ArrayList<>();
+        thing.fields().forEachRemaining(field -> cells.addAll(cells(field.getKey(), field.getValue())));
+        return cells;
+    }
+
+    List<Cell> cells(String field, JsonNode value) {
+        if (value.isNull() || (value.isContainerNode() && value.isEmpty())) {
+            return List.of();
+        }
+        return List.of(new Cell(
+                label(field), value.isBoolean() ? labels.choice(value.asBoolean() ? "yes" : "no") : text(value)));
+    }
+
+    private static String text(JsonNode value) {
+        if (!value.isContainerNode()) {
+            return value.asText().replaceFirst("^--(?=\\d\\d-\\d\\d$)", "");
+        }
+        List<String> parts = new ArrayList<>();
+        if (value.isObject()) {
+            value.fields().forEachRemaining(part -> {
+                if (!part.getValue().isNull()) {
+                    parts.add(
+                            part.getValue().isNumber()
+                                    ? part.getKey() + ": " + part.getValue().asText()
+                                    : text(part.getValue()));
+                }
+            });
+        } else {
+            value.forEach(part -> parts.add(text(part)));
+        }
+        return String.join(", ", parts);
+    }
+
+    /** Whether it holds today, as far as its days say. */
+    String state(Sheet sheet, JsonNode thing) {
+        String today = today().toString();
+        String last = day(thing, "validTo", "until", "leftOn");
+        if (thing.hasNonNull("endedAt")
+                || thing.hasNonNull("withdrawnAt")
+                || (!last.isEmpty() && (sheet.hasLastDay() ? last.compareTo(today) < 0 : last.compareTo(today) <= 0))) {
+            return ENDED;
+        }
+        String first = day(thing, "validFrom");
+        if (!first.isEmpty() && first.compareTo(today) > 0) {
+            return LATER;
+        }
+        String review = day(thing, "reviewBy", "sensitivityReviewBy");
+        return thing.path("reviewDue").asBoolean(false) || (!review.isEmpty() && review.compareTo(today) <= 0)
+                ? DUE
+                : HOLDS;
+    }
+
+    private static String day(JsonNode thing, String... fields) {
+        for (String field : fields) {
+            if (thing.hasNonNull(field)) {
+                return thing.get(field).asText();
+            }
+        }
+        return "";
+    }
+}

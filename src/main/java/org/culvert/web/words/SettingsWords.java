@@ -1,0 +1,130 @@
+package org.culvert.web.words;
+
+import io.quarkus.qute.i18n.Message;
+import io.quarkus.qute.i18n.MessageBundle;
+
+/** What the pages of settings say around their matter. */
+@MessageBundle("settings")
+public interface SettingsWords {
+    @Message("Rules and facts")
+    String title();
+
+    @Message("What the network goes by is data with a source and dates. Laws differ from place to place "
+            + "and change: what stands here is as somebody read it, and the local code itself holds.")
+    String intro();
+
+    @Message("What it is for")
+    String purposes();
+
+    @Message("{#switch what}{#case 'time'}How long things may take{#case 'law'}What laws ask{#case "
+            + "'health'}Diseases and vaccinations{#case 'care'}Care{#case 'release'}Where animals go "
+            + "back{#case 'animals'}Animals and their names{#case 'roads'}Roads{#case 'network'}The "
+            + "region, and what leaves the network{#case}People{/switch}")
+    String purpose(Object what);
+
+    @Message("{count} to look at again")
+    String due(Object count);
+
+    @Message("{count} hold")
+    String held(Object count);
+
+    @Message("more than {count}")
+    String heldMore(Object count);
+
+    @Message("nothing entered")
+    String heldNone();
+
+    @Message("Release rules")
+    String releaseRules();
+
+    @Message("What must hold before an animal goes back, rule by rule with its source")
+    String releaseRulesFor();
+
+    @Message("Old records")
+    String oldRecords();
+
+    @Message("A table that others kept, looked through, tried and taken in")
+    String oldRecordsFor();
+
+    @Message("Who belongs to the network")
+    String roster();
+
+    @Message("Organisations, members, what they may do, what lapses")
+    String rosterFor();
+
+    @Message("What is kept of a person")
+    String people();
+
+    @Message("Finding a caller or member, giving them what is kept of them, hiding it, asking for erasure")
+    String peopleFor();
+
+    @Message("Who may sign in, and in which roles")
+    String accountsFor();
+
+    @Message("Your account")
+    String ownAccount();
+
+    @Message("Your password, where you are signed in, tokens for programs")
+    String ownAccountFor();
+
+    @Message("Nothing here says that something is lawful. Where the local code or a licensed vet says "
+            + "otherwise, they are right; correct the entry.")
+    String lawNote();
+
+    @Message("Nothing here prescribes a treatment or a dose. What is done to an animal is for a licensed "
+            + "vet to decide.")
+    String vetNote();
+
+    @Message("Bring a file")
+    String bringFile();
+
+    @Message("The file")
+    String file();
+
+    @Message("GeoJSON or GeoPackage; of roads also an extract of OpenStreetMap (.osm.pbf). One feature "
+            + "that cannot be read, and nothing is entered.")
+    String fileIntro();
+
+    @Message("The file is read; a large one takes some minutes.")
+    String underway();
+
+    @Message("{#switch what}{#case 'due'}To look at again{#case 'holds'}Holds now{#case}Holds " + "later{/switch}")
+    String state(Object what);
+
+    @Message("Not any more: {count}")
+    String ended(Object count);
+
+    @Message("Nothing of this kind is entered yet. What is entered stands here with its source, and first "
+            + "what is to be looked at again.")
+    String nothingYet();
+
+    @Message("The first of them. The rest can be had through the API.")
+    String firstOnes();
+
+    @Message("Back:")
+    String backTo();
+
+    @Message("Nothing was changed.")
+    String notKept();
+
+    @Message("What is wrong stands beside its field.")
+    String besideFields();
+
+    @Message("(needed)")
+    String needed();
+
+    @Message("choose")
+    String choose();
+
+    @Message("nothing said")
+    String nothingSaid();
+
+    @Message("There is nothing to choose from yet.")
+    String nothingToChoose();
+
+    @Message("Leave it as it is")
+    String leave();
+
+    @Message("The secret by which the receiver checks signatures, shown this once. Copy it now.")
+    String shownOnce();
+}
