@@ -2,13 +2,13 @@ package org.culvert.web;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.culvert.hotspot.HotspotReport;
 import org.culvert.hotspot.OpenEvidence;
 import org.culvert.hotspot.card.StretchCardService;
 import org.culvert.road.CurrentRoads;
 import org.culvert.road.RoadService;
+import org.culvert.web.words.RoadWords;
 
 /** Lays cards of hotspots out, for the screen and for paper. */
 @ApplicationScoped
@@ -40,7 +40,12 @@ class EvidencePages {
 
     private StretchCardPage card(HotspotReport report, HotspotReport.Stretch stretch) {
         CurrentRoads current = roads.findCurrent().orElse(null);
-        Locale locale = languages.ofPage();
-        return StretchCardPage.of(cards.card(report, stretch), report, current, locale, evidence.isOwn());
+        return StretchCardPage.of(
+                cards.card(report, stretch),
+                report,
+                current,
+                languages.ofPage(),
+                languages.words(RoadWords.class),
+                evidence.isOwn());
     }
 }

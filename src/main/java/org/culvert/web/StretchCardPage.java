@@ -13,6 +13,7 @@ import org.culvert.hotspot.when.StretchTimes;
 import org.culvert.hotspot.works.StretchAnswer;
 import org.culvert.hotspot.works.StretchWorks;
 import org.culvert.road.CurrentRoads;
+import org.culvert.web.words.RoadWords;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -80,7 +81,12 @@ public record StretchCardPage(
             @Nullable String whyNone) {}
 
     static StretchCardPage of(
-            StretchCard card, HotspotReport report, @Nullable CurrentRoads roads, Locale locale, boolean mayAsk) {
+            StretchCard card,
+            HotspotReport report,
+            @Nullable CurrentRoads roads,
+            Locale locale,
+            RoadWords words,
+            boolean mayAsk) {
         HotspotReport.Stretch stretch = card.stretch();
         StretchCard.Now now = card.now();
         List<RoadCurve> curves = RoadCurve.of(List.of(stretch));
@@ -93,7 +99,7 @@ public record StretchCardPage(
                 IntervalPicture.of(stretch),
                 RoadMap.of(List.of(stretch), roads, RoadMap.Frame.ONE),
                 curves.isEmpty() ? null : curves.get(0),
-                now == null ? null : now(now, report.settings().season(), locale),
+                now == null ? null : now(now, report.settings().season(), locale, words),
                 card.whyNotNow(),
                 mayAsk && now != null ? ask(now, report.settings()) : null);
     }
@@ -109,7 +115,7 @@ public record StretchCardPage(
                 .toList();
     }
 
-    private static Now now(StretchCard.Now now, RunSettings.Season season, Locale locale) {
+    private static Now now(StretchCard.Now now, RunSettings.Season season, Locale locale, RoadWords words) {
         StretchAnswer answer = now.answer();
         StretchTimes times = now.times();
         List<@Nullable Integer> months = new ArrayList<>();
@@ -117,7 +123,7 @@ public record StretchCardPage(
         Rose rose = Rose.ofMonths(months, month -> isAsked(season, month), locale);
         List<WorksPart> works = new ArrayList<>();
         for (int i = 0; i < now.works().size(); i++) {
-            works.add(works(YearsPicture.letter(i), now.works().get(i)));
+            works.add(works(YearsPicture.letter(i), now.works().get(i), words));
         }
         return new Now(
                 answer,
@@ -156,10 +162,10 @@ public record StretchCardPage(
         return false;
     }
 
-    private static WorksPart works(String letter, StretchWorks works) {
+    private static WorksPart works(String letter, StretchWorks works, RoadWords words) {
         return new WorksPart(
                 letter,
-                WorksRow.of(works.works()),
+                WorksRow.of(works.works(), words),
                 works.effect() == null ? null : EffectPage.of(works.effect()),
                 works.whyNone());
     }

@@ -168,8 +168,7 @@ public interface EvidenceWords {
     @Message("error rate {percent} % for the whole network.")
     String errorRateOf(String percent);
 
-    @Message("What is counted is what was reported: where more people drive, look and ring, more is "
-            + "reported.")
+    @Message("What is counted is what was reported: where more people drive, look and ring, more is " + "reported.")
     String reportedOnly();
 
     @Message("{#if stretches == 1}The hotspot{#else}{stretches} hotspots, by collisions beyond what "
@@ -282,8 +281,7 @@ public interface EvidenceWords {
             + "alive or dead; of {all} incidents of any cause in the period.")
     String countedWords(int counted, int all);
 
-    @Message("{count} of them count on the day they were reported, since nobody knows when they "
-            + "happened.")
+    @Message("{count} of them count on the day they were reported, since nobody knows when they " + "happened.")
     String timedByReport(int count);
 
     @Message("{count} lie by a junction whose roads are equally likely: they count on the nearest, "
@@ -449,12 +447,10 @@ public interface EvidenceWords {
     @Message("How many, and how sure")
     String howManyHowSure();
 
-    @Message("{collisions} counted; 95 % interval of the count {low} to {high}; chance expects "
-            + "{expected}.")
+    @Message("{collisions} counted; 95 % interval of the count {low} to {high}; chance expects " + "{expected}.")
     String intervalWords(int collisions, String low, String high, String expected);
 
-    @Message("● counted, with the 95 % interval of the count as a bar; the dashed line is what chance "
-            + "expects.")
+    @Message("● counted, with the 95 % interval of the count as a bar; the dashed line is what chance " + "expects.")
     String intervalCaption();
 
     @Message("{excess} beyond what chance expects; {rate} per km and year.")
@@ -629,8 +625,7 @@ public interface EvidenceWords {
     @Message("{words}: did it help?")
     String didItHelp(String words);
 
-    @Message("{kind} on {road} from {stretch} m, built from {built}. Their ends reach {ends} m "
-            + "further.")
+    @Message("{kind} on {road} from {stretch} m, built from {built}. Their ends reach {ends} m " + "further.")
     String worksAre(String kind, String road, String stretch, String built, String ends);
 
     @Message("Collisions by year")
@@ -730,8 +725,7 @@ public interface EvidenceWords {
     @Message("What this rests on")
     String restsOn();
 
-    @Message("{counted} collisions on the whole network, of {all} incidents of any cause; {leftOut} "
-            + "left out:")
+    @Message("{counted} collisions on the whole network, of {all} incidents of any cause; {leftOut} " + "left out:")
     String basis(int counted, int all, Object leftOut);
 
     @Message("Not allowed for:")
@@ -841,8 +835,7 @@ public interface EvidenceWords {
             + "named here:")
     String countsAlone();
 
-    @Message("Elsewhere on the network {before} collisions of all animals were reported before and "
-            + "{after} after.")
+    @Message("Elsewhere on the network {before} collisions of all animals were reported before and " + "{after} after.")
     String elsewhereBefore(Object before, Object after);
 
     @Message("What else changed")

@@ -123,6 +123,7 @@ final class Forms {
                     "{\"type\":\"FeatureCollection\",\"features\":[{\"type\":\"Feature\",\"properties\":{\"AADT\":900},"
                             + "\"geometry\":{\"type\":\"Point\",\"coordinates\":[150.02,-30.5]}}]}"),
             Map.entry("act", "try"));
+
     /** Of pages with many fields that may stay empty: what is good, by how the path begins. */
     private static final Map<String, Map<String, String>> OF_PAGES = Map.of(
             "/clutches/",
@@ -235,6 +236,7 @@ final class Forms {
         }
         if (path.startsWith("/traffic") && TRAFFIC.containsKey(field)) {
             return TRAFFIC.getOrDefault(field, "");
+        }
         for (Map.Entry<String, Map<String, String>> page : OF_PAGES.entrySet()) {
             if (path.startsWith(page.getKey())) {
                 return field.equals("key")

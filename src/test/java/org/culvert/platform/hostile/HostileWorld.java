@@ -649,8 +649,7 @@ final class HostileWorld {
                             operation.matches(".*(withdrawal|support-feeding-end)")
                                     ? Set.of("release", "caseId", "photographId", "sightingId")
                                     : Set.of());
-        } else if (operation.matches("POST /(records|traffic|api/(" + SPENDING + "))/.*")) {
-        } else if (operation.matches("POST /(records|cases|api/(" + SPENDING + "))/.*")) {
+        } else if (operation.matches("POST /(records|traffic|cases|api/(" + SPENDING + "))/.*")) {
             renew();
         }
     }

@@ -140,10 +140,8 @@ class DeskPagesIT {
                 List<Double> paints = new ArrayList<>();
                 for (int i = 0; i < 5; i++) {
                     browser.open("/desk");
-                    browser.await(
-                            "the desk is painted",
-                            () -> (Boolean) browser.script(
-                                    "return performance.getEntriesByName('first-contentful-paint').length > 0;"));
+                    browser.await("the desk is painted", () -> (Boolean) browser.script(
+                            "return performance.getEntriesByName('first-contentful-paint').length > 0;"));
                     paints.add(((Number) browser.script(
                                     "return performance.getEntriesByName('first-contentful-paint')[0].startTime;"))
                             .doubleValue());
