@@ -36,7 +36,7 @@ class RoadEvidencePagesIT {
             browser.assertUsable("run");
             browser.assertNothingRan();
             // From the table to the map, from the map to the card, and on to its question and its paper
-            browser.press("button.find[data-rank='1']");
+            browser.find("button.find[data-rank='1']").click();
             browser.await("the told line", () -> !browser.list("#told a").isEmpty());
             browser.press("#told a");
             assertThat(browser.path()).isEqualTo("/hotspots/" + run + "/stretches/1");
