@@ -57,7 +57,6 @@ public record StretchCardPage(
             String from,
             String to,
             Rose months,
-            List<StretchPage.Row> monthRows,
             YearsPicture years,
             @Nullable HoursPicture hours,
             String hourUnknown,
@@ -130,10 +129,6 @@ public record StretchCardPage(
                 number("%.2f", now.fromChainageMetres() / 1000),
                 number("%.2f", now.toChainageMetres() / 1000),
                 rose,
-                rose.petals().stream()
-                        .filter(petal -> !petal.incidents().equals("0"))
-                        .map(petal -> new StretchPage.Row(petal.name(), told(petal.incidents())))
-                        .toList(),
                 YearsPicture.of(answer.byYear(), now.works()),
                 times == null ? null : HoursPicture.of(times),
                 times == null ? "–" : told(times.hours().unknown()),
@@ -199,10 +194,6 @@ public record StretchCardPage(
 
     private static String told(@Nullable Integer count) {
         return count == null ? "–" : count.toString();
-    }
-
-    private static String told(String count) {
-        return count.equals(Rose.NOT_TOLD) ? "–" : count;
     }
 
     private static String number(String format, double value) {
