@@ -5,6 +5,7 @@ import jakarta.persistence.EntityManager;
 import jakarta.persistence.Query;
 import jakarta.transaction.Transactional;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -60,10 +61,8 @@ public class CaseLists {
     }
 
     private List<UUID> all(String wanted, int limit, @Nullable UUID before) {
-        Query query = entities.createNativeQuery(
-                        "select h.id from cases h where " + (before == null ? "" : "h.id < :before and ") + wanted
-                                + " order by h.id desc limit :most",
-                        UUID.class)
+        Query query = entities.createNativeQuery("select h.id from cases h where "
+                        + (before == null ? "" : "h.id < :before and ") + wanted + " order by h.id desc limit :most")
                 .setParameter("most", limit);
         if (before != null) {
             query.setParameter("before", before);
@@ -101,10 +100,10 @@ public class CaseLists {
                         union
                         select b.case_id from bodies b
                         where b.holder_organisation_id = :organisation and b.withdrawn_at is null and b.disposal is null
-                        """, UUID.class).setParameter("organisation", organisationId));
+                        """).setParameter("organisation", organisationId));
         return service.casesById(sight.onlySeen("case", ids)).values().stream()
                 .filter(one -> one.fate() == null || isBodyHere(one, organisationId))
-                .sorted(java.util.Comparator.comparing(CaseView::number))
+                .sorted(Comparator.comparing(CaseView::number))
                 .toList();
     }
 

@@ -4,8 +4,6 @@ import io.quarkiverse.resteasy.problem.HttpProblem;
 import io.quarkus.arc.ArcUndeclaredThrowableException;
 import io.quarkus.narayana.jta.QuarkusTransactionException;
 import jakarta.annotation.Priority;
-import jakarta.enterprise.inject.Any;
-import jakarta.enterprise.inject.Instance;
 import jakarta.persistence.OptimisticLockException;
 import jakarta.persistence.PersistenceException;
 import jakarta.transaction.RollbackException;
@@ -14,13 +12,10 @@ import jakarta.ws.rs.core.UriInfo;
 import jakarta.ws.rs.ext.ExceptionMapper;
 import jakarta.ws.rs.ext.Provider;
 import java.net.URI;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
+import java.util.Objects;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
-import org.postgresql.util.PSQLException;
-import org.postgresql.util.ServerErrorMessage;
 
 /** Turns what the database refuses into problems: a constraint of ours says its sentence, anything else is our fault. */
 class PersistenceProblems {
@@ -32,8 +27,8 @@ class PersistenceProblems {
     @Provider
     @Priority(1)
     static class OfHibernate extends Base implements ExceptionMapper<PersistenceException> {
-        OfHibernate(UriInfo uriInfo, @Any Instance<ConstraintSentences> rooms) {
-            super(uriInfo, rooms);
+        OfHibernate(UriInfo uriInfo, DatabaseRefusals refusals) {
+            super(uriInfo, refusals);
         }
 
         @Override
@@ -46,8 +41,8 @@ class PersistenceProblems {
     @Provider
     @Priority(1)
     static class OfCommit extends Base implements ExceptionMapper<ArcUndeclaredThrowableException> {
-        OfCommit(UriInfo uriInfo, @Any Instance<ConstraintSentences> rooms) {
-            super(uriInfo, rooms);
+        OfCommit(UriInfo uriInfo, DatabaseRefusals refusals) {
+            super(uriInfo, refusals);
         }
 
         @Override
@@ -60,8 +55,8 @@ class PersistenceProblems {
     @Provider
     @Priority(1)
     static class OfRollback extends Base implements ExceptionMapper<RollbackException> {
-        OfRollback(UriInfo uriInfo, @Any Instance<ConstraintSentences> rooms) {
-            super(uriInfo, rooms);
+        OfRollback(UriInfo uriInfo, DatabaseRefusals refusals) {
+            super(uriInfo, refusals);
         }
 
         @Override
@@ -74,8 +69,8 @@ class PersistenceProblems {
     @Provider
     @Priority(1)
     static class OfTransaction extends Base implements ExceptionMapper<QuarkusTransactionException> {
-        OfTransaction(UriInfo uriInfo, @Any Instance<ConstraintSentences> rooms) {
-            super(uriInfo, rooms);
+        OfTransaction(UriInfo uriInfo, DatabaseRefusals refusals) {
+            super(uriInfo, refusals);
         }
 
         @Override
@@ -86,29 +81,27 @@ class PersistenceProblems {
 
     abstract static class Base {
         private final UriInfo uriInfo;
-        private final Map<String, String> sentences = new HashMap<>();
+        private final DatabaseRefusals refusals;
 
-        Base(UriInfo uriInfo, Instance<ConstraintSentences> rooms) {
+        Base(UriInfo uriInfo, DatabaseRefusals refusals) {
             this.uriInfo = uriInfo;
-            rooms.forEach(room -> sentences.putAll(room.sentences()));
+            this.refusals = refusals;
         }
 
         Response respond(Throwable thrown) {
             if (DatabaseAway.isAway(thrown)) {
                 return DatabaseAway.response(uriInfo);
             }
-            PSQLException refused = find(thrown, PSQLException.class);
+            CulvertException refused = refusals.find(thrown);
+            if (refused instanceof InvalidException invalid) {
+                return invalid(invalid.errors().get(0));
+            }
             if (refused != null) {
-                String state = refused.getSQLState() == null ? "" : refused.getSQLState();
-                ServerErrorMessage message = refused.getServerErrorMessage();
-                InvalidException.FieldError wrong = message == null ? null : BadValues.find(state, message);
-                if (wrong != null && !sentences.containsKey(String.valueOf(message.getConstraint()))) {
-                    return invalid(wrong);
-                }
-                String sentence = message == null ? null : sentence(state, message.getConstraint());
-                if (sentence != null) {
-                    return problem("conflict", "That contradicts what is recorded", 409, sentence);
-                }
+                return problem(
+                        refused.type(),
+                        refused.title(),
+                        refused.status(),
+                        Objects.requireNonNullElse(refused.getMessage(), refused.title()));
             }
             if (find(thrown, OptimisticLockException.class) != null) {
                 return problem(
@@ -119,18 +112,6 @@ class PersistenceProblems {
             }
             LOG.error("The database refused what the server should not have asked", thrown);
             return problem(ProblemShape.type(500), ProblemShape.title(500), 500, ProblemShape.detail(500));
-        }
-
-        private @Nullable String sentence(String state, @Nullable String constraint) {
-            if (constraint == null) {
-                return null;
-            }
-            String known = sentences.get(constraint);
-            if (known != null) {
-                return known;
-            }
-            boolean overlapOrDuplicate = state.equals("23505") || state.equals("23P01");
-            return overlapOrDuplicate ? "The record breaks a rule: " + constraint.replace('_', ' ') + "." : null;
         }
 
         private Response invalid(InvalidException.FieldError wrong) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.function.Supplier;
 import org.culvert.platform.CulvertException;
+import org.culvert.platform.DatabaseRefusals;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.LedgerException;
@@ -32,10 +33,12 @@ public class PageForms {
 
     private final FormOnce forms;
     private final Languages languages;
+    private final DatabaseRefusals refusals;
 
-    PageForms(FormOnce forms, Languages languages) {
+    PageForms(FormOnce forms, Languages languages, DatabaseRefusals refusals) {
         this.forms = forms;
         this.languages = languages;
+        this.refusals = refusals;
     }
 
     /**
@@ -58,6 +61,12 @@ public class PageForms {
             throw notOfTheForm;
         } catch (CulvertException e) {
             return again.show(e, wrong(e));
+        } catch (RuntimeException e) {
+            CulvertException meant = refusals.find(e);
+            if (meant == null) {
+                throw e;
+            }
+            return again.show(meant, wrong(meant));
         }
     }
 

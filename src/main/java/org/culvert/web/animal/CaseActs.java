@@ -5,6 +5,8 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
 import org.culvert.animal.CaseEntries;
@@ -20,6 +22,7 @@ import org.culvert.care.plan.PlanService;
 import org.culvert.clinic.ClinicService;
 import org.culvert.platform.FormBodies;
 import org.culvert.platform.InvalidException;
+import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.sight.Sight;
 import org.culvert.release.fitness.FitnessService;
@@ -99,7 +102,7 @@ class CaseActs {
             case suspicion -> suspicions.suspect(caseId, read(body, SuspicionEntries.SuspicionEntry.class));
             case telling ->
                 suspicions.tell(suspicionOf(caseId, target), read(body, SuspicionEntries.SuspicionTelling.class));
-            case fitness -> checks.sign(caseId, read(itemsOf(body), FitnessService.CheckEntry.class));
+            case fitness -> checks.sign(caseId, checkOf(body));
             case fate -> cases.end(caseId, read(body, CaseEntries.FateEntry.class));
             case disposal -> cases.dispose(caseId, read(body, CaseEntries.DisposalEntry.class));
         }
@@ -143,15 +146,33 @@ class CaseActs {
         return body;
     }
 
-    private static ObjectNode itemsOf(ObjectNode body) {
-        JsonNode aspects = body.remove("aspect");
-        if (aspects != null) {
+    /** Aspects of the form are items of the body, and what is wrong with an item stands beside its aspect. */
+    private FitnessService.CheckEntry checkOf(ObjectNode body) {
+        JsonNode told = body.remove("aspect");
+        List<String> aspects = new ArrayList<>();
+        if (told != null) {
             ArrayNode items = body.putArray("items");
-            aspects.fields()
-                    .forEachRemaining(
-                            one -> items.addObject().put("aspect", one.getKey()).set("answer", one.getValue()));
+            told.fields().forEachRemaining(one -> {
+                aspects.add(one.getKey());
+                items.addObject().put("aspect", one.getKey()).set("answer", one.getValue());
+            });
         }
-        return body;
+        try {
+            return bodies.read(body, FitnessService.CheckEntry.class);
+        } catch (InvalidException e) {
+            throw new InvalidException(e.errors().stream()
+                    .map(error -> new FieldError(aspect(aspects, error.field()), error.detail(), error.wanted(), null))
+                    .toList());
+        }
+    }
+
+    private static String aspect(List<String> aspects, String field) {
+        for (int i = 0; i < aspects.size(); i++) {
+            if (field.startsWith("items[" + i + "]") || field.startsWith("items." + i + ".")) {
+                return "aspect." + aspects.get(i);
+            }
+        }
+        return field;
     }
 
     private UUID visit(UUID caseId, @Nullable UUID target) {

@@ -102,8 +102,14 @@ class CasePages {
         HolderNames names = HolderNames.of(roster, sight, tongue.words());
         Viewer asker = sight.viewer();
         Instant now = clock.instant();
-        CaseForms forms =
-                new CaseForms(caseId, asker, sent, form, tongue, choices(told, names, tongue), left(told, asker));
+        CaseForms forms = new CaseForms(
+                caseId,
+                asker,
+                sent,
+                form == null ? asked(told, seen, asker) : form,
+                tongue,
+                choices(told, names, tongue),
+                left(told, asker));
         return page.data(
                 "page",
                 new CasePage(
@@ -158,13 +164,40 @@ class CasePages {
                 .data("candidates", candidates)
                 .data("say", tongue)
                 .data("errors", sent.errors())
-                .data("refused", sent.isRefused() ? "form-" + sent.form() : null)
+                .data(
+                        "refused",
+                        candidates.stream()
+                                .map(Candidate::form)
+                                .filter(form -> form != null && form.open())
+                                .map(CaseFormView::id)
+                                .findFirst()
+                                .orElse(null))
                 .data("key", UUID.randomUUID().toString());
     }
 
     /** @param form null where it cannot be placed there now */
     public record Candidate(
             CarerSearch.CarerOption option, @Nullable CaseFormView form) {}
+
+    /** The form that the asker is most likely to need: to take over what is offered, or to keep the visit of what has come. */
+    private static @Nullable String asked(CaseView told, CaseParts seen, Viewer asker) {
+        UUID own = asker.organisationId();
+        UUID self = asker.memberId();
+        CaseView.HandOverView offer = told.pendingHandOver();
+        if (offer != null) {
+            boolean isMine = self != null && self.equals(offer.taker().memberId())
+                    || own != null && own.equals(offer.taker().organisationId());
+            return isMine ? CaseFormKind.acceptance.name() : null;
+        }
+        CaseView.WhereaboutsView where = told.whereabouts();
+        boolean hasCome = told.fate() == null
+                && own != null
+                && where != null
+                && own.equals(where.organisationId())
+                && seen.visits() != null
+                && seen.openVisit() == null;
+        return hasCome && asker.hasAny(Role.CLINIC) ? CaseFormKind.visit.name() : null;
+    }
 
     private @Nullable Long incidentNumber(CaseView told) {
         return !sight.seesOwnOnly("incident") || sight.isOwn("incident", told.incidentId())

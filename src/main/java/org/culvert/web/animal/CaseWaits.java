@@ -3,6 +3,7 @@ package org.culvert.web.animal;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.culvert.animal.CaseView;
 import org.culvert.care.clock.ClockViews.CaseClockView;
@@ -17,6 +18,8 @@ import org.culvert.web.words.CaseWords;
 
 /** What has to be decided or done next of one case, the most pressing first. */
 final class CaseWaits {
+    private static final List<String> STATES = List.of("overdue", "warned", "waits", "cantTell");
+
     private final CaseView told;
     private final CaseParts parts;
     private final HolderNames names;
@@ -46,6 +49,7 @@ final class CaseWaits {
         made.body();
         made.clocks("cantTell");
         made.referOut();
+        made.waits.sort(Comparator.comparingInt(wait -> STATES.indexOf(wait.state())));
         return List.copyOf(made.waits);
     }
 

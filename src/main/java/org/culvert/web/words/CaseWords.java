@@ -181,7 +181,7 @@ public interface CaseWords {
     @Message("under another licence, {number}")
     String otherLicence(Object number);
 
-    @Message("It is at")
+    @Message("Where it is:")
     String isAt();
 
     @Message("with {who}")

@@ -215,6 +215,10 @@ class CasePageResourceTest {
                 .send(path + "/disease-suspicions/" + suspicion + "/telling", "to", "the hotline", "by", "D")
                 .statusCode(303);
         assertThat(page(DISPATCHER, path)).contains("the hotline was told").doesNotContain("no authority was told yet");
+        // What the database itself refuses stands on the page too: a body that is held is not disposed of
+        rescuer.send(path + "/fate", "fate", "died").statusCode(303);
+        assertThat(rescuer.refused(409, path + "/body/disposal", "disposal", "incinerated"))
+                .contains("Not kept.", "href=\"#form-disposal\"");
     }
 
     @Test
@@ -238,8 +242,10 @@ class CasePageResourceTest {
         assertThat(carers).contains("can take it", "may not hold it, as far as is entered", world.carer);
         assertThat(carers.indexOf("can take it")).isLessThan(carers.indexOf("may not hold it"));
         assertThat(carers).as("who may not hold it has no form").doesNotContain("value=\"" + world.unlicensedCarer);
-        assertThat(clinic.refused(409, path + "/placements", "carerMemberId", world.unlicensedCarer))
-                .contains("may not hold the animal");
+        assertThat(clinic.refused(422, path + "/placements", "carerMemberId", world.unlicensedCarer))
+                .contains("Not kept.", "what the rule asks for")
+                .doesNotContain("href=\"#form-placement");
+        assertThat(Api.get(CLINIC, "/api" + path + "/placements").getList("id")).isEmpty();
         String key = "place-" + UUID.randomUUID();
         for (int times = 0; times < 2; times++) {
             clinic.sendOnce(path + "/placements", key, "carerMemberId", world.carer, "conditions", "dry for two days")
@@ -276,7 +282,7 @@ class CasePageResourceTest {
                         "yes")
                 .statusCode(303);
         assertThat(page(COORDINATOR, path)).contains("euthanased", "never left where scavengers can reach it");
-        assertThat(coordinator.refused(409, path + "/body/disposal", "disposal", "leftInPlace"))
+        assertThat(coordinator.refused(422, path + "/body/disposal", "disposal", "leftInPlace"))
                 .contains("kills the animals that scavenge it");
         coordinator.send(path + "/body/disposal", "disposal", "incinerated").statusCode(303);
         assertThat(page(COORDINATOR, path))
@@ -289,7 +295,7 @@ class CasePageResourceTest {
         String path = "/cases/" + withTheRescuer();
         SentForms coordinator = new SentForms(COORDINATOR);
         assertThat(coordinator.refused(400, path + "/fitness-checks", "vetName", "Dr Vet", "aspect.movement", "well"))
-                .contains("Not kept.", "value=\"Dr Vet\"");
+                .contains("id=\"fitness-aspect-movement-wrong\"", "value=\"Dr Vet\"");
         coordinator
                 .send(
                         path + "/fitness-checks",

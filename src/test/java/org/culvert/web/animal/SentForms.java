@@ -2,6 +2,7 @@ package org.culvert.web.animal;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
@@ -14,7 +15,7 @@ final class SentForms {
 
     SentForms(String role) {
         this.role = role;
-        this.secret = Api.as(role).get("/cases").cookie("culvert-form");
+        this.secret = Api.as(role).get("/account").cookie("culvert-form");
     }
 
     static String page(String role, String path) {
@@ -45,7 +46,7 @@ final class SentForms {
                 .withoutRedirects()
                 .formParam("csrf", secret)
                 .formParam("key", key)
-                .formParams(java.util.Map.of("field", fields, "value", values))
+                .formParams(Map.of("field", fields, "value", values))
                 .post(path)
                 .then();
     }
