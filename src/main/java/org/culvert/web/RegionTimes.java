@@ -19,7 +19,7 @@ public class RegionTimes {
     }
 
     public String at(Instant instant, String language) {
-        return DateTimeFormatter.ofPattern("EEE d MMM, HH:mm", Locale.forLanguageTag(language))
+        return format("EEE d MMM, HH:mm", language)
                 .format(instant.atZone(region.zone()));
     }
 
@@ -27,14 +27,14 @@ public class RegionTimes {
     public String clock(Instant instant, Instant now, String language) {
         boolean ofToday = LocalDate.ofInstant(instant, region.zone()).equals(LocalDate.ofInstant(now, region.zone()));
         return ofToday
-                ? DateTimeFormatter.ofPattern("HH:mm", Locale.forLanguageTag(language))
+                ? format("HH:mm", language)
                         .format(instant.atZone(region.zone()))
                 : at(instant, language);
     }
 
     /** Of another year, too. */
     public String moment(Instant instant, String language) {
-        return DateTimeFormatter.ofPattern("d MMM yyyy, HH:mm", Locale.forLanguageTag(language))
+        return format("d MMM yyyy, HH:mm", language)
                 .format(instant.atZone(region.zone()));
     }
 
@@ -42,12 +42,19 @@ public class RegionTimes {
     public String span(Instant from, Instant before, String language) {
         LocalDate first = LocalDate.ofInstant(from, region.zone());
         LocalDate last = LocalDate.ofInstant(before.minusMillis(1), region.zone());
-        var format = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.forLanguageTag(language));
+        DateTimeFormatter format = format("d MMM yyyy", language);
         return last.isAfter(first) ? format.format(first) + " – " + format.format(last) : format.format(first);
     }
 
     public String day(LocalDate day, String language) {
-        return DateTimeFormatter.ofPattern("EEE d MMM yyyy", Locale.forLanguageTag(language))
+        return format("EEE d MMM yyyy", language)
                 .format(day);
+    }
+
+    /** In German a point stands behind the day (DIN 5008). */
+    private static DateTimeFormatter format(String pattern, String language) {
+        Locale locale = Locale.forLanguageTag(language);
+        return DateTimeFormatter.ofPattern(
+                locale.getLanguage().equals("de") ? pattern.replace("d MMM", "d. MMM") : pattern, locale);
     }
 }

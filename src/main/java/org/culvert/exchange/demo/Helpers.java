@@ -92,15 +92,24 @@ class Helpers {
                 .orElse(null);
     }
 
-    /** The carer who has an account of the demo, where an animal can go there; else who can best take it; or null. */
+    /** Who takes an animal, and whether a rule of the network's own speaks against it. */
+    record Taker(UUID memberId, boolean needsReason) {}
+
+    /** The carer who has an account of the demo, where no law is against it; else who can best take an animal; or null. */
     @Nullable
-    UUID carerToday(DemoRegion region, UUID caseId, Instant at) {
-        List<UUID> able = carers.findCarers(caseId, at).stream()
-                .filter(option -> option.answer().equals("canTake"))
-                .map(CarerSearch.CarerOption::memberId)
-                .toList();
+    Taker carerToday(DemoRegion region, UUID caseId, Instant at) {
         UUID own = memberWithAccount(region, Role.CARER);
-        return able.isEmpty() ? null : own != null && able.contains(own) ? own : able.get(0);
+        List<CarerSearch.CarerOption> options = carers.findCarers(caseId, at);
+        return options.stream()
+                .filter(option ->
+                        option.memberId().equals(own) && !option.answer().equals("canNotTake"))
+                .findFirst()
+                .or(() -> options.stream()
+                        .filter(option -> option.answer().equals("canTake"))
+                        .findFirst())
+                .map(option ->
+                        new Taker(option.memberId(), option.answer().equals("needsReason")))
+                .orElse(null);
     }
 
     /** The carer who has an account of the demo, where authorised for a group on the day; else any who is. */

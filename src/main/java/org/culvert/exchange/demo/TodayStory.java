@@ -288,10 +288,11 @@ class TodayStory {
                                     admitted.plus(Duration.ofHours(4))))))
                     .id();
             Instant leaves = admitted.plus(Duration.ofHours(28));
-            UUID carer = helpers.carerToday(region, caseId, leaves);
-            if (carer == null) {
+            Helpers.Taker taker = helpers.carerToday(region, caseId, leaves);
+            if (taker == null) {
                 return;
             }
+            UUID carer = taker.memberId();
             clinic.discharge(
                     visit,
                     new ClinicService.DischargeEntry(
@@ -306,7 +307,12 @@ class TodayStory {
                                     .toLocalDate(),
                             leaves));
             UUID handOver = placements
-                    .place(caseId, new PlacementService.PlacementEntry(carer, visit, "dry and quiet", null, leaves))
+                    .place(caseId, new PlacementService.PlacementEntry(
+                            carer,
+                            visit,
+                            "dry and quiet",
+                            taker.needsReason() ? "She has a third tub, and said that she takes one more for now." : null,
+                            leaves))
                     .handOverId();
             Instant taken = leaves.plusSeconds(5400);
             custody.accept(handOver, new CaseEntries.AcceptanceEntry(taken));

@@ -87,6 +87,12 @@ public record DeskIncidentPage(
             return steps;
         }
 
+        /** When the last of them was; null where none was. */
+        public @Nullable Instant lastAt() {
+            List<Step> all = steps();
+            return all.isEmpty() ? null : all.get(all.size() - 1).at();
+        }
+
         private static void add(List<Step> steps, String name, @Nullable Instant at) {
             if (at != null) {
                 steps.add(new Step(name, at));
