@@ -51,7 +51,7 @@ public class RegionTimes {
                 .format(day);
     }
 
-    /** In German a point stands behind the day (DIN 5008). */
+    /** In German a point stands behind the day. */
     private static DateTimeFormatter format(String pattern, String language) {
         Locale locale = Locale.forLanguageTag(language);
         return DateTimeFormatter.ofPattern(
