@@ -55,6 +55,7 @@
       place.clearLayers();
       const figure = where.querySelector('figure.place');
       if (!figure) {
+        tapped = false;
         return;
       }
       const at = point(figure.dataset.at);
@@ -108,7 +109,7 @@
         });
         mark.on('click', function () {
           const rows = rowsOf(incident);
-          const link = rows[0].querySelector('a, input');
+          const link = rows[0].querySelector('a, input:not([type=hidden])');
           rows[0].scrollIntoView({ block: 'nearest' });
           if (link) {
             link.focus();
