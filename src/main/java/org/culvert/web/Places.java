@@ -1,12 +1,12 @@
 package org.culvert.web;
 
+import io.quarkus.security.identity.SecurityIdentity;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.culvert.platform.Role;
 import org.culvert.platform.sight.SightTable;
-import org.culvert.platform.sight.Viewers;
 import org.jspecify.annotations.Nullable;
 
 /** Where people go: every page that is asked for without an identifier, for whom it is the first, and who may see it. */
@@ -65,11 +65,11 @@ public class Places {
             known("contract", CONTRACT, "programs"),
             known("problems", "/problems", "programs"));
 
-    private final Viewers viewers;
+    private final SecurityIdentity identity;
     private final SightTable table = SightTable.load();
 
-    Places(Viewers viewers) {
-        this.viewers = viewers;
+    Places(SecurityIdentity identity) {
+        this.identity = identity;
     }
 
     /** Those that whoever asks may go to. */
@@ -79,7 +79,7 @@ public class Places {
 
     /** Those that stand in the bar of whoever asks, the one where their work waits first. */
     public List<Place> bar() {
-        Set<String> roles = viewers.current().roles();
+        Set<String> roles = identity.getRoles();
         return reachable()
                 .filter(known -> known.mainly().stream().anyMatch(roles::contains))
                 .map(Known::place)
@@ -94,7 +94,7 @@ public class Places {
     }
 
     private Stream<Known> reachable() {
-        Set<String> roles = viewers.current().roles();
+        Set<String> roles = identity.getRoles();
         return ALL.stream().filter(known -> {
             Set<String> allowed = table.rolesOf("GET " + known.place().path());
             return known.place().path().equals(CONTRACT)

@@ -115,10 +115,10 @@ public interface AccountWords {
     String sessions();
 
     @Message("since {at}")
-    String since(Object at);
+    String since(String at);
 
     @Message("last seen {at}")
-    String lastSeen(Object at);
+    String lastSeen(String at);
 
     @Message("here")
     String here();

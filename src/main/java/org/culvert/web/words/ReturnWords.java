@@ -34,7 +34,7 @@ public interface ReturnWords {
     String noneSigned();
 
     @Message("Signed by {name}, {capacity}, on {on}")
-    String signedBy(Object name, Object capacity, Object on);
+    String signedBy(Object name, Object capacity, String on);
 
     @Message("supplements: {count}")
     String supplementsCount(Object count);

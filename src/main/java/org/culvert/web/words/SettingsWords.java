@@ -20,7 +20,7 @@ public interface SettingsWords {
             + "'health'}Diseases and vaccinations{#case 'care'}Care{#case 'release'}Where animals go "
             + "back{#case 'animals'}Animals and their names{#case 'roads'}Roads{#case 'network'}The "
             + "region, and what leaves the network{#case}People{/switch}")
-    String purpose(Object what);
+    String purpose(String what);
 
     @Message("{count} to look at again")
     String due(Object count);

@@ -188,7 +188,7 @@ class SignInResourceTest {
                 "account")) {
             Answer in = send(username, GOOD, next);
             in.then().statusCode(303);
-            assertThat(in.header("Location")).as(next).isEqualTo(Request.server() + "/");
+            assertThat(in.header("Location")).as(next).isEqualTo(Request.server() + "/first");
         }
         assertThat(send(username, GOOD, "/hotspots?cursor=a%2Fb").header("Location"))
                 .endsWith("/hotspots?cursor=a%2Fb");
