@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import org.culvert.platform.ledger.Change;
+import org.culvert.roster.RosterService;
 import org.culvert.web.settings.SheetChoices.Reference;
 import org.jspecify.annotations.Nullable;
 
@@ -174,6 +175,9 @@ record Shape(
 
     /** Texts that may be one of some words alone. */
     private static List<String> alternatives(Field field) {
+        if (field.getDeclaringClass() == RosterService.OrganisationEntry.class && field.getName().equals("kind")) {
+            return RosterService.ORGANISATION_KINDS;
+        }
         Pattern pattern = field.getAnnotation(Pattern.class);
         return pattern != null && pattern.regexp().matches("[A-Za-z]+(\\|[A-Za-z]+)+")
                 ? List.of(pattern.regexp().split("\\|"))

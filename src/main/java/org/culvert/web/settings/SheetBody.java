@@ -28,6 +28,7 @@ class SheetBody {
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
     private static final String CELLS = "\\|";
     private static final String BETWEEN = " | ";
+    private static final String WHOLE = "-?\\d{1,15}";
     private static final String FIGURE = "-?\\d{1,15}(\\.\\d{1,12})?";
 
     private final ObjectMapper mapper;
@@ -151,6 +152,9 @@ class SheetBody {
 
     /** What is no figure goes on as it is, so that the API's own reader says what is wrong with it. */
     private static JsonNode figure(String text) {
+        if (text.matches(WHOLE)) {
+            return NODES.numberNode(Long.parseLong(text));
+        }
         return text.matches(FIGURE) ? NODES.numberNode(new BigDecimal(text)) : NODES.textNode(text);
     }
 

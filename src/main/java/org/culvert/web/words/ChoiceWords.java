@@ -308,4 +308,31 @@ public interface ChoiceWords {
 
     @Message("ruled out")
     String excluded();
+
+    @Message("network")
+    String network();
+
+    @Message("shelter")
+    String shelter();
+
+    @Message("council")
+    String council();
+
+    @Message("roads authority")
+    String roadsAuthority();
+
+    @Message("police")
+    String police();
+
+    @Message("wildlife authority")
+    String wildlifeAuthority();
+
+    @Message("burnt")
+    String burnt();
+
+    @Message("flooded")
+    String flooded();
+
+    @Message("council area")
+    String councilArea();
 }

@@ -43,7 +43,7 @@ class RosterPageResourceTest {
 
     private static String member(String name, String phone) {
         String organisation = Api.make(COORDINATOR, "/api/organisations", """
-                {"kind":"carers","name":"%s"}
+                {"kind":"network","name":"%s"}
                 """.formatted(name + " house"))
                 .getString("id");
         return Api.make(COORDINATOR, "/api/members", """
