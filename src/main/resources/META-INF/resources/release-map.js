@@ -16,7 +16,7 @@
   let map;
 
   function sign(text, kind) {
-    return L.divIcon({ className: 'site-sign ' + kind, html: '', iconSize: [30, 30], bgPos: null, text: text });
+    return L.divIcon({ className: 'site-sign ' + kind, iconSize: [30, 30], text: text });
   }
 
   // A marker whose text is set as a text
@@ -60,6 +60,7 @@
 
   function draw(area) {
     map = L.map(box, { preferCanvas: true, attributionControl: false, zoomSnap: 1 });
+    map.setView(found, 13);
     L.control.scale({ imperial: false }).addTo(map);
     const told = area.properties;
     const all = L.featureGroup().addTo(map);

@@ -53,7 +53,10 @@ public record AreaPage(
 
     public record Found(double latitude, double longitude, double uncertaintyMetres) {}
 
-    /** @param against what stands against it there, and not wherever it goes */
+    /**
+     * @param against what stands in the way there, and not wherever it goes
+     * @param advice what was not passed and is in nobody's way
+     */
     public record SiteRow(
             int rank,
             String name,
@@ -63,7 +66,8 @@ public record AreaPage(
             String inArea,
             String distance,
             String roads,
-            List<FindingRow> against) {}
+            List<FindingRow> against,
+            List<FindingRow> advice) {}
 
     /** Which kinds of parts are taken out, for the key of the map. */
     List<String> cuts() {
@@ -158,6 +162,7 @@ public record AreaPage(
     private static SiteRow row(
             RankedSite site, Map<UUID, List<Finding>> findings, Set<String> everywhere, ReleaseTongue tongue) {
         ReleaseWords words = tongue.words();
+        List<Finding> found = findings.getOrDefault(site.siteId(), List.of());
         return new SiteRow(
                 site.rank(),
                 site.name(),
@@ -167,11 +172,12 @@ public record AreaPage(
                 words.inAreaOf(site.inArea()),
                 words.giveOrTake(tongue.distance(site.distanceMetres()), tongue.distance(site.doubtMetres())),
                 roads(site.roadsBetween(), tongue),
-                FindingRow.notPassed(
-                        findings.getOrDefault(site.siteId(), List.of()).stream()
+                FindingRow.standing(
+                        found.stream()
                                 .filter(one -> !everywhere.contains(one.key()))
                                 .toList(),
-                        tongue));
+                        tongue),
+                FindingRow.advice(found, tongue));
     }
 
     private static String roads(List<Barrier.Crossed> roads, ReleaseTongue tongue) {

@@ -2,7 +2,6 @@ package org.culvert.web.release;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 import org.culvert.release.rules.Finding;
 import org.culvert.release.rules.Lifting;
 import org.culvert.release.rules.Rule;
@@ -40,12 +39,28 @@ public record FindingRow(
                         : words.lifting(finding.lifting().name()));
     }
 
-    /** Those that were not passed: what stands in the way before mere advice. */
-    static List<FindingRow> notPassed(List<Finding> findings, ReleaseTongue tongue) {
-        return Stream.concat(
-                        findings.stream().filter(Finding::stands),
-                        findings.stream()
-                                .filter(one -> one.verdict() != Verdict.pass && one.lifting() == Lifting.notNeeded))
+    /** Of whatever place: in the words of its rule, where figures are of one place alone. */
+    static FindingRow ofAnyPlace(Finding finding, ReleaseTongue tongue) {
+        FindingRow row = of(finding, tongue);
+        Rule rule = finding.rule();
+        return rule == null || finding.separation() == null
+                ? row
+                : new FindingRow(
+                        row.key, row.verdict, row.verdictWords, rule.words(), row.rule, row.source, row.lifting);
+    }
+
+    /** Those that stand in the way. */
+    static List<FindingRow> standing(List<Finding> findings, ReleaseTongue tongue) {
+        return findings.stream()
+                .filter(Finding::stands)
+                .map(one -> of(one, tongue))
+                .toList();
+    }
+
+    /** Those that were not passed and are mere advice. */
+    static List<FindingRow> advice(List<Finding> findings, ReleaseTongue tongue) {
+        return findings.stream()
+                .filter(one -> one.verdict() != Verdict.pass && one.lifting() == Lifting.notNeeded)
                 .map(one -> of(one, tongue))
                 .toList();
     }

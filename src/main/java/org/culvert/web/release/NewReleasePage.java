@@ -18,5 +18,5 @@ public record NewReleasePage(List<Chosen> chosen, String place, EntryForm form) 
             String name,
             String title,
             String verdictWords,
-            List<FindingRow> notPassed) {}
+            List<FindingRow> against, List<FindingRow> advice) {}
 }

@@ -97,7 +97,8 @@ class NewReleasePages {
                             animals.getOrDefault(one.caseId(), ""),
                             row.title(),
                             row.verdictWords(),
-                            row.notPassed());
+                            row.against(),
+                            row.advice());
                 })
                 .toList();
         return new NewReleasePage(

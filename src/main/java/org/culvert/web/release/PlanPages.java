@@ -137,7 +137,7 @@ class PlanPages {
                 Objects.requireNonNullElse(asked.withinMetres, ""),
                 open,
                 everywhere(looked).stream()
-                        .map(finding -> FindingRow.of(finding, tongue))
+                        .map(finding -> FindingRow.ofAnyPlace(finding, tongue))
                         .toList(),
                 assessed(caseId, looked, tongue),
                 told.fate() != null
@@ -220,7 +220,8 @@ class PlanPages {
                 tongue.words().assessedAt(place(one.siteId(), names, tongue), tongue.moment(one.recordedAt())),
                 one.overall(),
                 tongue.words().verdict(one.overall()),
-                FindingRow.notPassed(one.tests(), tongue));
+                FindingRow.standing(one.tests(), tongue),
+                FindingRow.advice(one.tests(), tongue));
     }
 
     /** The name of a site, or that it is a place without one. */
