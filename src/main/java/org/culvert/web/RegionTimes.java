@@ -19,23 +19,18 @@ public class RegionTimes {
     }
 
     public String at(Instant instant, String language) {
-        return format("EEE d MMM, HH:mm", language)
-                .format(instant.atZone(region.zone()));
+        return format("EEE d MMM, HH:mm", language).format(instant.atZone(region.zone()));
     }
 
     /** The hour alone where it is of today. */
     public String clock(Instant instant, Instant now, String language) {
         boolean ofToday = LocalDate.ofInstant(instant, region.zone()).equals(LocalDate.ofInstant(now, region.zone()));
-        return ofToday
-                ? format("HH:mm", language)
-                        .format(instant.atZone(region.zone()))
-                : at(instant, language);
+        return ofToday ? format("HH:mm", language).format(instant.atZone(region.zone())) : at(instant, language);
     }
 
     /** Of another year, too. */
     public String moment(Instant instant, String language) {
-        return format("d MMM yyyy, HH:mm", language)
-                .format(instant.atZone(region.zone()));
+        return format("d MMM yyyy, HH:mm", language).format(instant.atZone(region.zone()));
     }
 
     /** The day of an instant, or the first and the last day before another one. */
@@ -47,8 +42,7 @@ public class RegionTimes {
     }
 
     public String day(LocalDate day, String language) {
-        return format("EEE d MMM yyyy", language)
-                .format(day);
+        return format("EEE d MMM yyyy", language).format(day);
     }
 
     /** In German a point stands behind the day. */

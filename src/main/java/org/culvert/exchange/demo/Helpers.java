@@ -107,8 +107,7 @@ class Helpers {
                 .or(() -> options.stream()
                         .filter(option -> option.answer().equals("canTake"))
                         .findFirst())
-                .map(option ->
-                        new Taker(option.memberId(), option.answer().equals("needsReason")))
+                .map(option -> new Taker(option.memberId(), option.answer().equals("needsReason")))
                 .orElse(null);
     }
 

@@ -307,12 +307,16 @@ class TodayStory {
                                     .toLocalDate(),
                             leaves));
             UUID handOver = placements
-                    .place(caseId, new PlacementService.PlacementEntry(
-                            carer,
-                            visit,
-                            "dry and quiet",
-                            taker.needsReason() ? "She has a third tub, and said that she takes one more for now." : null,
-                            leaves))
+                    .place(
+                            caseId,
+                            new PlacementService.PlacementEntry(
+                                    carer,
+                                    visit,
+                                    "dry and quiet",
+                                    taker.needsReason()
+                                            ? "She has a third tub, and said that she takes one more for now."
+                                            : null,
+                                    leaves))
                     .handOverId();
             Instant taken = leaves.plusSeconds(5400);
             custody.accept(handOver, new CaseEntries.AcceptanceEntry(taken));

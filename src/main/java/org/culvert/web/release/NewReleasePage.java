@@ -18,5 +18,6 @@ public record NewReleasePage(List<Chosen> chosen, String place, EntryForm form) 
             String name,
             String title,
             String verdictWords,
-            List<FindingRow> against, List<FindingRow> advice) {}
+            List<FindingRow> against,
+            List<FindingRow> advice) {}
 }

@@ -35,7 +35,12 @@ public record PlanPage(
 
     /** One run of the rules that was kept. */
     public record AssessmentRow(
-            UUID id, String title, String verdict, String verdictWords, List<FindingRow> against, List<FindingRow> advice) {}
+            UUID id,
+            String title,
+            String verdict,
+            String verdictWords,
+            List<FindingRow> against,
+            List<FindingRow> advice) {}
 
     /** Whether nothing that is recorded stands in the way as it is. */
     public boolean isClear() {

@@ -175,7 +175,8 @@ record Shape(
 
     /** Texts that may be one of some words alone. */
     private static List<String> alternatives(Field field) {
-        if (field.getDeclaringClass() == RosterService.OrganisationEntry.class && field.getName().equals("kind")) {
+        if (field.getDeclaringClass() == RosterService.OrganisationEntry.class
+                && field.getName().equals("kind")) {
             return RosterService.ORGANISATION_KINDS;
         }
         Pattern pattern = field.getAnnotation(Pattern.class);

@@ -32,8 +32,7 @@ public interface ActExplainedWords {
     @Message("It holds for everybody from now on.")
     String settling();
 
-    @Message("People whom no duty keeps any more are erased for good, a few at a time. This cannot be "
-            + "undone.")
+    @Message("People whom no duty keeps any more are erased for good, a few at a time. This cannot be " + "undone.")
     String erasing();
 
     @Message("Nothing is offered to them on these days.")

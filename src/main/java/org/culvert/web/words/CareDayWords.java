@@ -117,10 +117,12 @@ public interface CareDayWords {
     @Message("About")
     String about();
 
-    @Message("{#switch kind}{#case 'weight'}Its weight{#case 'food'}Food{#case 'wound'}A wound{#case " + "'photograph'}A photograph that was taken{#else}Something else{/switch}")
+    @Message("{#switch kind}{#case 'weight'}Its weight{#case 'food'}Food{#case 'wound'}A wound{#case "
+            + "'photograph'}A photograph that was taken{#else}Something else{/switch}")
     String kind(String kind);
 
-    @Message("{#switch kind}{#case 'weight'}Weight{#case 'food'}Food{#case 'wound'}Wound{#case " + "'photograph'}Photograph{#else}Note{/switch}")
+    @Message("{#switch kind}{#case 'weight'}Weight{#case 'food'}Food{#case 'wound'}Wound{#case "
+            + "'photograph'}Photograph{#else}Note{/switch}")
     String kindDone(String kind);
 
     @Message("Grams, of its weight only")
@@ -150,7 +152,8 @@ public interface CareDayWords {
     @Message("Revoke the address")
     String revoke();
 
-    @Message("The tasks can stand in the calendar of a telephone: the number of the case and what is due, and " + "nothing else. Ticks are made on the page of what is to do.")
+    @Message("The tasks can stand in the calendar of a telephone: the number of the case and what is due, and "
+            + "nothing else. Ticks are made on the page of what is to do.")
     String calendarLead();
 
     @Message("Make an address")
@@ -219,7 +222,9 @@ public interface CareDayWords {
     @Message("no")
     String answerNo();
 
-    @Message("{#switch flag}{#case 'belowLow'}below the vet's limit: ring the clinic{#case 'aboveHigh'}above the " + "vet's limit: ring the clinic{#case 'flaggedAnswer'}the vet wants to hear of that: ring the " + "clinic{#else}the weight falls faster than the vet's limit: ring the clinic{/switch}")
+    @Message("{#switch flag}{#case 'belowLow'}below the vet's limit: ring the clinic{#case 'aboveHigh'}above the "
+            + "vet's limit: ring the clinic{#case 'flaggedAnswer'}the vet wants to hear of that: ring the "
+            + "clinic{#else}the weight falls faster than the vet's limit: ring the clinic{/switch}")
     String flag(String flag);
 
     @Message("Weight over {days} days, from {weighings} weighings: {percent} % a week")

@@ -15,10 +15,12 @@ public interface ClutchWords {
     @Message("Eggs of one mother, whoever runs the incubator, and what waits for each clutch today.")
     String lead();
 
-    @Message("No clutch is recorded that you may see. A clutch begins with the eggs of one mother, living or " + "dead: open it from the number of her case, below.")
+    @Message("No clutch is recorded that you may see. A clutch begins with the eggs of one mother, living or "
+            + "dead: open it from the number of her case, below.")
     String none();
 
-    @Message("No clutch is recorded that you may see. A clinic or a coordinator opens one from the case of the " + "mother.")
+    @Message("No clutch is recorded that you may see. A clinic or a coordinator opens one from the case of the "
+            + "mother.")
     String noneForReaders();
 
     @Message("Clutch")
@@ -69,7 +71,8 @@ public interface ClutchWords {
     @Message("No temperature of the substrate is recorded: read one.")
     String dueFirstTemperature();
 
-    @Message("The last temperature is {hours} h old. After 36 h the record has a gap, and the days of hatching " + "get wider: read one.")
+    @Message("The last temperature is {hours} h old. After 36 h the record has a gap, and the days of hatching "
+            + "get wider: read one.")
     String dueTemperature(Object hours);
 
     @Message("The last temperature is {hours} h old.")
@@ -87,7 +90,8 @@ public interface ClutchWords {
     @Message("They may hatch in {days} days.")
     String hatchIn(Object days);
 
-    @Message("The latest day that is told passed {days} days ago. No egg is given up by that: somebody looks at " + "each.")
+    @Message("The latest day that is told passed {days} days ago. No egg is given up by that: somebody looks at "
+            + "each.")
     String hatchPast(Object days);
 
     @Message("When they may hatch cannot be told.")
@@ -198,7 +202,8 @@ public interface ClutchWords {
     @Message(", water to medium {water} : {medium} by weight")
     String ratio(String water, String medium);
 
-    @Message("{#switch answer}{#case 'yes'}the upper sides are marked{#case 'no'}the upper sides are not " + "marked{#else}whether the upper sides are marked is not known{/switch}")
+    @Message("{#switch answer}{#case 'yes'}the upper sides are marked{#case 'no'}the upper sides are not "
+            + "marked{#else}whether the upper sides are marked is not known{/switch}")
     String marked(String answer);
 
     @Message("{all} recovered ({came}): {set} set, {broken} broken, {discarded} discarded")
@@ -228,10 +233,14 @@ public interface ClutchWords {
     @Message("to {holder}")
     String eventHandedOver(String holder);
 
-    @Message("{#switch how}{#case 'surgery'}by surgery{#case 'afterDeath'}after her death{#case " + "'induced'}induced{#case 'laidInCare'}laid in care{#case 'laidInTransit'}laid in transit{#else}how " + "is not entered{/switch}")
+    @Message("{#switch how}{#case 'surgery'}by surgery{#case 'afterDeath'}after her death{#case "
+            + "'induced'}induced{#case 'laidInCare'}laid in care{#case 'laidInTransit'}laid in transit{#else}how "
+            + "is not entered{/switch}")
     String came(String how);
 
-    @Message("{#switch grounds}{#case 'collapsed'}collapsed{#case 'mouldy'}mouldy{#case " + "'noDevelopmentOnCandling'}no development on candling{#case 'openedDead'}opened, dead{#case " + "'broken'}broken{#else}other grounds{/switch}")
+    @Message("{#switch grounds}{#case 'collapsed'}collapsed{#case 'mouldy'}mouldy{#case "
+            + "'noDevelopmentOnCandling'}no development on candling{#case 'openedDead'}opened, dead{#case "
+            + "'broken'}broken{#else}other grounds{/switch}")
     String grounds(String grounds);
 
     @Message("No temperature is recorded since the eggs were set.")
@@ -282,7 +291,8 @@ public interface ClutchWords {
     @Message("Hatching")
     String hatching();
 
-    @Message("Each hatchling becomes a case of its own, with the found place of its mother, held by whoever holds " + "the clutch.")
+    @Message("Each hatchling becomes a case of its own, with the found place of its mother, held by whoever holds "
+            + "the clutch.")
     String hatchingLead();
 
     @Message("How many hatched")
@@ -363,13 +373,15 @@ public interface ClutchWords {
     @Message("Hand the clutch over")
     String handOver();
 
-    @Message("Eggs are protected wildlife too: whoever takes them needs an authorisation of their own that is " + "listed here. Check your local code.")
+    @Message("Eggs are protected wildlife too: whoever takes them needs an authorisation of their own that is "
+            + "listed here. Check your local code.")
     String handOverLead();
 
     @Message("The file of a logger")
     String logger();
 
-    @Message("A CSV file with a column of times and one of °C, whose probe lies in the substrate next to the " + "eggs. All of it is taken or nothing; what was told before is left out.")
+    @Message("A CSV file with a column of times and one of °C, whose probe lies in the substrate next to the "
+            + "eggs. All of it is taken or nothing; what was told before is left out.")
     String loggerLead();
 
     @Message("Which logger")
@@ -393,7 +405,8 @@ public interface ClutchWords {
     @Message("Take an entry back")
     String withdrawal();
 
-    @Message("It stays readable with the reason, and counts for nothing. A hatching is not taken back here: its " + "animals are cases of their own.")
+    @Message("It stays readable with the reason, and counts for nothing. A hatching is not taken back here: its "
+            + "animals are cases of their own.")
     String withdrawalLead();
 
     @Message("Which entry")
@@ -402,7 +415,8 @@ public interface ClutchWords {
     @Message("A new clutch")
     String newClutch();
 
-    @Message("From the case of the mother, living or dead. Whoever runs the incubator holds protected wildlife, " + "under an authorisation of their own.")
+    @Message("From the case of the mother, living or dead. Whoever runs the incubator holds protected wildlife, "
+            + "under an authorisation of their own.")
     String newLead();
 
     @Message("Number of the mother's case")

@@ -21,7 +21,8 @@ public interface ReleaseWords {
     @Message("by the rules of {jurisdiction} on {day}")
     String byRules(String jurisdiction, Object day);
 
-    @Message("Culvert says what the rules and maps entered here rule out. Whether this animal goes, and where, " + "somebody who knows both decides.")
+    @Message("Culvert says what the rules and maps entered here rule out. Whether this animal goes, and where, "
+            + "somebody who knows both decides.")
     String whoDecides();
 
     @Message("First:")
@@ -36,7 +37,8 @@ public interface ReleaseWords {
     @Message("What is still open")
     String open();
 
-    @Message("Of what is entered here nothing stands in the way at every known site alike; what stands against " + "each of them is said with it. What nobody entered is not known.")
+    @Message("Of what is entered here nothing stands in the way at every known site alike; what stands against "
+            + "each of them is said with it. What nobody entered is not known.")
     String openNothing();
 
     @Message("In the way wherever it goes:")
@@ -45,7 +47,9 @@ public interface ReleaseWords {
     @Message("Held ({kind}) since {since}. Nothing overrides a hold; it ends when it is cleared.")
     String holdStands(String kind, String since);
 
-    @Message("{#switch kind}{#case 'exposure'}somebody was bitten, scratched or licked{#case " + "'notifiableDisease'}suspicion of a disease that must be notified{#else}asked for by an authority or " + "a vet{/switch}")
+    @Message("{#switch kind}{#case 'exposure'}somebody was bitten, scratched or licked{#case "
+            + "'notifiableDisease'}suspicion of a disease that must be notified{#else}asked for by an authority or "
+            + "a vet{/switch}")
     String holdKind(String kind);
 
     @Message("No vet has signed that it is fit.")
@@ -69,7 +73,9 @@ public interface ReleaseWords {
     @Message(", until {day}")
     String approvalUntil(Object day);
 
-    @Message("{#switch of}{#case 'landowner'}Owner of the land{#case 'protectedArea'}Keeper of the park or " + "reserve{#case 'border'}Who may allow it across a border{#case 'wildlifeOfficer'}Wildlife " + "officer{#else}{of}{/switch}")
+    @Message("{#switch of}{#case 'landowner'}Owner of the land{#case 'protectedArea'}Keeper of the park or "
+            + "reserve{#case 'border'}Who may allow it across a border{#case 'wildlifeOfficer'}Wildlife "
+            + "officer{#else}{of}{/switch}")
     String approvalOf(String of);
 
     @Message("A vet decided that it does not go back: {words}")
@@ -105,10 +111,13 @@ public interface ReleaseWords {
     @Message("{#switch verdict}{#case 'pass'}passed{#case 'fail'}not passed{#else}can't tell{/switch}")
     String verdict(String verdict);
 
-    @Message("{#switch lifting}{#case 'byPermit'}only a permit with its number and document lifts it{#case " + "'byOverride'}a named person lifts it, with a reason{#case 'byNothing'}nothing lifts " + "it{#else}advice, in nobody's way{/switch}")
+    @Message("{#switch lifting}{#case 'byPermit'}only a permit with its number and document lifts it{#case "
+            + "'byOverride'}a named person lifts it, with a reason{#case 'byNothing'}nothing lifts "
+            + "it{#else}advice, in nobody's way{/switch}")
     String lifting(String lifting);
 
-    @Message("{#switch kind}{#case 'statute'}statute{#case 'code'}code{#case 'guidance'}guidance{#case " + "'policy'}policy{#else}{kind}{/switch}")
+    @Message("{#switch kind}{#case 'statute'}statute{#case 'code'}code{#case 'guidance'}guidance{#case "
+            + "'policy'}policy{#else}{kind}{/switch}")
     String kind(String kind);
 
     @Message("read on {day}")
@@ -126,10 +135,14 @@ public interface ReleaseWords {
     @Message("As a vet signed it. What is left out was not looked at, and counts as not known.")
     String fitnessLead();
 
-    @Message("{#switch aspect}{#case 'movement'}Movement{#case 'senses'}Senses{#case 'coat'}Coat, feathers or " + "shell{#case 'condition'}Body condition{#case 'woundsHealed'}Wounds healed{#case 'feedsItself'}Feeds " + "itself{#case 'knowsItsKind'}Knows its kind{#case 'fearsPeople'}Fears people{#case " + "'reproduction'}Can breed{#else}{aspect}{/switch}")
+    @Message("{#switch aspect}{#case 'movement'}Movement{#case 'senses'}Senses{#case 'coat'}Coat, feathers or "
+            + "shell{#case 'condition'}Body condition{#case 'woundsHealed'}Wounds healed{#case 'feedsItself'}Feeds "
+            + "itself{#case 'knowsItsKind'}Knows its kind{#case 'fearsPeople'}Fears people{#case "
+            + "'reproduction'}Can breed{#else}{aspect}{/switch}")
     String aspect(String aspect);
 
-    @Message("{#switch answer}{#case 'fit'}as it should be{#case 'notFit'}not as it should be{#case " + "'notLookedAt'}not looked at{#case 'doesNotApply'}does not apply{#else}{answer}{/switch}")
+    @Message("{#switch answer}{#case 'fit'}as it should be{#case 'notFit'}not as it should be{#case "
+            + "'notLookedAt'}not looked at{#case 'doesNotApply'}does not apply{#else}{answer}{/switch}")
     String answer(String answer);
 
     @Message("Was it kept with pets or near them?")
@@ -177,7 +190,8 @@ public interface ReleaseWords {
     @Message("Assess a place")
     String assess();
 
-    @Message("Runs all rules for this animal and that place, with the hour and the weather as you say, and keeps " + "the run.")
+    @Message("Runs all rules for this animal and that place, with the hour and the weather as you say, and keeps "
+            + "the run.")
     String assessLead();
 
     @Message("Place")
@@ -204,7 +218,8 @@ public interface ReleaseWords {
     @Message("The found place is unsuitable")
     String unsuitableForm();
 
-    @Message("Where a rule puts the found place first, another site is considered once somebody has recorded why " + "not there, on a ground that the rule allows.")
+    @Message("Where a rule puts the found place first, another site is considered once somebody has recorded why "
+            + "not there, on a ground that the rule allows.")
     String unsuitableLead();
 
     @Message("Key of the ground")
@@ -252,7 +267,9 @@ public interface ReleaseWords {
     @Message("Grounds")
     String grounds();
 
-    @Message("{#switch ground}{#case 'injury'}injury{#case 'cannotBreedSafely'}cannot breed without danger to " + "it{#case 'unknownOrigin'}unknown origin{#case 'imprinted'}imprinted{#case 'disease'}disease{#case " + "'housedWithPets'}kept with pets{#case 'noFitPlace'}no fit place{#else}{ground}{/switch}")
+    @Message("{#switch ground}{#case 'injury'}injury{#case 'cannotBreedSafely'}cannot breed without danger to "
+            + "it{#case 'unknownOrigin'}unknown origin{#case 'imprinted'}imprinted{#case 'disease'}disease{#case "
+            + "'housedWithPets'}kept with pets{#case 'noFitPlace'}no fit place{#else}{ground}{/switch}")
     String groundOf(String ground);
 
     @Message("When it was decided, if not now")
@@ -279,7 +296,8 @@ public interface ReleaseWords {
     @Message("not ruled out by what is entered here")
     String mapArea();
 
-    @Message("{#switch cut}{#case 'catchment'}another catchment{#case 'excluded'}taken out{#case " + "'burnt'}burnt{#case 'flooded'}flooded{#else}{cut}{/switch}")
+    @Message("{#switch cut}{#case 'catchment'}another catchment{#case 'excluded'}taken out{#case "
+            + "'burnt'}burnt{#case 'flooded'}flooded{#else}{cut}{/switch}")
     String mapCut(String cut);
 
     @Message("whom to ask first")
@@ -294,13 +312,16 @@ public interface ReleaseWords {
     @Message("known sites, numbered as in the list")
     String mapSite();
 
-    @Message("Roads are taken out of the area with a strip on both sides. What lies beyond its outer edge, the " + "distance rules below rule out.")
+    @Message("Roads are taken out of the area with a strip on both sides. What lies beyond its outer edge, the "
+            + "distance rules below rule out.")
     String mapNote();
 
     @Message("The area where case {number} may go back")
     String areaTitle(Object number);
 
-    @Message("Hatched: the area. + where it was found, in the dashed circle as well as that is known. ▲ the " + "nearest point of the area. ★ where to look first; a line leads from each of the two to its place. ◆ " + "known sites, numbered as in the list")
+    @Message("Hatched: the area. + where it was found, in the dashed circle as well as that is known. ▲ the "
+            + "nearest point of the area. ★ where to look first; a line leads from each of the two to its place. ◆ "
+            + "known sites, numbered as in the list")
     String hatched();
 
     @Message("; {count} lie outside the picture")
@@ -360,13 +381,15 @@ public interface ReleaseWords {
     @Message("{distance} to the {compass} of where it was found ({degrees})")
     String way(String distance, String compass, String degrees);
 
-    @Message("{#switch eighth}{#case 0}north{#case 1}north-east{#case 2}east{#case 3}south-east{#case " + "4}south{#case 5}south-west{#case 6}west{#else}north-west{/switch}")
+    @Message("{#switch eighth}{#case 0}north{#case 1}north-east{#case 2}east{#case 3}south-east{#case "
+            + "4}south{#case 5}south-west{#case 6}west{#else}north-west{/switch}")
     String compass(Object eighth);
 
     @Message("Whom to ask first")
     String askFirst();
 
-    @Message("{#switch kind}{#case 'protectedArea'}Park or reserve{#case 'property'}Property{#case " + "'jurisdiction'}Across a border{#else}{kind}{/switch}")
+    @Message("{#switch kind}{#case 'protectedArea'}Park or reserve{#case 'property'}Property{#case "
+            + "'jurisdiction'}Across a border{#else}{kind}{/switch}")
     String askKind(String kind);
 
     @Message("{kind}: {name} ({source}), {size} of the area.")
@@ -387,7 +410,8 @@ public interface ReleaseWords {
     @Message("Known sites, the most promising first")
     String sites();
 
-    @Message("What the tests say is of today and of what is entered here, with nothing said of the hour or the " + "weather.")
+    @Message("What the tests say is of today and of what is entered here, with nothing said of the hour or the "
+            + "weather.")
     String sitesLead();
 
     @Message("Whether a site is right for this animal, somebody who knows both decides.")
@@ -474,13 +498,15 @@ public interface ReleaseWords {
     @Message("empty: what the rules say, or how far its kind moves")
     String askWithinHint();
 
-    @Message("Type the number of a case. You get the area that rules and maps do not rule out, the known sites in " + "order with what stands against each, and what is still open before a release.")
+    @Message("Type the number of a case. You get the area that rules and maps do not rule out, the known sites in "
+            + "order with what stands against each, and what is still open before a release.")
     String emptyPlan();
 
     @Message("What was let go, where and how, and what is known since.")
     String listLead();
 
-    @Message("No release is recorded that you may see. A release begins with an animal, at the planner: where may " + "it go back, and what stands against it?")
+    @Message("No release is recorded that you may see. A release begins with an animal, at the planner: where may "
+            + "it go back, and what stands against it?")
     String noReleases();
 
     @Message("Where an animal may go back")
@@ -516,7 +542,8 @@ public interface ReleaseWords {
     @Message("Decisions that an animal does not go back")
     String decisions();
 
-    @Message("Where a review of how the animal is kept is due, its line says so. A decision is entered at the " + "planner, from the case.")
+    @Message("Where a review of how the animal is kept is due, its line says so. A decision is entered at the "
+            + "planner, from the case.")
     String decisionsLead();
 
     @Message("None is recorded.")
@@ -546,7 +573,8 @@ public interface ReleaseWords {
     @Message("Manner")
     String manner();
 
-    @Message("{#switch manner}{#case 'hard'}hard: without support feeding{#case 'soft'}soft: fed at the " + "place{#else}{manner}{/switch}")
+    @Message("{#switch manner}{#case 'hard'}hard: without support feeding{#case 'soft'}soft: fed at the "
+            + "place{#else}{manner}{/switch}")
     String mannerOf(String manner);
 
     @Message("Who else was there")
@@ -603,7 +631,9 @@ public interface ReleaseWords {
     @Message("How it is known")
     String knownBy();
 
-    @Message("{#switch how}{#case 'photographOrNaturalMarks'}photograph or natural marks{#case " + "'foundByPerson'}found by a person who knew it{#case 'tracked'}tracked{#case " + "'guessed'}guessed{#else}{how}{/switch}")
+    @Message("{#switch how}{#case 'photographOrNaturalMarks'}photograph or natural marks{#case "
+            + "'foundByPerson'}found by a person who knew it{#case 'tracked'}tracked{#case "
+            + "'guessed'}guessed{#else}{how}{/switch}")
     String knownByOf(String how);
 
     @Message("Alive?")
@@ -648,7 +678,8 @@ public interface ReleaseWords {
     @Message("Take something back")
     String withdrawal();
 
-    @Message("That an animal was let go, a photograph or a sighting. It stays readable with the reason; the case " + "of an animal goes on.")
+    @Message("That an animal was let go, a photograph or a sighting. It stays readable with the reason; the case "
+            + "of an animal goes on.")
     String withdrawalLead();
 
     @Message("What")
@@ -666,7 +697,9 @@ public interface ReleaseWords {
     @Message("Record a release")
     String newTitle();
 
-    @Message("Who was let go, by which assessment, and how. It is refused while a test of statute or code stands " + "in the way without its permit, while a hold stands, or while what is known has changed since the " + "assessment.")
+    @Message("Who was let go, by which assessment, and how. It is refused while a test of statute or code stands "
+            + "in the way without its permit, while a hold stands, or while what is known has changed since the "
+            + "assessment.")
     String newLead();
 
     @Message("Choose an assessment first: at the planner, by the case.")
@@ -792,7 +825,8 @@ public interface ReleaseWords {
     @Message("What is to become of it is decided")
     String outcome();
 
-    @Message("Its case goes on until its fate is recorded there. Euthanasia is a licensed vet's, by the rules of " + "your place; nothing here prescribes how.")
+    @Message("Its case goes on until its fate is recorded there. Euthanasia is a licensed vet's, by the rules of "
+            + "your place; nothing here prescribes how.")
     String outcomeLead();
 
     @Message("What")
@@ -828,7 +862,8 @@ public interface ReleaseWords {
     @Message("Where it may go back")
     String plan();
 
-    @Message("A map, north up, {width} wide and {height} high. The area is hatched: {size} {parts}. It was found " + "at the cross, known to {within}. {drawn}.")
+    @Message("A map, north up, {width} wide and {height} high. The area is hatched: {size} {parts}. It was found "
+            + "at the cross, known to {within}. {drawn}.")
     String pictureWords(String width, String height, String size, String parts, String within, String drawn);
 
     @Message("in one part")

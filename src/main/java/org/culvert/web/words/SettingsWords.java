@@ -88,8 +88,7 @@ public interface SettingsWords {
     @Message("The file is read; a large one takes some minutes.")
     String underway();
 
-    @Message("{#switch what}{#case 'due'}To look at again{#case 'holds'}Holds now{#case}Holds "
-            + "later{/switch}")
+    @Message("{#switch what}{#case 'due'}To look at again{#case 'holds'}Holds now{#case}Holds " + "later{/switch}")
     String state(Object what);
 
     @Message("Not any more: {count}")

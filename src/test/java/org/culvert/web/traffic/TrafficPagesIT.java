@@ -40,7 +40,8 @@ class TrafficPagesIT {
 
             browser.find("#file").sendKeys(file.toString());
             browser.find("form.counts-file button").click();
-            browser.await("it was tried", () -> !browser.list("#stationAttribute").isEmpty());
+            browser.await(
+                    "it was tried", () -> !browser.list("#stationAttribute").isEmpty());
             assertThat(browser.find("#vehiclesPerDayAttribute").getAttribute("value"))
                     .isEqualTo("AADT");
             for (Map.Entry<String, String> chosen : Map.of(
