@@ -59,12 +59,19 @@ class CaseAnswers {
             CaseFormKind kind,
             @Nullable UUID target,
             Map<String, String> typed,
-            List<FieldError> errors) {
+            List<FieldError> told) {
+        List<FieldError> errors = told.stream().map(CaseAnswers::ofField).toList();
         if (kind == CaseFormKind.placement) {
             String member = typed.getOrDefault("carerMemberId", "");
             return html(status, pages.carers(caseId, new CaseSent(kind.name() + "-" + member, typed, errors)));
         }
         return html(status, pages.page(caseId, null, null, new CaseSent(kind.id(target), typed, errors)));
+    }
+
+    /** What cannot be read is called {@code findings.0.side} where it is wrong otherwise as {@code findings[0].side}. */
+    private static FieldError ofField(FieldError error) {
+        return new FieldError(
+                error.field().replaceAll("\\.(\\d+)\\.", "[$1]."), error.detail(), error.wanted(), error.otherReading());
     }
 
     /** The name of a form, if it is one. */

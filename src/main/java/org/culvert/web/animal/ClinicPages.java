@@ -108,8 +108,11 @@ class ClinicPages {
         boolean films = roster.getOrganisation(clinicId).xRay();
         Made made = new Made(clinicId, tongue, pressing, next, films);
         Set<UUID> visiting = open.stream().map(VisitView::caseId).collect(Collectors.toSet());
+        Map<UUID, ClinicService.SentOn> sentOn = clinic.lastSentOn(byId.keySet());
         for (CaseView one : here) {
-            made.stand(one, visiting);
+            if (!isSentOn(one, sentOn.get(one.id()), clinicId)) {
+                made.stand(one, visiting);
+            }
         }
         for (VisitView visit : open) {
             CaseView one = all.get(visit.caseId());
@@ -124,6 +127,19 @@ class ClinicPages {
             }
         }
         return made.waiting;
+    }
+
+    /** Whether it went to somebody else with this clinic's words, and nobody has said where it is since. */
+    private static boolean isSentOn(CaseView one, ClinicService.@Nullable SentOn sentOn, UUID clinicId) {
+        if (one.fate() != null
+                || one.pendingHandOver() != null
+                || sentOn == null
+                || !sentOn.clinicId().equals(clinicId)
+                || one.custody().isEmpty()) {
+            return false;
+        }
+        CaseView.CustodyView last = one.custody().get(one.custody().size() - 1);
+        return last.to() == null && !clinicId.equals(last.holder().organisationId());
     }
 
     private List<VisitView> seen(List<VisitView> visits) {
