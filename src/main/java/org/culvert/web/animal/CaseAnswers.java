@@ -71,7 +71,10 @@ class CaseAnswers {
     /** What cannot be read is called {@code findings.0.side} where it is wrong otherwise as {@code findings[0].side}. */
     private static FieldError ofField(FieldError error) {
         return new FieldError(
-                error.field().replaceAll("\\.(\\d+)\\.", "[$1]."), error.detail(), error.wanted(), error.otherReading());
+                error.field().replaceAll("\\.(\\d+)\\.", "[$1]."),
+                error.detail(),
+                error.wanted(),
+                error.otherReading());
     }
 
     /** The name of a form, if it is one. */

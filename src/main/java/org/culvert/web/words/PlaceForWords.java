@@ -15,7 +15,7 @@ public interface PlaceForWords {
     @Message("What waits for you now, on a telephone, also without a signal")
     String hand();
 
-    @Message("What is due for the animals that you hold, each a tick")
+    @Message("What is due for the animals that one member holds, and the address of their calendar")
     String careDay();
 
     @Message("Animals that are here or on their way, examined, treated and sent on")
@@ -51,8 +51,11 @@ public interface PlaceForWords {
     @Message("Season, hour and light of a group of animals, and two groups compared")
     String seasons();
 
-    @Message("How many collisions there may be for each that is reported, with what that rests on")
+    @Message("Where more animals die than on roads of that class and traffic")
     String burden();
+
+    @Message("What was counted or estimated where, a count that is typed, and a file that is tried first")
+    String traffic();
 
     @Message("Any piece of road: how many, how many are expected, what a fence would be worth")
     String stretch();

@@ -15,7 +15,7 @@ public interface PlaceWords {
     @Message("To do")
     String hand();
 
-    @Message("Care day")
+    @Message("A member's day")
     String careDay();
 
     @Message("Clinic")
@@ -51,8 +51,11 @@ public interface PlaceWords {
     @Message("When collisions happen")
     String seasons();
 
-    @Message("What windscreens hide")
+    @Message("Roads beside roads like them")
     String burden();
+
+    @Message("Traffic counts")
+    String traffic();
 
     @Message("Ask about a stretch")
     String stretch();
