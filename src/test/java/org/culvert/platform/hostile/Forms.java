@@ -73,9 +73,6 @@ final class Forms {
             Map.entry("phone", ""),
             Map.entry("email", ""),
             Map.entry("seed", "7"),
-            Map.entry("field", "words"),
-            Map.entry("value", "by the creek"),
-            Map.entry("phone", "of the practice"),
             Map.entry("whenClosed", "ring the desk"),
             Map.entry("treats", "hostile"),
             Map.entry("opening", "Monday 08:00-18:30"),
@@ -123,6 +120,17 @@ final class Forms {
                     "{\"type\":\"FeatureCollection\",\"features\":[{\"type\":\"Feature\",\"properties\":{\"AADT\":900},"
                             + "\"geometry\":{\"type\":\"Point\",\"coordinates\":[150.02,-30.5]}}]}"),
             Map.entry("act", "try"));
+
+    /** Where it is another than elsewhere, by how the path begins. */
+    private static final Map<String, Map<String, String>> OF_ROOMS = Map.of(
+            "/records/",
+            RECORDS,
+            "/traffic",
+            TRAFFIC,
+            "/cases",
+            Map.of("field", "words", "value", "by the creek"),
+            "/clinic",
+            Map.of("phone", "of the practice"));
 
     /** Of pages with many fields that may stay empty: what is good, by how the path begins. */
     private static final Map<String, Map<String, String>> OF_PAGES = Map.of(
@@ -231,11 +239,11 @@ final class Forms {
     }
 
     private static String good(String path, String field) {
-        if (path.startsWith("/records/") && RECORDS.containsKey(field)) {
-            return RECORDS.getOrDefault(field, "");
-        }
-        if (path.startsWith("/traffic") && TRAFFIC.containsKey(field)) {
-            return TRAFFIC.getOrDefault(field, "");
+        for (Map.Entry<String, Map<String, String>> room : OF_ROOMS.entrySet()) {
+            String good = path.startsWith(room.getKey()) ? room.getValue().get(field) : null;
+            if (good != null) {
+                return good;
+            }
         }
         for (Map.Entry<String, Map<String, String>> page : OF_PAGES.entrySet()) {
             if (path.startsWith(page.getKey())) {
