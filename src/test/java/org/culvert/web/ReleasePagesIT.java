@@ -54,14 +54,14 @@ class ReleasePagesIT {
             int rank = Api.get(COORDINATOR, "/api/cases/" + id + "/release-area?jurisdiction=" + turtles.jurisdiction)
                     .getInt("properties.sites.find { it.name == 'Near the pond' }.rank");
             assertThat(browser.text(".map-key")).contains("burnt");
-            browser.script("document.querySelector(\"button.find[data-rank='" + rank + "']\").click()");
+            browser.find("button.find[data-rank='" + rank + "']").click();
             assertThat(browser.find("#site-" + rank).getDomAttribute("aria-current"))
                     .isEqualTo("true");
             assertThat(browser.text("#told")).contains("Near the pond");
-            browser.script("document.querySelector(\"#act-assess summary\").click()");
-            browser.script("document.querySelector('#assess-siteId').value = 'found'");
+            browser.find("#act-assess summary").click();
+            browser.script("document.querySelector('#assess-siteId').value = 'found'; return true;");
             browser.press("#act-assess button.main");
-            browser.script("document.querySelector(\"a[href^='/releases/new']\").closest('details').open = true");
+            browser.script("document.querySelector(\"a[href^='/releases/new']\").closest('details').open = true; return true;");
             browser.press("a[href^='/releases/new']");
             browser.assertUsable("release-new");
             browser.fill("#release-approvedBy", "Dr Vet");
