@@ -4,7 +4,7 @@ import io.quarkus.security.identity.SecurityIdentity;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.Set;
-import java.util.stream.Stream;
+import org.culvert.hotspot.OpenEvidence;
 import org.culvert.platform.Role;
 import org.culvert.platform.sight.SightTable;
 import org.jspecify.annotations.Nullable;
@@ -29,6 +29,9 @@ public class Places {
     /** Programs are told of it by the server itself, and the table does not know it. */
     private static final String CONTRACT = "/q/openapi";
 
+    /** Everybody's where the network opens it, which the table cannot say. */
+    private static final String EVIDENCE = "/hotspots";
+
     private static final List<Known> ALL = List.of(
             known("overview", "/overview", "now", Role.COORDINATOR),
             known("desk", "/desk", "now", Role.DISPATCHER, Role.COORDINATOR),
@@ -51,7 +54,7 @@ public class Places {
             known("careDay", "/care-day", "animals"),
             known("releaseArea", "/release-area", "animals"),
             known("releaseRules", "/release-rules", "animals"),
-            known("hotspots", "/hotspots", "roads", Role.ROADS_AUTHORITY),
+            known("hotspots", EVIDENCE, "roads", Role.ROADS_AUTHORITY),
             known("works", "/works", "roads", Role.ROADS_AUTHORITY),
             known("seasons", "/seasons", "roads", Role.ROADS_AUTHORITY, Role.OFFICER),
             known("burden", "/burden", "roads", Role.ROADS_AUTHORITY),
@@ -67,22 +70,25 @@ public class Places {
             known("problems", "/problems", "programs"));
 
     private final SecurityIdentity identity;
+    private final OpenEvidence evidence;
     private final SightTable table = SightTable.load();
 
-    Places(SecurityIdentity identity) {
+    Places(SecurityIdentity identity, OpenEvidence evidence) {
         this.identity = identity;
+        this.evidence = evidence;
     }
 
     /** Those that whoever asks may go to. */
     public List<Place> open() {
-        return reachable().map(Known::place).toList();
+        return ALL.stream().filter(this::isOpen).map(Known::place).toList();
     }
 
     /** Those that stand in the bar of whoever asks, the one where their work waits first. */
     public List<Place> bar() {
         Set<String> roles = identity.getRoles();
-        return reachable()
+        return ALL.stream()
                 .filter(known -> known.mainly().stream().anyMatch(roles::contains))
+                .filter(this::isOpen)
                 .map(Known::place)
                 .limit(MOST_IN_BAR)
                 .toList();
@@ -94,14 +100,15 @@ public class Places {
         return bar.isEmpty() ? null : bar.get(0);
     }
 
-    private Stream<Known> reachable() {
-        Set<String> roles = identity.getRoles();
-        return ALL.stream().filter(known -> {
-            Set<String> allowed = table.rolesOf("GET " + known.place().path());
-            return known.place().path().equals(CONTRACT)
-                    || allowed.contains(SightTable.PUBLIC)
-                    || roles.stream().anyMatch(allowed::contains);
-        });
+    private boolean isOpen(Known known) {
+        String path = known.place().path();
+        if (path.equals(EVIDENCE)) {
+            return evidence.isOwn() || evidence.isOpen();
+        }
+        Set<String> allowed = table.rolesOf("GET " + path);
+        return path.equals(CONTRACT)
+                || allowed.contains(SightTable.PUBLIC)
+                || identity.getRoles().stream().anyMatch(allowed::contains);
     }
 
     private static Known known(String key, String path, String group, String... mainly) {

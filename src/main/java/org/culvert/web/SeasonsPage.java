@@ -116,7 +116,7 @@ public record SeasonsPage(
                             .filter(left -> left.incidents() > 0)
                             .map(left -> new LeftOutRow(left.reason(), left.incidents()))
                             .toList(),
-                    Rose.ofMonths(season.months()),
+                    Rose.ofMonths(season.months(), month -> true, Languages.now()),
                     months,
                     circle(season.year()),
                     season.effort().inWords(),

@@ -191,6 +191,11 @@ public final class Browser implements AutoCloseable {
         return Objects.requireNonNull(driver.executeScript(script, arguments), "the script gave nothing");
     }
 
+    /** A script that is run for what it does. */
+    public void run(String script, Object... arguments) {
+        driver.executeScript(script, arguments);
+    }
+
     /** Octets that came over the line for the page that is shown, and for what belongs to it. */
     public long weight() {
         return ((Number) script("""

@@ -59,9 +59,9 @@ class ReleasePagesIT {
                     .isEqualTo("true");
             assertThat(browser.text("#told")).contains("Near the pond");
             browser.find("#act-assess summary").click();
-            browser.script("document.querySelector('#assess-siteId').value = 'found'; return true;");
+            browser.run("document.querySelector('#assess-siteId').value = 'found'");
             browser.press("#act-assess button.main");
-            browser.script("document.querySelector(\"a[href^='/releases/new']\").closest('details').open = true; return true;");
+            browser.run("document.querySelector(\"a[href^='/releases/new']\").closest('details').open = true");
             browser.press("a[href^='/releases/new']");
             browser.assertUsable("release-new");
             browser.fill("#release-approvedBy", "Dr Vet");

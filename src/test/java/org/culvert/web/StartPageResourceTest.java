@@ -42,6 +42,8 @@ class StartPageResourceTest {
             "/hand/offline",
             "/hand/signed-out",
             "/returns/draft",
+            // Of an incident, whose page leads there
+            "/cases/new",
             "/tiles/roads/tiles.json",
             "/ogc/api",
             "/ogc/collections",

@@ -38,7 +38,7 @@ class SettingsPagesIT {
             browser.fill("#f-leastIuPerMl", "0.5");
             browser.fill("#f-words", "made for a test");
             browser.fill("#f-source", "made for a test");
-            browser.script("""
+            browser.run("""
                     document.querySelector('#f-readOn').value = '2026-01-02';
                     document.querySelector('#f-reviewBy').value = '2026-01-03';
                     document.querySelector('#f-validFrom').value = '2026-01-01';
@@ -48,7 +48,7 @@ class SettingsPagesIT {
             assertThat(browser.text("#s-due ~ .things")).contains("lyssavirus, made for a test");
             browser.assertUsable("settings-kind");
             browser.open("/settings/land-areas/entry");
-            browser.script("document.querySelector('main form').noValidate = true;");
+            browser.run("document.querySelector('main form').noValidate = true;");
             browser.press("main form button");
             assertThat(browser.text("[role=alert]")).contains("Nothing was changed.");
             browser.assertUsable("settings-wrong");
