@@ -159,7 +159,7 @@ class SettingsPageResourceTest {
     private static String[] limit(String jurisdiction) {
         return new String[] {
             "jurisdiction", jurisdiction,
-            "kind", "policy",
+            "kind", "advice",
             "binds", "anyone",
             "starts", "found",
             "ticked", "ends:handedToClinic",
