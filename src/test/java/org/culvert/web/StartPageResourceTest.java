@@ -44,6 +44,8 @@ class StartPageResourceTest {
             "/returns/draft",
             // Of an incident, whose page leads there
             "/cases/new",
+            // Of an assessment, as its case leads there
+            "/releases/new",
             "/tiles/roads/tiles.json",
             "/ogc/api",
             "/ogc/collections",

@@ -200,6 +200,7 @@ final class HostileWorld {
         makers.put("x", () -> "3755");
         makers.put("y", () -> "2414");
         makers.put("purpose", () -> "invitation");
+        makers.put("rank", () -> "1");
         makers.put("kind", () -> "land-areas");
         makers.put("act", () -> "entry");
         makers.put("secret", () -> "of-nobody");
