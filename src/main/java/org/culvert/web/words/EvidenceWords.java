@@ -358,8 +358,8 @@ public interface EvidenceWords {
     @Message("Made from")
     String madeFrom();
 
-    @Message("Engine {name} {version}; roads version {number}, {links} links, {kilometres} km;")
-    String engine(String name, String version, int number, Object links, Object kilometres);
+    @Message("Engine {version}; roads version {number}, {links} links, {kilometres} km;")
+    String engine(String version, int number, Object links, Object kilometres);
 
     @Message("heat kernel of {metres} m")
     String heatKernel(Object metres);
