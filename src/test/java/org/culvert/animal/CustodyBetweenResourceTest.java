@@ -21,6 +21,7 @@ import java.util.concurrent.Future;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -30,6 +31,7 @@ import org.junit.jupiter.api.Test;
  * exclusion constraint has it; there is no published case.
  */
 @QuarkusTest
+@OnOldestDatabase
 class CustodyBetweenResourceTest {
     private static final Instant START = Instant.parse("2026-01-10T00:00:00Z");
 

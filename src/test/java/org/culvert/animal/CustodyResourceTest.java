@@ -21,11 +21,13 @@ import java.util.concurrent.Future;
 import javax.sql.DataSource;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
+@OnOldestDatabase
 class CustodyResourceTest {
     @Inject
     DataSource database;

@@ -21,7 +21,6 @@ import org.culvert.support.Api;
 import org.culvert.support.Clocks;
 import org.culvert.support.Json;
 import org.culvert.support.Pictures;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.hibernate.SessionFactory;
 import org.junit.jupiter.api.AfterEach;
@@ -33,7 +32,6 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** A long list asks the database no more often than a short one, and shows each row as the read of it alone does. */
 @QuarkusTest
-@SameOnEveryDatabase
 class LongListResourceTest {
     private static final String TURTLE = "Chelodina longicollis";
     private static final int LONG = 20;

@@ -17,11 +17,13 @@ import org.culvert.geo.Geodesy;
 import org.culvert.geo.Position;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
+@OnOldestDatabase
 class CallResourceTest {
     @BeforeEach
     void makeWorld() {

@@ -8,10 +8,12 @@ import static org.hamcrest.Matchers.equalTo;
 
 import io.quarkus.test.junit.QuarkusTest;
 import org.culvert.support.Api;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
+@OnOldestDatabase
 class VisitResourceTest {
     private static String caseWithTheRescuer(World world) {
         String incident = World.call("Chelodina longicollis", 150.03, "").getString("incidentId");

@@ -10,12 +10,10 @@ import java.util.List;
 import org.culvert.platform.Patience;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
-import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.Test;
 
 /** That parts of alpha add up to alpha is Bonferroni's inequality. */
 @QuarkusTest
-@SameOnEveryDatabase
 class AnnualRunResourceTest {
     private static String entry(String cells) {
         return """

@@ -11,13 +11,11 @@ import static org.hamcrest.Matchers.nullValue;
 import io.quarkus.test.junit.QuarkusTest;
 import org.culvert.platform.Patience;
 import org.culvert.support.Api;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
 /** The stream of events is read as the HTML Living Standard has it, section 9.2, Server-sent events. */
 @QuarkusTest
-@SameOnEveryDatabase
 class CancelledRunResourceTest {
     private static String ask(int simulations) {
         return Api.post(COORDINATOR, "/api/hotspot-runs", """

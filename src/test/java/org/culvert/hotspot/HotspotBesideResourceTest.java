@@ -12,13 +12,11 @@ import java.util.Objects;
 import org.culvert.platform.Patience;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
-import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** What a report says beside its hotspots, on the evidence with one planted stretch. */
 @QuarkusTest
-@SameOnEveryDatabase
 class HotspotBesideResourceTest {
     private static final String ALL =
             ",\"taxonGroup\":\"macropods\",\"alsoAsk\":[\"secondary\",\"persistence\",\"sensitivity\"]";

@@ -10,13 +10,11 @@ import java.util.List;
 import java.util.Map;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
-import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** The road around a hotspot, and what of it is told to whom. */
 @QuarkusTest
-@SameOnEveryDatabase
 class HotspotCurveResourceTest {
     private static final String CURVE = "hotspots[0].alongTheRoad";
 

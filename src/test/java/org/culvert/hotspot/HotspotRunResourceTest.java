@@ -24,12 +24,14 @@ import org.apache.commons.csv.CSVRecord;
 import org.culvert.platform.Patience;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 @QuarkusTest
+@OnOldestDatabase
 class HotspotRunResourceTest {
     private static final String WALLABIES = ",\"taxonGroup\":\"macropods\"";
 

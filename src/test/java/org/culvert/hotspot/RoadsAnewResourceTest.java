@@ -18,12 +18,10 @@ import net.sf.geographiclib.Geodesic;
 import org.culvert.platform.Patience;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
-import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.Test;
 
 /** The roads are imported once more: what was recorded on the old ones follows, and counts. */
 @QuarkusTest
-@SameOnEveryDatabase
 class RoadsAnewResourceTest {
     /** About two metres, within what a link may differ by and be the same; these roads are written to five decimals. */
     private static final double TWO_METRES = 0.00002;

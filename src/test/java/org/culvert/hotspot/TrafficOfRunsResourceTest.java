@@ -7,11 +7,9 @@ import static org.culvert.platform.Role.ROADS_AUTHORITY;
 import io.quarkus.test.junit.QuarkusTest;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
-import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
-@SameOnEveryDatabase
 class TrafficOfRunsResourceTest {
     private static Json run() {
         String id = EvidenceWorld.run(

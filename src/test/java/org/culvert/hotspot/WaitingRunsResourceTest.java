@@ -10,12 +10,10 @@ import jakarta.inject.Inject;
 import java.sql.SQLException;
 import javax.sql.DataSource;
 import org.culvert.support.Api;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
-@SameOnEveryDatabase
 class WaitingRunsResourceTest {
     private static final String RUN =
             "{\"periodFrom\":\"2019-01-01\",\"periodTo\":\"2019-12-31\",\"simulations\":19,\"reachMetres\":300}";

@@ -15,12 +15,14 @@ import org.culvert.geo.Geodesy;
 import org.culvert.geo.Position;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** Where an animal may go, as a feature that GIS programs open. */
 @QuarkusTest
+@OnOldestDatabase
 class ReleaseAreaResourceTest {
     private static final String TURTLE = "Chelodina expansa";
     private static int laws;

@@ -30,12 +30,14 @@ import java.util.concurrent.Future;
 import javax.sql.DataSource;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.Request;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
+@OnOldestDatabase
 class ReleaseResourceTest {
     /** A kind and a group that no other test makes rules for. */
     private static final String TURTLE = "Emydura macquarii";

@@ -13,13 +13,11 @@ import org.culvert.road.osm.OsmFile;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
 /** Roads of an extract of OpenStreetMap. Tags mean what wiki.openstreetmap.org says of them (Key:highway, Key:oneway, Key:maxspeed). */
 @QuarkusTest
-@SameOnEveryDatabase
 class OsmRoadsResourceTest {
     private static Answer send(OsmFile file, String query) {
         return Api.as(COORDINATOR)

@@ -28,11 +28,13 @@ import org.culvert.road.network.RoadNetwork;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.Request;
 import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
+@OnOldestDatabase
 class RoadNetworkResourceTest {
     private final NetworkStore store;
     private final RoadService roads;

@@ -27,14 +27,12 @@ import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** Where an animal may go back, on a page: drawn, and in words. */
 @QuarkusTest
-@SameOnEveryDatabase
 class AreaPageResourceTest {
     private ReleaseWorld release;
 

@@ -19,13 +19,11 @@ import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** A carer's day on a page: what is due, ticks, skips with a reason, and what was seen beside the plan. */
 @QuarkusTest
-@SameOnEveryDatabase
 class CareDayPageResourceTest {
     private CareWorld care;
     private Patient turtle;

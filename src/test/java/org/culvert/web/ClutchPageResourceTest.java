@@ -25,14 +25,12 @@ import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** A clutch on a page: the sum, the temperatures drawn, and what happened. */
 @QuarkusTest
-@SameOnEveryDatabase
 class ClutchPageResourceTest {
     private static final Instant SET = Instant.parse("2025-11-21T02:00:00Z");
     private static final Pattern POINT = Pattern.compile("[ML](-?\\d+(?:\\.\\d)?) (-?\\d+(?:\\.\\d)?)");

@@ -10,12 +10,10 @@ import java.util.UUID;
 import org.culvert.hotspot.EvidenceRuns;
 import org.culvert.support.Api;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
-@SameOnEveryDatabase
 class HotspotPageResourceTest {
     @BeforeEach
     void makeWorld() {

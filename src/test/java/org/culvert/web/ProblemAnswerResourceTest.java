@@ -18,12 +18,10 @@ import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.Test;
 
 /** What a page says of something wrong is what the API says of it. */
 @QuarkusTest
-@SameOnEveryDatabase
 class ProblemAnswerResourceTest {
     @Test
     void whatIsWrongWithAnAddressIsSaidAlike() {

@@ -5,12 +5,10 @@ import static org.hamcrest.Matchers.containsString;
 
 import io.quarkus.test.junit.QuarkusTest;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.Test;
 
 /** RFC 9457, section 3.1.1: a type that is an address should lead to a description for people. */
 @QuarkusTest
-@SameOnEveryDatabase
 class ProblemPageResourceTest {
     @Test
     void theTypeOfAProblemLeadsToItsPage() {

@@ -19,13 +19,11 @@ import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** Releases on pages: one that is recorded, what is known since, and decisions that an animal does not go back. */
 @QuarkusTest
-@SameOnEveryDatabase
 class ReleasePageResourceTest {
     private ReleaseWorld turtles;
 

@@ -23,14 +23,12 @@ import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** Release rules on a page: what each says, entering one, and reviewing one. */
 @QuarkusTest
-@SameOnEveryDatabase
 class RulePageResourceTest {
     private static int laws;
 

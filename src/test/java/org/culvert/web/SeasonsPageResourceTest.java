@@ -19,12 +19,10 @@ import java.util.regex.Pattern;
 import org.culvert.hotspot.EvidenceRuns;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
-import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
-@SameOnEveryDatabase
 class SeasonsPageResourceTest {
     @BeforeEach
     void makeWorld() {

@@ -22,13 +22,11 @@ import org.culvert.platform.sight.SightTable;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
 /** Where people begin, and how far everything is from there. */
 @QuarkusTest
-@SameOnEveryDatabase
 class StartPageResourceTest {
     private static final Pattern LINK = Pattern.compile("href=\"(/[^\"#]*)");
 

@@ -15,7 +15,6 @@ import org.apache.pdfbox.text.PDFTextStripper;
 import org.culvert.hotspot.EvidenceRuns;
 import org.culvert.support.Api;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -23,7 +22,6 @@ import org.junit.jupiter.api.Test;
 
 /** A hotspot's card and its paper, by right: to whom small counts and sensitive places are not told, the card tells none. */
 @QuarkusTest
-@SameOnEveryDatabase
 class StretchCardPageResourceTest {
     @BeforeEach
     void makeWorld() {

@@ -12,12 +12,10 @@ import java.util.UUID;
 import org.culvert.hotspot.works.WorksWorlds;
 import org.culvert.support.Api;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
-@SameOnEveryDatabase
 class WorksPageResourceTest {
     @BeforeEach
     void makeWorld() {

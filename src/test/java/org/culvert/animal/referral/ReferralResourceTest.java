@@ -14,10 +14,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.culvert.support.Api;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
+@OnOldestDatabase
 class ReferralResourceTest {
     /** Wildlife Rehabilitator Authorisation Guide of Victoria, 30 June 2023; the genera are from memory, and say so. */
     @Test

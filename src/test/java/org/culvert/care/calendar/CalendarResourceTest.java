@@ -20,15 +20,17 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import javax.sql.DataSource;
-import org.culvert.care.CareWorld;
 import org.culvert.care.CareWorld.Patient;
+import org.culvert.care.CareWorld;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.Request;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
+@OnOldestDatabase
 class CalendarResourceTest {
     private static final String DRY = CareWorld.step("dry", 0, 3, "daily", "none", "");
     private static final String SWIM = CareWorld.step("swim", 2, 6, "daily", "minutes", ",\"hour\":\"18:00\"");

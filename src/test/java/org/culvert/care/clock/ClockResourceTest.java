@@ -33,12 +33,14 @@ import org.culvert.platform.Page;
 import org.culvert.support.Api;
 import org.culvert.support.Clocks;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.hibernate.SessionFactory;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
+@OnOldestDatabase
 class ClockResourceTest {
     private static final String SHIPPED = "01920000-0000-7000-8000-000000055";
 

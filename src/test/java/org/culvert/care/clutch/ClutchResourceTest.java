@@ -24,10 +24,12 @@ import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Clocks;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
+@OnOldestDatabase
 class ClutchResourceTest {
     private static final String DAY = "2025-11-21T02:00:00Z";
 

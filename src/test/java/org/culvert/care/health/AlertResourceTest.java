@@ -37,11 +37,13 @@ import javax.sql.DataSource;
 import net.sf.geographiclib.Geodesic;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
+@OnOldestDatabase
 class AlertResourceTest {
     private static final String WALLABY = "Wallabia bicolor";
     private static final double LATITUDE = -31.6;

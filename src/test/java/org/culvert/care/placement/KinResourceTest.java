@@ -15,12 +15,14 @@ import java.util.List;
 import java.util.UUID;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** A kind of its own, so that no other test's carers can take it. */
 @QuarkusTest
+@OnOldestDatabase
 class KinResourceTest {
     private static final String POSSUM = "Trichosurus cognatus";
 

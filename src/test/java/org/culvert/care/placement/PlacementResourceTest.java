@@ -17,11 +17,13 @@ import java.util.stream.IntStream;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
+@OnOldestDatabase
 class PlacementResourceTest {
     private static final String TURTLE = "Chelodina longicollis";
     private static final String BAT = "Pteropus poliocephalus";

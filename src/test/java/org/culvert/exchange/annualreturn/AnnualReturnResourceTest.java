@@ -34,6 +34,7 @@ import org.apache.commons.csv.CSVRecord;
 import org.culvert.support.Api;
 import org.culvert.support.Clocks;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
@@ -41,6 +42,7 @@ import org.junit.jupiter.api.Test;
 
 /** The year from July 2024 to June 2025, of holders and kinds of animal of each test's own. */
 @QuarkusTest
+@OnOldestDatabase
 class AnnualReturnResourceTest {
     private static final JsonProvider PROVIDER = JsonProvider.provider();
     private static final String FROM = "2024-07-01";

@@ -28,11 +28,13 @@ import org.culvert.roster.Holder;
 import org.culvert.support.Api;
 import org.culvert.support.Clocks;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
+@OnOldestDatabase
 class AuditResourceTest {
     @Inject
     DataSource database;

@@ -24,12 +24,14 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import org.culvert.platform.Patience;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
+@OnOldestDatabase
 class SubscriptionResourceTest {
     private static final String LOGGED = "culvert.incident.logged";
 

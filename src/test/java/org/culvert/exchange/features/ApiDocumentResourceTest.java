@@ -12,14 +12,12 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.culvert.support.Answer;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** The API document, by OpenAPI 3.0.3 (https://spec.openapis.org/oas/v3.0.3) and by what GIS programs read off it. */
 @QuarkusTest
-@SameOnEveryDatabase
 class ApiDocumentResourceTest {
     private static final Set<String> IN = Set.of("query", "path");
     private static final Set<String> SCALARS = Set.of("string", "integer", "number", "boolean");

@@ -18,7 +18,6 @@ import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -31,7 +30,6 @@ import org.junit.jupiter.params.provider.ValueSource;
  * {@code req_core_fc_limit_response_1} is /req/core/fc-limit-response-1.
  */
 @QuarkusTest
-@SameOnEveryDatabase
 class FeaturesResourceTest {
     private static final String CORE = "http://www.opengis.net/spec/ogcapi-features-1/1.0/conf/";
     private static final String OPENAPI = "application/vnd.oai.openapi+json;version=3.0";

@@ -16,12 +16,14 @@ import java.util.List;
 import java.util.Map;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** Incidents as a layer, for those who see incidents: all, or those of their organisation. */
 @QuarkusTest
+@OnOldestDatabase
 class IncidentLayerResourceTest {
     private World world;
 

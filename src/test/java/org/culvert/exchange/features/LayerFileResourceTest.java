@@ -25,7 +25,6 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.culvert.support.Api;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
@@ -34,7 +33,6 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Whole layers as files say what their pages say, to each what they may see. */
 @QuarkusTest
-@SameOnEveryDatabase
 class LayerFileResourceTest {
     @TempDir
     Path folder;

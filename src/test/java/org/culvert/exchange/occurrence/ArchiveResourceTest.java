@@ -28,7 +28,6 @@ import org.culvert.support.Api;
 import org.culvert.support.Clocks;
 import org.culvert.support.Json;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
@@ -43,7 +42,6 @@ import org.w3c.dom.Node;
  * data).
  */
 @QuarkusTest
-@SameOnEveryDatabase
 class ArchiveResourceTest {
     private static final String DWC = "http://rs.tdwg.org/dwc/terms/";
 

@@ -29,6 +29,7 @@ import org.apache.commons.rng.simple.RandomSource;
 import org.culvert.call.CollisionReport;
 import org.culvert.call.IncidentService;
 import org.culvert.support.Api;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -37,6 +38,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Old records from the file to the register. Each test has years of its own, in which nothing else happened. */
 @QuarkusTest
+@OnOldestDatabase
 class RecordTakingResourceTest {
     private static final String WALLABY = "swamp wallaby";
 

@@ -21,14 +21,12 @@ import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.culvert.hotspot.works.WorksWorlds;
 import org.culvert.support.Api;
-import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Files of reports against the same reports in JSON, number by number. */
 @QuarkusTest
-@SameOnEveryDatabase
 class ReportFileResourceTest {
     private static final String OF_TURTLES = "?taxonGroup=turtles&yearFrom=2016&yearTo=2018";
 

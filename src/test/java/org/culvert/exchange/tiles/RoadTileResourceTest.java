@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Map;
 import org.culvert.geo.MercatorTile;
 import org.culvert.support.Api;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.hamcrest.Matchers;
 import org.junit.jupiter.api.BeforeEach;
@@ -18,7 +17,6 @@ import org.junit.jupiter.api.Test;
 
 /** Tiles by the Mapbox Vector Tile specification 2.1 and TileJSON 3.0.0. */
 @QuarkusTest
-@SameOnEveryDatabase
 class RoadTileResourceTest {
     private static final double LATITUDE = -30.5;
     private static final double LONGITUDE = 150.05;

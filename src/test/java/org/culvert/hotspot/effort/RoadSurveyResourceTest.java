@@ -30,10 +30,12 @@ import javax.sql.DataSource;
 import org.culvert.hotspot.EvidenceRuns;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
+@OnOldestDatabase
 class RoadSurveyResourceTest {
     private static final String BY_SURVEYS = ",\"chance\":\"per-survey-effort\",\"simulations\":199";
 

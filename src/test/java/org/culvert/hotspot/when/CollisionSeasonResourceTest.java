@@ -24,7 +24,6 @@ import java.util.stream.IntStream;
 import org.culvert.hotspot.EvidenceRuns;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -33,7 +32,6 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Worlds of a year each, whose answers follow by hand from the formulas of Fisher (1993), sections 2.3 and 4.3. */
 @QuarkusTest
-@SameOnEveryDatabase
 class CollisionSeasonResourceTest {
     private static final String TWO_DAYS = "Seasonalis bidua";
     private static final String DECEMBER = "Seasonalis decembris";

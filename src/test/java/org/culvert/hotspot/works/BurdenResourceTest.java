@@ -11,10 +11,12 @@ import java.util.Arrays;
 import java.util.List;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
+@OnOldestDatabase
 class BurdenResourceTest {
     private static final String TURTLES = "/api/burden?taxonGroup=turtles&yearFrom=2016&yearTo=2018";
 

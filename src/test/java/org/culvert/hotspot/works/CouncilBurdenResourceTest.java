@@ -11,12 +11,10 @@ import java.util.List;
 import java.util.UUID;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
-import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.Test;
 
 /** The three roads of the works' world lie a tenth of a degree of latitude apart. */
 @QuarkusTest
-@SameOnEveryDatabase
 class CouncilBurdenResourceTest {
     private static final String TURTLES = "/api/burden?taxonGroup=turtles&yearFrom=2016&yearTo=2018&limit=500";
 

@@ -10,12 +10,10 @@ import java.util.ArrayList;
 import java.util.List;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
-import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.Test;
 
 /** Roads of which no file says the traffic, while it is counted and when the counts were taken back. */
 @QuarkusTest
-@SameOnEveryDatabase
 class CountedBurdenResourceTest {
     private static final String TURTLES = "/api/burden?taxonGroup=turtles&yearFrom=2016&yearTo=2018";
 

@@ -11,12 +11,10 @@ import java.util.Arrays;
 import java.util.List;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
-import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
-@SameOnEveryDatabase
 class StretchQuestionResourceTest {
     private static final String FENCED =
             "\"road\":\"Works Road\",\"fromChainageMetres\":2000,\"toChainageMetres\":4000,\"yearFrom\":2016,\"yearTo\":2018";

@@ -15,11 +15,13 @@ import java.util.UUID;
 import org.culvert.platform.FormSignIn;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.Request;
 import org.junit.jupiter.api.Test;
 
 /** A bcrypt hash takes no more than 72 bytes of a password (from memory). */
 @QuarkusTest
+@OnOldestDatabase
 class AccountResourceTest {
     private static final String GOOD = "nine turtles on one bend";
 

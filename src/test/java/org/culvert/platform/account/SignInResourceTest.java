@@ -20,7 +20,6 @@ import org.culvert.platform.FormSignIn;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
@@ -29,7 +28,6 @@ import org.junit.jupiter.api.Test;
  * and a new session at each sign-in as the OWASP cheat sheets on authentication and sessions want (from memory).
  */
 @QuarkusTest
-@SameOnEveryDatabase
 class SignInResourceTest {
     private static final String GOOD = "nine turtles on one bend";
     private static final Pattern CSRF = Pattern.compile("name=\"csrf\" value=\"([^\"]+)\"");

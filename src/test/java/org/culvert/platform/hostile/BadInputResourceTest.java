@@ -23,7 +23,6 @@ import org.culvert.platform.Role;
 import org.culvert.platform.hostile.Contract.Operation;
 import org.culvert.platform.sight.SightTable;
 import org.culvert.support.Api;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Order;
@@ -40,7 +39,6 @@ import org.junit.jupiter.api.Test;
  * with {@code -Dculvert.hostile.every=3}.
  */
 @QuarkusTest
-@SameOnEveryDatabase
 @Tag("bad-input")
 @Order(Integer.MAX_VALUE)
 class BadInputResourceTest {

@@ -15,14 +15,12 @@ import java.util.UUID;
 import org.culvert.platform.Role;
 import org.culvert.support.Api;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** What is refused before a resource sees it: RFC 9110 has the statuses, RFC 9457 the shape. */
 @QuarkusTest
-@SameOnEveryDatabase
 class EdgeResourceTest {
     private static final String PROBLEM = "application/problem+json";
 

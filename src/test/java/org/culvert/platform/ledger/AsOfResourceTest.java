@@ -15,6 +15,7 @@ import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Clocks;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -23,6 +24,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Any record and any list, as they were on a date. */
 @QuarkusTest
+@OnOldestDatabase
 class AsOfResourceTest {
     private static final String TURTLE = "Chelodina longicollis";
 

@@ -17,6 +17,7 @@ import java.util.UUID;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Clocks;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -26,6 +27,7 @@ import org.junit.jupiter.api.Test;
  * 6585, section 3; what a patch says against RFC 7396.
  */
 @QuarkusTest
+@OnOldestDatabase
 class CorrectionResourceTest {
     private static final String TURTLE = "Chelodina longicollis";
     private World world;

@@ -8,7 +8,6 @@ import java.util.List;
 import org.culvert.platform.Role;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.hibernate.SessionFactory;
 import org.junit.jupiter.api.Test;
@@ -18,7 +17,6 @@ import org.junit.jupiter.api.Test;
  * some ways of asking are new to it each time, so that they push all others out.
  */
 @QuarkusTest
-@SameOnEveryDatabase
 class QueryPlansResourceTest {
     private static final int ROUNDS = 3;
 

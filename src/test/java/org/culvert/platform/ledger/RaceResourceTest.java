@@ -22,6 +22,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.function.Supplier;
 import org.culvert.support.Api;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.Request;
 import org.culvert.support.World;
 import org.junit.jupiter.api.AfterAll;
@@ -31,6 +32,7 @@ import org.junit.jupiter.api.Test;
 
 /** Two clients, each with connections of its own, at the same moment; several rounds of each race. */
 @QuarkusTest
+@OnOldestDatabase
 class RaceResourceTest {
     private static final int ROUNDS = 8;
     private static final String TURTLE = "Chelodina longicollis";

@@ -18,6 +18,7 @@ import javax.sql.DataSource;
 import org.culvert.platform.DailyJob;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.Request;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
@@ -25,6 +26,7 @@ import org.junit.jupiter.api.Test;
 
 /** Checked against draft-ietf-httpapi-idempotency-key-header-06, sections 2.1 to 2.7. */
 @QuarkusTest
+@OnOldestDatabase
 class RetryResourceTest {
     @Inject
     DataSource database;

@@ -10,12 +10,14 @@ import static org.hamcrest.Matchers.nullValue;
 import io.quarkus.test.junit.QuarkusTest;
 import java.util.UUID;
 import org.culvert.support.Api;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** Who changed what when, and why. */
 @QuarkusTest
+@OnOldestDatabase
 class RevisionResourceTest {
     @BeforeEach
     void world() {

@@ -14,6 +14,7 @@ import java.util.UUID;
 import javax.sql.DataSource;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -21,6 +22,7 @@ import org.junit.jupiter.api.Test;
 
 /** Health data of people go with them: Regulation (EU) 2016/679, articles 9, 15 and 17, from memory. */
 @QuarkusTest
+@OnOldestDatabase
 class ExposureErasureResourceTest {
     @Inject
     DataSource database;

@@ -28,6 +28,7 @@ import javax.sql.DataSource;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.junit.jupiter.api.AfterEach;
@@ -40,6 +41,7 @@ import org.junit.jupiter.api.Test;
  * to keep it is left (article 17(1) and (3)(b); Australian Privacy Principle 11.2). The articles from memory.
  */
 @QuarkusTest
+@OnOldestDatabase
 class PersonalDataResourceTest {
     private static final String LONG_AGO = "2015-03-04T05:00:00Z";
 

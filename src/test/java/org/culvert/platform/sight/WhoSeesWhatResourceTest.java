@@ -15,18 +15,17 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.function.Predicate;
 import org.culvert.platform.Role;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /** Walks every operation of the contract in every role, and every field of what is answered. */
 @QuarkusTest
-@SameOnEveryDatabase
 class WhoSeesWhatResourceTest {
     private static final SightTable TABLE = SightTable.load();
     private static final ObjectMapper JSON = new ObjectMapper();
@@ -62,8 +61,11 @@ class WhoSeesWhatResourceTest {
         List<String> wrong = new ArrayList<>();
         int asked = 0;
         JsonNode contract = JSON.readTree(Files.readString(Path.of("openapi/culvert.json")));
-        List<String> operations = operations(contract, false);
-        List<String> inParts = operations(contract, true);
+        List<String> operations = operations(contract, operation -> true);
+        List<String> inParts = operations(
+                contract,
+                operation -> operation.path("requestBody").path("content").has("multipart/form-data"));
+        List<String> inPages = operations(contract, WhoSeesWhatResourceTest::isInPages);
         for (String operation : operations) {
             if (!TABLE.operations().contains(operation)) {
                 wrong.add(operation + " has no row");
@@ -71,11 +73,17 @@ class WhoSeesWhatResourceTest {
             }
             Method method = methods.get(operation);
             assertThat(method).as("a method behind %s", operation).isNotNull();
+            boolean told = false;
             for (String role : roles) {
-                Answer response = ask(operation, role, known, inParts.contains(operation));
+                // A file takes long to write, and its fields are those of the JSON beside it
+                if (told && TABLE.rolesOf(operation).contains(role)) {
+                    continue;
+                }
+                Answer response = ask(operation, role, known, inParts.contains(operation), inPages.contains(operation));
                 asked++;
                 wrong.addAll(judge(operation, role, response));
                 String type = response.contentType();
+                told |= response.statusCode() == 200 && !type.contains("json") && !type.contains("html");
                 if (response.statusCode() == 200 && operation.startsWith("GET") && type.contains("json")) {
                     JsonNode body = JSON.readTree(response.asByteArray());
                     wrong.addAll(walk.walk(body, Outgoing.answer(method), role, operation));
@@ -110,28 +118,31 @@ class WhoSeesWhatResourceTest {
         return status >= 500 ? List.of(operation + " as " + role + ": " + status) : List.of();
     }
 
-    /** @param inParts only those to which a form with a file is sent */
-    private static List<String> operations(JsonNode contract, boolean inParts) {
+    private static List<String> operations(JsonNode contract, Predicate<JsonNode> which) {
         List<String> operations = new ArrayList<>();
         contract.get("paths")
                 .properties()
                 .forEach(path -> path.getValue().properties().forEach(verb -> {
-                    JsonNode types = verb.getValue().path("requestBody").path("content");
-                    if (!inParts || types.has("multipart/form-data")) {
+                    if (which.test(verb.getValue())) {
                         operations.add(verb.getKey().toUpperCase(Locale.ROOT) + " " + path.getKey());
                     }
                 }));
         return operations;
     }
 
+    private static boolean isInPages(JsonNode operation) {
+        return operation.path("parameters").findValuesAsText("name").contains("limit");
+    }
+
     /** A body that no operation can read: who may not call it must be told so before anybody reads it. */
-    private static Answer ask(String operation, String role, Map<String, String> known, boolean inParts) {
+    private static Answer ask(
+            String operation, String role, Map<String, String> known, boolean inParts, boolean inPages) {
         String verb = operation.substring(0, operation.indexOf(' '));
         String path = filled(operation.substring(operation.indexOf(' ') + 1), known);
         Request request = role.equals(SightTable.PUBLIC) ? Request.given() : Api.as(role);
         request.withoutRedirects();
         if (verb.equals("GET")) {
-            return request.get(path);
+            return request.get(inPages ? path + "?limit=20" : path);
         }
         request.header("Idempotency-Key", UUID.randomUUID().toString()).header("If-Match", "\"none\"");
         if (inParts) {

@@ -17,7 +17,6 @@ import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -27,7 +26,6 @@ import org.junit.jupiter.api.Test;
  * has them, Strict-Transport-Security over secret connections alone as RFC 6797, section 7.2, wants it.
  */
 @QuarkusTest
-@SameOnEveryDatabase
 class HeadersResourceTest {
     private static final Map<String, String> EVERYWHERE = Map.of(
             "X-Content-Type-Options", "nosniff",

@@ -23,14 +23,12 @@ import org.culvert.platform.database.TestDatabase;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** What is told to the server of people, rightly or wrongly, stands in none of its logs. */
 @QuarkusTest
-@SameOnEveryDatabase
 class LogsResourceTest {
     /** Of one run alone, since the database's log keeps those before it. */
     private static final String MARK = UUID.randomUUID().toString().substring(0, 8);

@@ -12,14 +12,12 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.culvert.support.Api;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** The text format is that of Prometheus, version 0.0.4 (from memory). */
 @QuarkusTest
-@SameOnEveryDatabase
 class MetersResourceTest {
     private static final Pattern LINE = Pattern.compile("^([a-z_]+(?:\\{.*})?) (\\S+)$", Pattern.MULTILINE);
 

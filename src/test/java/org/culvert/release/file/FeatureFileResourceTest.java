@@ -20,12 +20,10 @@ import org.culvert.platform.geopackage.Packages;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
-@SameOnEveryDatabase
 class FeatureFileResourceTest {
     private static final String LAND =
             "/api/land-areas/files?kind=water&nameAttribute=NAME&source=map-of-2024&from=2024-01-01";

@@ -28,11 +28,13 @@ import org.culvert.release.rules.Hold;
 import org.culvert.support.Api;
 import org.culvert.support.Clocks;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
+@OnOldestDatabase
 class HoldResourceTest {
     private static final String FLYING_FOX = "Pteropus poliocephalus";
     private static final Instant SINCE = Instant.parse("2026-01-10T03:00:00Z");

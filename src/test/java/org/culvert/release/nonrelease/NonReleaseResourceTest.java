@@ -34,11 +34,13 @@ import org.culvert.release.ReleaseWorld;
 import org.culvert.support.Api;
 import org.culvert.support.Clocks;
 import org.culvert.support.Json;
+import org.culvert.support.OnOldestDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
+@OnOldestDatabase
 class NonReleaseResourceTest {
     private static final byte[] PERMIT = "%PDF-1.4 the permit".getBytes(StandardCharsets.US_ASCII);
     private static final String DECISION = """

@@ -16,14 +16,12 @@ import java.util.UUID;
 import org.culvert.care.CareWorld;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** The page of a case: what each role sees of it, and its forms, each taken once or refused beside its field. */
 @QuarkusTest
-@SameOnEveryDatabase
 class CasePageResourceTest {
     private World world;
 

@@ -15,13 +15,11 @@ import java.util.UUID;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
 /** What waits for a clinic, and what it says of itself. */
 @QuarkusTest
-@SameOnEveryDatabase
 class ClinicPageResourceTest {
     /** The part of the page under a heading. */
     private static String part(String page, String id) {

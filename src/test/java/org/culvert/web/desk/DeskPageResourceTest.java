@@ -18,14 +18,12 @@ import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** The desk by plain forms, as a browser without scripts sends them. */
 @QuarkusTest
-@SameOnEveryDatabase
 class DeskPageResourceTest {
     private static final String HURT = "Ask first: is anyone hurt?";
 

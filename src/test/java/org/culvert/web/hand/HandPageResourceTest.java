@@ -22,14 +22,12 @@ import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** The pages of rescuers and carers as they come from the server, and their forms. */
 @QuarkusTest
-@SameOnEveryDatabase
 class HandPageResourceTest {
     private CareWorld care;
     private Patient turtle;

@@ -12,13 +12,11 @@ import java.util.UUID;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
 /** What waits for a coordinator. */
 @QuarkusTest
-@SameOnEveryDatabase
 class OverviewPageResourceTest {
     private static String page(String path) {
         return Api.as(COORDINATOR)

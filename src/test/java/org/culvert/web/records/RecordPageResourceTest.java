@@ -14,14 +14,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.culvert.support.Api;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** Old records by plain forms, from the file to the register. */
 @QuarkusTest
-@SameOnEveryDatabase
 class RecordPageResourceTest {
     private RecordForms forms;
 

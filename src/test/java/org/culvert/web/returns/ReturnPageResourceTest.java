@@ -10,13 +10,11 @@ import java.util.UUID;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
 /** Annual returns on pages. */
 @QuarkusTest
-@SameOnEveryDatabase
 class ReturnPageResourceTest {
     private static String page(String role, String path) {
         return Api.as(role)

@@ -9,13 +9,11 @@ import java.util.UUID;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
 /** The roster, and what is kept of people. */
 @QuarkusTest
-@SameOnEveryDatabase
 class RosterPageResourceTest {
     private static String page(String path) {
         return Api.as(COORDINATOR)

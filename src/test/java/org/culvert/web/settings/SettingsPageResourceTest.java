@@ -24,7 +24,6 @@ import org.culvert.platform.sight.SightTable;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.culvert.web.words.ActExplainedWords;
 import org.culvert.web.words.ActWords;
@@ -37,7 +36,6 @@ import org.junit.jupiter.api.Test;
 
 /** Settings by forms: the rights, bodies and refusals of the API. */
 @QuarkusTest
-@SameOnEveryDatabase
 class SettingsPageResourceTest {
     @Inject
     Sheets sheets;

@@ -21,13 +21,11 @@ import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
 import org.culvert.support.Request;
-import org.culvert.support.SameOnEveryDatabase;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
-@SameOnEveryDatabase
 class TrafficPageResourceTest {
     private static final Pattern SECRET = Pattern.compile("name=\"csrf\" value=\"([^\"]+)\"");
     private static final Pattern DIGEST = Pattern.compile("name=\"sha256\" value=\"([0-9a-f]{64})\"");
