@@ -12,6 +12,7 @@ import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.LedgerException;
 import org.culvert.platform.NotFoundException;
+import org.culvert.platform.ReadTransaction;
 import org.culvert.platform.RefusedException;
 import org.culvert.platform.SignInException;
 import org.culvert.platform.ledger.FormOnce;
@@ -34,11 +35,13 @@ public class PageForms {
     private final FormOnce forms;
     private final Languages languages;
     private final DatabaseRefusals refusals;
+    private final ReadTransaction transaction;
 
-    PageForms(FormOnce forms, Languages languages, DatabaseRefusals refusals) {
+    PageForms(FormOnce forms, Languages languages, DatabaseRefusals refusals, ReadTransaction transaction) {
         this.forms = forms;
         this.languages = languages;
         this.refusals = refusals;
+        this.transaction = transaction;
     }
 
     /**
@@ -60,13 +63,13 @@ public class PageForms {
         } catch (NotFoundException | SignInException notOfTheForm) {
             throw notOfTheForm;
         } catch (CulvertException e) {
-            return again.show(e, wrong(e));
+            return again(again, e);
         } catch (RuntimeException e) {
             CulvertException meant = refusals.find(e);
             if (meant == null) {
                 throw e;
             }
-            return again.show(meant, wrong(meant));
+            return again(again, meant);
         }
     }
 
@@ -77,8 +80,12 @@ public class PageForms {
         } catch (NotFoundException | SignInException notOfTheForm) {
             throw notOfTheForm;
         } catch (CulvertException e) {
-            return again.show(e, wrong(e));
+            return again(again, e);
         }
+    }
+
+    private Response again(Again again, CulvertException why) {
+        return transaction.read(() -> again.show(why, wrong(why)));
     }
 
     /** {@link FormOnce#take}, where what is told is known only after some reading. */

@@ -5,20 +5,28 @@ import jakarta.interceptor.AroundInvoke;
 import jakarta.interceptor.Interceptor;
 import jakarta.interceptor.InvocationContext;
 import jakarta.ws.rs.FormParam;
+import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
 import java.lang.annotation.Annotation;
+import java.lang.reflect.Method;
+import java.util.Arrays;
+import org.culvert.platform.ReadTransaction;
 import org.culvert.platform.SignInException;
 import org.jspecify.annotations.Nullable;
 
-/** Stands around every form: see {@link OwnForm}. */
+/** Stands around every form, and the page that shows it: see {@link OwnForm}. */
 @OwnForm
 @Interceptor
 @Priority(Interceptor.Priority.LIBRARY_BEFORE)
 class OwnFormInterceptor {
     private final PageFrame page;
+    private final ReadTransaction transaction;
 
-    OwnFormInterceptor(PageFrame page) {
+    OwnFormInterceptor(PageFrame page, ReadTransaction transaction) {
         this.page = page;
+        this.transaction = transaction;
     }
 
     @AroundInvoke
@@ -35,7 +43,14 @@ class OwnFormInterceptor {
                 throw SignInException.forged();
             }
         }
-        return context.proceed();
+        return isPage(context.getMethod()) ? transaction.read(context::proceed) : context.proceed();
+    }
+
+    /** Paper and other files are written as they go out. */
+    private static boolean isPage(Method method) {
+        Produces produces = method.getAnnotation(Produces.class);
+        return method.isAnnotationPresent(GET.class)
+                && (produces == null || Arrays.asList(produces.value()).contains(MediaType.TEXT_HTML));
     }
 
     private static @Nullable String sent(InvocationContext context) {

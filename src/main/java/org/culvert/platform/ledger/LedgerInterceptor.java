@@ -26,6 +26,7 @@ import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import org.culvert.platform.Actor;
 import org.culvert.platform.InvalidException;
+import org.culvert.platform.ReadTransaction;
 import org.culvert.platform.SealBrokenException;
 import org.jboss.resteasy.reactive.RestResponse;
 import org.jspecify.annotations.Nullable;
@@ -47,6 +48,7 @@ class LedgerInterceptor {
     private final Actor actor;
     private final ObjectMapper mapper;
     private final EntityManager entities;
+    private final ReadTransaction transaction;
 
     LedgerInterceptor(
             RoutingContext routing,
@@ -56,7 +58,8 @@ class LedgerInterceptor {
             Instance<TagSource> sources,
             Actor actor,
             ObjectMapper mapper,
-            EntityManager entities) {
+            EntityManager entities,
+            ReadTransaction transaction) {
         this.routing = routing;
         this.answers = answers;
         this.asOf = asOf;
@@ -65,6 +68,7 @@ class LedgerInterceptor {
         this.actor = actor;
         this.mapper = mapper;
         this.entities = entities;
+        this.transaction = transaction;
     }
 
     @AroundInvoke
@@ -95,7 +99,7 @@ class LedgerInterceptor {
     }
 
     private @Nullable Object read(Operation operation, InvocationContext context) throws Exception {
-        return tagged(operation, context.proceed());
+        return tagged(operation, operation.atOnce() ? transaction.read(context::proceed) : context.proceed());
     }
 
     private @Nullable Object tagged(Operation operation, @Nullable Object result) {

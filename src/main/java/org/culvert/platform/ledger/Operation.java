@@ -6,10 +6,12 @@ import jakarta.ws.rs.HttpMethod;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.Response;
 import java.lang.annotation.Annotation;
 import java.lang.reflect.Method;
 import java.util.Arrays;
 import java.util.Set;
+import java.util.concurrent.Flow;
 import org.jboss.resteasy.reactive.ResponseStatus;
 import org.jspecify.annotations.Nullable;
 
@@ -18,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param http whether it answers requests at all
  * @param safe whether it only reads (RFC 9110, section 9.2.1)
+ * @param atOnce whether all that it answers is there when it ends: no file that is written as it goes out, no stream of events
  * @param bodyAt index of the parameter that is the body, or -1
  * @param idAt index of the path parameter {@code id}, or -1
  * @param changes the kind of record that it changes, or null
@@ -26,6 +29,7 @@ import org.jspecify.annotations.Nullable;
 record Operation(
         boolean http,
         boolean safe,
+        boolean atOnce,
         boolean keepsNothing,
         boolean shownOnce,
         boolean tagged,
@@ -56,6 +60,8 @@ record Operation(
         return new Operation(
                 http,
                 method.isAnnotationPresent(GET.class),
+                !Response.class.isAssignableFrom(method.getReturnType())
+                        && !Flow.Publisher.class.isAssignableFrom(method.getReturnType()),
                 method.isAnnotationPresent(KeepsNothing.class),
                 method.isAnnotationPresent(ShownOnce.class),
                 method.isAnnotationPresent(Tagged.class),

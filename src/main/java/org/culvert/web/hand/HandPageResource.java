@@ -19,9 +19,11 @@ import java.util.Objects;
 import java.util.UUID;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
+import org.culvert.platform.account.OwnForm;
 import org.culvert.platform.account.PageFrame;
 
 /** What rescuers and carers have to do, for a telephone. */
+@OwnForm
 @Path("/hand")
 @Produces(MediaType.TEXT_HTML)
 public class HandPageResource {

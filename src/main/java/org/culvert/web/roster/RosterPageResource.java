@@ -15,12 +15,14 @@ import org.culvert.care.placement.CarerService;
 import org.culvert.clinic.profile.ProfileService;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
+import org.culvert.platform.account.OwnForm;
 import org.culvert.roster.AuthorisationService;
 import org.culvert.roster.RosterService;
 import org.culvert.roster.VaccinationService;
 import org.culvert.web.settings.SheetViews;
 
 /** The roster: what lapses first, who belongs to the network, and each with what they hold. */
+@OwnForm
 @Path("/roster")
 @Produces(MediaType.TEXT_HTML)
 public class RosterPageResource {
