@@ -48,18 +48,46 @@ public class OpenIncidentService {
         this.clock = clock;
     }
 
-    /** All of them: most needy first, and of those with the same need the one that waits longest. */
+    /**
+     * All of them: most needy first, and of those with the same need the one that waits longest.
+     *
+     * <p>A family of joined incidents is open where somebody is on the way, or called after all that ended it. Then its last
+     * caller called after all that ended the incident of that call: so only such incidents, and those joined to them, are
+     * looked at, and not all that ever were.
+     */
     @Transactional
     public List<OpenIncidentView> listOpen() {
         Instant now = clock.instant();
         List<?> rows = entities.createNativeQuery("""
-                        with open_roots as (
+                        with recursive candidates as (
+                            select k.incident_id as id from calls k
+                            where not exists (
+                                select from closings c where c.incident_id = k.incident_id and c.happened_at
+                                    >= case when k.import_id is null then k.recorded_at else k.happened_at end)
+                            and not exists (
+                                select from attendances a where a.incident_id = k.incident_id and a.ended_at
+                                    >= case when k.import_id is null then k.recorded_at else k.happened_at end)
+                            union
+                            select a.incident_id from attendances a where a.ended_at is null),
+                        kept as (
+                            select id from candidates
+                            union
+                            select j.kept_incident_id from kept
+                            join incident_joins j on j.joined_incident_id = kept.id and j.undone_at is null),
+                        family as (
+                            select k.id as root_id, k.id as incident_id from kept k
+                            where not exists (
+                                select from incident_joins j where j.joined_incident_id = k.id and j.undone_at is null)
+                            union
+                            select f.root_id, j.joined_incident_id from family f
+                            join incident_joins j on j.kept_incident_id = f.incident_id and j.undone_at is null),
+                        open_roots as (
                             select r.root_id as id,
                                    max(case when k.import_id is null then k.recorded_at else k.happened_at end) as called,
                                    max(k.happened_at) as rang,
                                    count(*) as calls,
                                    bool_or(k.anyone_hurt = 'yes') as hurt
-                            from incident_roots r join calls k on k.incident_id = r.incident_id
+                            from family r join calls k on k.incident_id = r.incident_id
                             group by r.root_id),
                         outings as (
                             select r.root_id as id,
@@ -68,12 +96,12 @@ public class OpenIncidentService {
                                            or a.arrived_at is not null)) as underway,
                                    max(a.ended_at) as ended,
                                    max(greatest(a.happened_at, p.accepted_at, a.departed_at, a.arrived_at)) as step
-                            from incident_roots r join attendances a on a.incident_id = r.incident_id
+                            from family r join attendances a on a.incident_id = r.incident_id
                             join attendance_people p on p.attendance_id = a.id and p.leads
                             group by r.root_id),
                         closed as (
                             select r.root_id as id, max(c.happened_at) as closed
-                            from incident_roots r join closings c on c.incident_id = r.incident_id
+                            from family r join closings c on c.incident_id = r.incident_id
                             group by r.root_id)
                         select i.id, i.number,
                                case when o.underway then 'underway' when o.going then 'offered' else 'logged' end,
@@ -91,7 +119,7 @@ public class OpenIncidentService {
                                    bool_or(a.vitality = 'dead' and g.pouch and a.pouch_checked <> 'yes') as pouch,
                                    string_agg(distinct coalesce(t.vernacular_name, a.verbatim_identification, g.name), chr(31))
                                        as names
-                            from incident_roots r join calls k on k.incident_id = r.incident_id
+                            from family r join calls k on k.incident_id = r.incident_id
                             join reported_animals a on a.call_id = k.id
                             left join taxa t on t.id = a.taxon_id
                             left join taxon_groups g on g.id = a.taxon_group_id
