@@ -701,6 +701,7 @@ public interface CaseWords {
             + "'}attack by a dog{#case 'attackByCat'}attack by a cat{#case 'entanglement'}entanglement{"
             + "#case 'orphaned'}orphaned{#case 'unsuitablePlace'}unsuitable place{#case 'disease'}disea"
             + "se{#case 'injuryOfUnknownCause'}injury of unknown cause{#case 'crossingUnhurt'}crossing "
-            + "a road, not struck{#case 'unknown'}not known{#else}{value}{/switch}")
+            + "a road, not struck{#case 'spill'}spill of oil or another substance{#case 'unknown'}not known{#else}"
+            + "{value}{/switch}")
     String cause(String value);
 }
