@@ -121,7 +121,11 @@ public class AccountPageResource {
                             .token());
         } catch (InvalidException e) {
             InvalidException.FieldError error = e.errors().get(0);
-            return page(400, error.detail() + " " + Languages.wordsNow(FrameWords.class).rightWouldBe() + " " + error.wanted() + ".", null);
+            return page(
+                    400,
+                    error.detail() + " " + Languages.wordsNow(FrameWords.class).rightWouldBe() + " " + error.wanted()
+                            + ".",
+                    null);
         }
     }
 

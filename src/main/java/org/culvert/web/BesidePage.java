@@ -59,8 +59,7 @@ public record BesidePage(
     public record YearRow(int year, boolean whole, String incidents, String placed, String counted) {}
 
     /** @param to null where it has no end */
-    public record BandRow(
-            String from, @Nullable String to, String collisions, String share) {}
+    public record BandRow(String from, @Nullable String to, String collisions, String share) {}
 
     public record Others(
             String sentence, Table segments, Table neighbours, List<GroupTable> groups, List<InWords> together) {}

@@ -58,16 +58,6 @@ public class RegionTimes {
         return format("EEE d MMM yyyy", language).format(day);
     }
 
-    /** Asked for once a page, which may show a hundred times. */
-    private ZoneId zone() {
-        ZoneId known = zone;
-        if (known == null) {
-            known = region.zone();
-            zone = known;
-        }
-        return known;
-    }
-
     public String monthDay(MonthDay day, String language) {
         return format("d MMMM", language).format(day);
     }
@@ -80,6 +70,16 @@ public class RegionTimes {
     /** The same in the language of the page that is asked for, for what is no bean. */
     static String plain(LocalDate day) {
         return format("d MMM yyyy", Languages.now().toLanguageTag()).format(day);
+    }
+
+    /** Asked for once a page, which may show a hundred times. */
+    private ZoneId zone() {
+        ZoneId known = zone;
+        if (known == null) {
+            known = region.zone();
+            zone = known;
+        }
+        return known;
     }
 
     /** In German a point stands behind the day. */

@@ -94,9 +94,7 @@ public record StretchPage(
         if (row.reductionLowPercent() != null || row.reductionHighPercent() != null) {
             reduction += (reduction.isEmpty() ? "" : ", ")
                     + (row.reductionLowPercent() == null ? "" : "from " + number("%.0f %%", row.reductionLowPercent()))
-                    + (row.reductionHighPercent() == null
-                            ? ""
-                            : " – " + number("%.0f %%", row.reductionHighPercent()));
+                    + (row.reductionHighPercent() == null ? "" : " – " + number("%.0f %%", row.reductionHighPercent()));
         }
         return new ElsewhereRow(
                 row.works(),

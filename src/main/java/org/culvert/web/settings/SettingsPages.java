@@ -30,8 +30,7 @@ class SettingsPages {
      * @param held how many of its things hold
      * @param due how many of these are to be looked at again
      */
-    public record Card(
-            String key, String address, boolean alone, boolean entered, int held, int due, boolean more) {}
+    public record Card(String key, String address, boolean alone, boolean entered, int held, int due, boolean more) {}
 
     /** Sheets that are for one thing. */
     public record Group(String purpose, List<Card> cards) {}

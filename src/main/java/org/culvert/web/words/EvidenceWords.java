@@ -987,8 +987,7 @@ public interface EvidenceWords {
     @Message("How sure the places are, along the road to either side")
     String howSurePlaces();
 
-    @Message("Said to a whole step along the road: {count}. The simulated sets are rounded and spread "
-            + "alike.")
+    @Message("Said to a whole step along the road: {count}. The simulated sets are rounded and spread " + "alike.")
     String saidToAStep(String count);
 
     @Message("Pairs within 200 m along one road and a day of each other: {pairs}; {byChance} if places "
