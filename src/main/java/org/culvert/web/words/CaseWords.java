@@ -133,6 +133,9 @@ public interface CaseWords {
     @Message("To be seen again by the clinic: {day}")
     String seeAgain(Object day);
 
+    @Message("Overdue: was to be seen again by {day}")
+    String wasToBeSeen(Object day);
+
     @Message("How it fares in keeping is to be looked at: {day}")
     String welfareReview(Object day);
 
