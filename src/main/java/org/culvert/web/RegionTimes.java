@@ -30,9 +30,7 @@ public class RegionTimes {
     public String at(Instant instant, String language) {
         ZonedDateTime there = instant.atZone(zone());
         int year = clock.instant().atZone(zone()).getYear();
-        return there.getYear() == year
-                ? format("EEE d MMM, HH:mm", language).format(there)
-                : moment(instant, language);
+        return there.getYear() == year ? format("EEE d MMM, HH:mm", language).format(there) : moment(instant, language);
     }
 
     /** The hour alone where it is of today. */

@@ -828,7 +828,7 @@ public interface EvidenceWords {
     String beforeAndAfter();
 
     @Message("{beforeFrom} to {beforeTo} against {afterFrom} to {afterTo}.")
-    String beforeAgainstAfter(Object beforeFrom, Object beforeTo, Object afterFrom, Object afterTo);
+    String beforeAgainstAfter(String beforeFrom, String beforeTo, String afterFrom, String afterTo);
 
     @Message("Counts alone prove nothing: works go where counts happened to be high. What would have "
             + "come without the works is estimated from roads of the same class and from the comparison "
@@ -1059,4 +1059,10 @@ public interface EvidenceWords {
     @Message("{#switch part}{#case 'inside'}inside{#case 'ends'}ends{#case 'beyond'}beyond{#case "
             + "'combined'}combined{#else}{part}{/switch}")
     String partName(String part);
+
+    @Message("%d of %t")
+    String doneOfTotal();
+
+    @Message("{first} to {last}")
+    String daysFromTo(String first, String last);
 }
