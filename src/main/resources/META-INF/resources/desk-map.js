@@ -69,7 +69,7 @@
         L.circleMarker(point(post.dataset.at), {
           radius: 4, color: ink, weight: 1.5, fillColor: colour('--field'), fillOpacity: 1, interactive: false
         }).bindTooltip(post.dataset.words, {
-          permanent: true, direction: 'top', offset: [0, -2], pane: 'posts', className: 'post-label'
+          permanent: true, direction: 'right', offset: [2, 0], pane: 'posts', className: 'post-label'
         }).addTo(place);
       });
       L.circle(at, {

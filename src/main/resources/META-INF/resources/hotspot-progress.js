@@ -9,13 +9,14 @@
   events.addEventListener('progress', function (event) {
     const run = JSON.parse(event.data);
     bar.value = run.simulationsDone;
-    words.textContent = run.simulationsDone + ' of ' + run.simulationsTotal + ', ' + run.state;
+    words.textContent = box.dataset.done.replace('%d', run.simulationsDone).replace('%t', run.simulationsTotal) +
+      (box.dataset[run.state] ? ', ' + box.dataset[run.state] : '');
     if (run.state !== 'waiting' && run.state !== 'computing') {
       events.close();
       window.location.reload();
     }
   });
   events.addEventListener('error', function () {
-    words.textContent = 'The server does not answer; trying again.';
+    words.textContent = box.dataset.silent;
   });
 })();

@@ -82,6 +82,14 @@ public class TaxonResource {
         return service.settleSensitivity(Paging.uuid("id", id), entry);
     }
 
+    /** What callers and rescuers hear about groups. */
+    @GET
+    @Path("/cautions")
+    @RolesAllowed({Role.DISPATCHER, Role.RESCUER, Role.CLINIC, Role.CARER, Role.COORDINATOR, Role.ADMIN})
+    public List<CautionService.CautionView> listCautions() {
+        return cautions.listCautions();
+    }
+
     @POST
     @Path("/cautions")
     @RolesAllowed({Role.ADMIN, Role.COORDINATOR})

@@ -25,6 +25,7 @@ import org.culvert.platform.account.PageFrame;
 import org.culvert.platform.account.SignInService;
 import org.culvert.platform.account.TokenService;
 import org.culvert.web.words.AccountWords;
+import org.culvert.web.words.FrameWords;
 import org.jspecify.annotations.Nullable;
 
 /** One's own account: the password, the programs that sign in with it, and where one is signed in. */
@@ -78,7 +79,7 @@ public class AccountPageResource {
             @FormParam("csrf") @Nullable String csrf) {
         String wanted = password == null ? "" : password;
         if (!wanted.equals(again)) {
-            return page(400, "The two new passwords are not the same.", null);
+            return page(400, words().notTheSame(), null);
         }
         try {
             if (!signIn.fits(frame.getUsername(), before == null ? "" : before, frame.source())) {
@@ -120,7 +121,11 @@ public class AccountPageResource {
                             .token());
         } catch (InvalidException e) {
             InvalidException.FieldError error = e.errors().get(0);
-            return page(400, error.detail() + " Right would be: " + error.wanted() + ".", null);
+            return page(
+                    400,
+                    error.detail() + " " + Languages.wordsNow(FrameWords.class).rightWouldBe() + " " + error.wanted()
+                            + ".",
+                    null);
         }
     }
 

@@ -1,5 +1,6 @@
 package org.culvert.web;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -27,11 +28,18 @@ public record BesidePage(
     public record Newer(String sentence, List<NewRow> rows, List<String> notControlled) {}
 
     public record NewRow(
-            String road, String kilometre, String radius, String since, int incidents, String expected, String p) {}
+            String road, String kilometre, String radius, LocalDate since, int incidents, String expected, String p) {}
 
     public record Lasting(String sentence, List<WindowRow> windows, List<LastingRow> rows) {}
 
-    public record WindowRow(int number, String period, String collisions, String hotspots) {}
+    /** @param why it could not be searched, or null */
+    public record WindowRow(
+            int number,
+            LocalDate from,
+            LocalDate to,
+            String collisions,
+            String hotspots,
+            @Nullable String why) {}
 
     public record LastingRow(int rank, String windows, int count, int apart) {}
 
@@ -48,18 +56,31 @@ public record BesidePage(
             String closePairsExpected,
             List<RestsOn.Caveat> caveats) {}
 
-    public record YearRow(String year, String incidents, String placed, String counted) {}
+    public record YearRow(int year, boolean whole, String incidents, String placed, String counted) {}
 
-    public record BandRow(String metres, String collisions, String share) {}
+    /** @param to null where it has no end */
+    public record BandRow(String from, @Nullable String to, String collisions, String share) {}
 
     public record Others(
             String sentence, Table segments, Table neighbours, List<GroupTable> groups, List<InWords> together) {}
 
-    public record GroupTable(String caption, String method, String inWords, List<GroupRow> rows) {}
+    /**
+     * Groups.
+     *
+     * @param within metres of each other; empty for any density
+     */
+    public record GroupTable(
+            String method, String within, int count, int fewest, String ungrouped, List<GroupRow> rows) {}
 
-    public record InWords(String method, @Nullable String words) {}
+    /**
+     * How near together collisions are.
+     *
+     * @param at metres at which the greatest difference is; empty where it was not asked
+     * @param nearer than even; otherwise farther apart
+     */
+    public record InWords(String method, String at, boolean nearer, String madP, String dclfP) {}
 
-    public record Table(String method, String tested, List<SegmentRow> rows) {}
+    public record Table(String method, int tested, String metres, List<SegmentRow> rows) {}
 
     public record SegmentRow(String road, String from, String to, String incidents, String expected, String p) {}
 
@@ -86,7 +107,7 @@ public record BesidePage(
                                         place.centre().road(),
                                         kilometres(place.centre().chainageMetres()),
                                         number("%.0f", place.radiusMetres()),
-                                        place.firstDay().toString(),
+                                        place.firstDay(),
                                         place.incidents(),
                                         number("%.2f", place.expected()),
                                         number("%.3f", place.adjustedP())))
@@ -104,9 +125,11 @@ public record BesidePage(
             IsItLasting.Window window = windows.get(i);
             rows.add(new WindowRow(
                     i + 1,
-                    window.from() + " to " + window.to(),
+                    window.from(),
+                    window.to(),
                     told(window.collisions()),
-                    window.why() == null ? told(window.hotspots()) : window.why()));
+                    told(window.hotspots()),
+                    window.why()));
         }
         return new Lasting(
                 lasting.sentence(),
@@ -139,14 +162,16 @@ public record BesidePage(
                         rests.aboutYears(),
                         rests.years().stream()
                                 .map(year -> new YearRow(
-                                        year.year() + (year.whole() ? "" : " (in part)"),
+                                        year.year(),
+                                        year.whole(),
                                         told(year.incidents()),
                                         told(year.collisionsOfAllAnimals()),
                                         told(year.collisionsCounted())))
                                 .toList(),
                         rests.positions().stream()
                                 .map(band -> new BandRow(
-                                        band(band),
+                                        number("%.0f", band.fromMetres()),
+                                        band.toMetres() == null ? null : number("%.0f", band.toMetres()),
                                         told(band.collisions()),
                                         band.share() == null ? NOT_TOLD : number("%.0f %%", 100 * band.share())))
                                 .toList(),
@@ -154,11 +179,6 @@ public record BesidePage(
                         told(rests.closePairs()),
                         rests.closePairsExpected() == null ? NOT_TOLD : number("%.1f", rests.closePairsExpected()),
                         rests.caveats());
-    }
-
-    private static String band(RestsOn.Band band) {
-        String from = number("%.0f", band.fromMetres());
-        return band.toMetres() == null ? "more than " + from : from + " to " + number("%.0f", band.toMetres());
     }
 
     private static @Nullable Others others(@Nullable Secondary secondary) {
@@ -169,20 +189,18 @@ public record BesidePage(
                 secondary.sentence(),
                 table(secondary.segments()),
                 table(secondary.neighbours()),
-                List.of(
-                        groups("The largest groups within one distance", secondary.groups()),
-                        groups("The largest groups of any density", secondary.groupsOfAnyDensity())),
+                List.of(groups(secondary.groups()), groups(secondary.groupsOfAnyDensity())),
                 List.of(together(secondary.together()), together(secondary.togetherCorrected())));
     }
 
-    private static GroupTable groups(String caption, Secondary.Groups groups) {
-        String ungrouped = told(groups.ungrouped()) + " collisions in none.";
+    private static GroupTable groups(Secondary.Groups groups) {
         Double eps = groups.epsMetres();
         return new GroupTable(
-                caption,
                 groups.method(),
-                groups.count() + " groups of at least " + groups.minimumIncidents() + " collisions"
-                        + (eps == null ? "; " : " within " + number("%.0f", eps) + " m of each other; ") + ungrouped,
+                eps == null ? "" : number("%.0f", eps),
+                groups.count(),
+                groups.minimumIncidents(),
+                told(groups.ungrouped()),
                 groups.largest().stream()
                         .map(group -> new GroupRow(
                                 group.road(),
@@ -193,23 +211,24 @@ public record BesidePage(
     }
 
     private static InWords together(Secondary.Together together) {
-        return new InWords(
-                together.method(),
-                together.madP() == null || together.madRadiusMetres() == null
-                        ? null
-                        : "The greatest difference is at " + number("%.0f", together.madRadiusMetres())
-                                + " m, where they are "
-                                + (Boolean.TRUE.equals(together.nearer()) ? "nearer together" : "farther apart")
-                                + " than even: p " + number("%.3f", together.madP()) + " (MAD); p "
-                                + number("%.3f", together.dclfP() == null ? Double.NaN : together.dclfP())
-                                + " over all distances (DCLF).");
+        Double p = together.madP();
+        Double radius = together.madRadiusMetres();
+        Double overAll = together.dclfP();
+        return p == null || radius == null
+                ? new InWords(together.method(), "", false, NOT_TOLD, NOT_TOLD)
+                : new InWords(
+                        together.method(),
+                        number("%.0f", radius),
+                        Boolean.TRUE.equals(together.nearer()),
+                        number("%.3f", p),
+                        overAll == null ? NOT_TOLD : number("%.3f", overAll));
     }
 
     private static Table table(Secondary.Segments segments) {
         return new Table(
                 segments.method(),
-                segments.tested() + " segments of " + number("%.0f", segments.segmentMetres()) + " m tested, "
-                        + segments.found().size() + " told.",
+                segments.tested(),
+                number("%.0f", segments.segmentMetres()),
                 segments.found().stream()
                         .map(segment -> new SegmentRow(
                                 segment.road(),
@@ -226,9 +245,7 @@ public record BesidePage(
     }
 
     private static String list(List<Integer> numbers) {
-        return numbers.isEmpty()
-                ? "none"
-                : numbers.stream().map(String::valueOf).collect(Collectors.joining(", "));
+        return numbers.stream().map(String::valueOf).collect(Collectors.joining(", "));
     }
 
     private static String kilometres(double metres) {

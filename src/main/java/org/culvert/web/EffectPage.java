@@ -39,16 +39,16 @@ public record EffectPage(EffectView effect, List<Row> rows) {
         return new Row(
                 part.part(),
                 number("%.1f", part.lengthMetres() / 1000),
-                isTold ? String.valueOf(part.before()) : "not told",
-                part.after() == null ? "not told" : String.valueOf(part.after()),
+                isTold ? String.valueOf(part.before()) : "–",
+                part.after() == null ? "–" : String.valueOf(part.after()),
                 number("%.1f", part.expected()),
                 part.ratio() == null && part.upperBound() != null && isTold
-                        ? "below " + number("%.2f", part.upperBound())
+                        ? "< " + number("%.2f", part.upperBound())
                         : number("%.2f", part.ratio()),
                 part.ratioLow() == null
                         ? "–"
-                        : number("%.2f", part.ratioLow()) + " to "
-                                + (part.ratioHigh() == null ? "no bound" : number("%.2f", part.ratioHigh())),
+                        : number("%.2f", part.ratioLow()) + " – "
+                                + (part.ratioHigh() == null ? "∞" : number("%.2f", part.ratioHigh())),
                 part.verdict());
     }
 

@@ -2,9 +2,12 @@ package org.culvert.web;
 
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Named;
+import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.MonthDay;
 import java.time.ZoneId;
+import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import org.culvert.platform.RegionService;
@@ -15,14 +18,19 @@ import org.jspecify.annotations.Nullable;
 @RequestScoped
 public class RegionTimes {
     private final RegionService region;
+    private final Clock clock;
     private @Nullable ZoneId zone;
 
-    RegionTimes(RegionService region) {
+    RegionTimes(RegionService region, Clock clock) {
         this.region = region;
+        this.clock = clock;
     }
 
+    /** With the day of the week; with the year instead where it is another one. */
     public String at(Instant instant, String language) {
-        return format("EEE d MMM, HH:mm", language).format(instant.atZone(zone()));
+        ZonedDateTime there = instant.atZone(zone());
+        int year = clock.instant().atZone(zone()).getYear();
+        return there.getYear() == year ? format("EEE d MMM, HH:mm", language).format(there) : moment(instant, language);
     }
 
     /** The hour alone where it is of today. */
@@ -48,6 +56,20 @@ public class RegionTimes {
         return format("EEE d MMM yyyy", language).format(day);
     }
 
+    public String monthDay(MonthDay day, String language) {
+        return format("d MMMM", language).format(day);
+    }
+
+    /** Without its weekday. */
+    public String date(LocalDate day, String language) {
+        return format("d MMM yyyy", language).format(day);
+    }
+
+    /** The same in the language of the page that is asked for, for what is no bean. */
+    static String plain(LocalDate day) {
+        return format("d MMM yyyy", Languages.now().toLanguageTag()).format(day);
+    }
+
     /** Asked for once a page, which may show a hundred times. */
     private ZoneId zone() {
         ZoneId known = zone;
@@ -59,7 +81,7 @@ public class RegionTimes {
     }
 
     /** In German a point stands behind the day. */
-    private static DateTimeFormatter format(String pattern, String language) {
+    static DateTimeFormatter format(String pattern, String language) {
         Locale locale = Locale.forLanguageTag(language);
         return DateTimeFormatter.ofPattern(
                 locale.getLanguage().equals("de") ? pattern.replace("d MMM", "d. MMM") : pattern, locale);

@@ -1,14 +1,12 @@
 package org.culvert.web;
 
 import java.time.Month;
-import java.time.MonthDay;
 import java.time.format.TextStyle;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.culvert.hotspot.HotspotReport;
-import org.culvert.hotspot.RunSettings;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -104,7 +102,7 @@ public record ReportPage(
                 kilometres(stretch.toChainageMetres()),
                 number("%.0f", stretch.lengthMetres()),
                 stretch.incidents(),
-                number("%.1f", stretch.intervalLow()) + " to " + number("%.1f", stretch.intervalHigh()),
+                number("%.1f", stretch.intervalLow()) + " – " + number("%.1f", stretch.intervalHigh()),
                 number("%.2f", stretch.expected()),
                 number("%.1f", stretch.excess()),
                 number("%.3f", stretch.adjustedP()),
@@ -176,9 +174,7 @@ public record ReportPage(
                     return new Bar(
                             Month.of(month.month()).getDisplayName(TextStyle.FULL_STANDALONE, locale),
                             Month.of(month.month()).getDisplayName(TextStyle.NARROW_STANDALONE, locale),
-                            month.incidents() == null
-                                    ? "not told"
-                                    : month.incidents().toString(),
+                            month.incidents() == null ? "–" : month.incidents().toString(),
                             (month.month() - 1) * step + 3,
                             15 + CHART_HEIGHT - height,
                             step - 6,
@@ -193,21 +189,5 @@ public record ReportPage(
 
     static String monthName(int month) {
         return Month.of(month).getDisplayName(TextStyle.FULL_STANDALONE, Languages.now());
-    }
-
-    static String seasonWords(RunSettings.Season season) {
-        String window = season.window();
-        if (window != null) {
-            return window + " (" + day(season.from()) + " to " + day(season.to()) + ")";
-        }
-        return season.months().size() == 12
-                ? "all months"
-                : String.join(
-                        ", ",
-                        season.months().stream().map(ReportPage::monthName).toList());
-    }
-
-    private static String day(@Nullable MonthDay day) {
-        return day == null ? "" : day.getDayOfMonth() + " " + monthName(day.getMonthValue());
     }
 }

@@ -19,12 +19,17 @@ import org.culvert.hotspot.HotspotReport.Stretch;
  * @param reported paths of lines
  * @param stretchX where the stretch starts in the drawing
  * @param stretchWidth how wide it is there
- * @param sentence what the drawing shows
+ * @param from where the road begins in it, in kilometres
+ * @param most where most was reported
+ * @param above where the line is at or above the edge of the shading
  */
 public record RoadCurve(
         int rank,
-        String title,
-        String sentence,
+        String road,
+        String from,
+        String to,
+        Most most,
+        List<Span> above,
         List<String> shaded,
         List<String> expected,
         List<String> reported,
@@ -36,6 +41,16 @@ public record RoadCurve(
     static final double RIGHT = 352;
     static final double TOP = 12;
     static final double FOOT = 148;
+
+    /**
+     * The densest part, in collisions per kilometre and year.
+     *
+     * @param significant what would just be significant; empty where nothing would
+     */
+    public record Most(String kilometre, String reported, String expected, String significant) {}
+
+    /** From one kilometre to another. */
+    public record Span(String from, String to) {}
 
     /** More than that many times what was reported is above the drawing. */
     private static final double TALLEST = 2.5;
@@ -93,9 +108,11 @@ public record RoadCurve(
         RoadCurve draw() {
             return new RoadCurve(
                     stretch.rank(),
-                    "Hotspot " + stretch.rank() + ": " + stretch.road() + ", km " + kilometres(from) + " to "
-                            + kilometres(to),
-                    sentence(),
+                    stretch.road(),
+                    kilometres(from),
+                    kilometres(to),
+                    most(),
+                    above(),
                     unbroken.stream().map(this::area).toList(),
                     unbroken.stream()
                             .map(run -> "M" + line(run, Along::expectedPerKilometreAndYear))
@@ -109,7 +126,7 @@ public record RoadCurve(
                     Tick.between(0, highest, this::y));
         }
 
-        private String sentence() {
+        private Most most() {
             Along most = parts.get(0);
             for (Along part : parts) {
                 if (part.incidentsPerKilometreAndYear() > most.incidentsPerKilometreAndYear()) {
@@ -117,18 +134,15 @@ public record RoadCurve(
                 }
             }
             Double envelope = most.envelopePerKilometreAndYear();
-            return "Most was reported at km " + kilometres((most.fromChainageMetres() + most.toChainageMetres()) / 2)
-                    + ": " + figures(most.incidentsPerKilometreAndYear())
-                    + " collisions per km and year, smoothed along the road, where chance expects "
-                    + figures(most.expectedPerKilometreAndYear())
-                    + (envelope == null
-                            ? " and nothing would be significant"
-                            : " and " + figures(envelope) + " would just be significant")
-                    + ". " + above();
+            return new Most(
+                    kilometres((most.fromChainageMetres() + most.toChainageMetres()) / 2),
+                    figures(most.incidentsPerKilometreAndYear()),
+                    figures(most.expectedPerKilometreAndYear()),
+                    envelope == null ? "" : figures(envelope));
         }
 
-        private String above() {
-            List<String> stretches = new ArrayList<>();
+        private List<Span> above() {
+            List<Span> stretches = new ArrayList<>();
             int at = 0;
             while (at < parts.size()) {
                 int end = at;
@@ -136,14 +150,13 @@ public record RoadCurve(
                     end++;
                 }
                 if (end > at) {
-                    stretches.add("from km " + kilometres(parts.get(at).fromChainageMetres()) + " to "
-                            + kilometres(parts.get(end - 1).toChainageMetres()));
+                    stretches.add(new Span(
+                            kilometres(parts.get(at).fromChainageMetres()),
+                            kilometres(parts.get(end - 1).toChainageMetres())));
                 }
                 at = end + 1;
             }
-            return stretches.isEmpty()
-                    ? "Nowhere here does the line reach the shading's edge."
-                    : "The line is at or above the shading's edge " + String.join(" and ", stretches) + ".";
+            return stretches;
         }
 
         private String area(List<Along> run) {

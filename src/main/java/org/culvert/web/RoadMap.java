@@ -221,8 +221,9 @@ public record RoadMap(
         return metres >= 5 * power ? 5 * power : metres >= 2 * power ? 2 * power : power;
     }
 
+    /** To a tenth; there are some ten thousand of them in a report, too many for a format. */
     private static String text(double value) {
-        return text(value, "%.1f");
+        return Double.toString(Math.round(value * 10) / 10.0);
     }
 
     private static String text(double value, String format) {

@@ -35,7 +35,7 @@ public record Rose(List<Petal> petals, List<String> rings) {
             String labelX,
             String labelY) {}
 
-    static final String NOT_TOLD = "not told";
+    static final String NOT_TOLD = "–";
     private static final double MIDDLE = 130;
     private static final double LARGEST = 105;
     private static final double LABEL = 118;
@@ -62,7 +62,7 @@ public record Rose(List<Petal> petals, List<String> rings) {
         List<String> names = new ArrayList<>();
         List<String> labels = new ArrayList<>();
         for (int hour = 0; hour < counts.size(); hour++) {
-            names.add(hour + " to " + (hour + 1));
+            names.add(hour + "–" + (hour + 1));
             labels.add(hour % HOURS_A_LABEL == 0 ? Integer.toString(hour) : "");
         }
         return of(counts, names, labels, 0, hour -> true);

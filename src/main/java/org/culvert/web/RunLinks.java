@@ -15,6 +15,7 @@ import org.culvert.hotspot.RunSettings;
 import org.culvert.hotspot.RunView;
 import org.culvert.hotspot.SeasonWindowService.WindowView;
 import org.culvert.taxon.TaxonService.GroupView;
+import org.culvert.web.words.EvidenceWords;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,6 +29,7 @@ public record RunLinks(List<Link> runs, List<Link> forms) {
     public record Link(String animals, String season, String address, boolean isHere) {}
 
     static RunLinks of(RunView here, List<RunView> alike, List<GroupView> groups, List<WindowView> windows) {
+        EvidenceWords words = Languages.wordsNow(EvidenceWords.class);
         List<Link> runs = new ArrayList<>();
         Set<List<@Nullable String>> asked = new HashSet<>();
         for (RunView run : alike) {
@@ -35,17 +37,17 @@ public record RunLinks(List<Link> runs, List<Link> forms) {
             runs.add(new Link(told.title(), told.season(), "/hotspots/" + run.id(), isSame(run.id(), here.id())));
             asked.add(key(run.settings()));
         }
-        runs.sort(Comparator.comparing((Link link) -> !link.animals().equals("All animals"))
+        runs.sort(Comparator.comparing((Link link) -> !link.animals().equals(words.allAnimals()))
                 .thenComparing(Link::animals)
                 .thenComparing(Link::season));
         List<Link> forms = new ArrayList<>();
         RunSettings settings = here.settings();
         if (!asked.contains(Arrays.asList(null, null))) {
-            forms.add(new Link("All animals", "all months", form(settings, null, null), false));
+            forms.add(new Link(words.allAnimals(), words.allMonths(), form(settings, null, null), false));
         }
         for (GroupView group : groups) {
             if (!asked.contains(Arrays.asList(group.key(), null))) {
-                forms.add(new Link(group.name(), "all months", form(settings, group.key(), null), false));
+                forms.add(new Link(group.name(), words.allMonths(), form(settings, group.key(), null), false));
             }
         }
         String group = settings.taxonGroup();

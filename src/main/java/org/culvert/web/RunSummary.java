@@ -1,12 +1,19 @@
 package org.culvert.web;
 
+import java.time.Instant;
+import java.time.MonthDay;
 import java.util.Locale;
-import org.culvert.hotspot.ChanceKind;
+import java.util.stream.Collectors;
 import org.culvert.hotspot.RunSettings;
 import org.culvert.hotspot.RunView;
+import org.culvert.web.words.EvidenceWords;
 import org.jspecify.annotations.Nullable;
 
-/** A run in words. */
+/**
+ * A run in the words of the page.
+ *
+ * @param kind {@code declared} or {@code exploratory}
+ */
 public record RunSummary(
         String id,
         String title,
@@ -21,37 +28,50 @@ public record RunSummary(
         int total,
         @Nullable String failure,
         @Nullable String cancelledBecause,
-        String requestedAt,
+        Instant requestedAt,
         long exploratoryRunsSoFar,
         RunSettings settings) {
     static RunSummary of(RunView run) {
+        EvidenceWords words = Languages.wordsNow(EvidenceWords.class);
         RunSettings settings = run.settings();
         String group = settings.taxonGroup();
         String owner = settings.owner();
         return new RunSummary(
                 run.id().toString(),
-                group == null ? "All animals" : sentenceCase(group.replace('-', ' ')),
-                settings.periodFrom() + " to " + settings.periodTo(),
-                ReportPage.seasonWords(settings.season()),
-                owner == null ? "whole network" : owner,
-                chanceWords(settings.chance()),
+                group == null ? words.allAnimals() : sentenceCase(group.replace('-', ' ')),
+                words.fromTo(RegionTimes.plain(settings.periodFrom()), RegionTimes.plain(settings.periodTo())),
+                season(settings.season(), words),
+                owner == null ? words.wholeNetwork() : owner,
+                words.chanceName(settings.chance()),
                 run.declared() ? "declared" : "exploratory",
-                run.state(),
+                words.stateName(run.state()),
                 run.state().equals("waiting") || run.state().equals("computing"),
                 run.simulationsDone(),
                 run.simulationsTotal(),
                 run.failure(),
                 run.cancelledBecause(),
-                Times.words(run.requestedAt()),
+                run.requestedAt(),
                 run.exploratoryRunsSoFar(),
                 settings);
     }
 
-    private static String sentenceCase(String words) {
-        return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(Locale.ENGLISH) + words.substring(1);
+    private static String season(RunSettings.Season season, EvidenceWords words) {
+        String window = season.window();
+        if (window != null) {
+            return words.windowOfDays(window, day(season.from()), day(season.to()));
+        }
+        return season.months().size() == 12
+                ? words.allMonths()
+                : season.months().stream().map(ReportPage::monthName).collect(Collectors.joining(", "));
     }
 
-    private static String chanceWords(String chance) {
-        return ChanceKind.find(chance).map(ChanceKind::words).orElse(chance);
+    private static String day(@Nullable MonthDay day) {
+        return day == null
+                ? ""
+                : RegionTimes.format("d MMMM", Languages.now().toLanguageTag()).format(day);
+    }
+
+    private static String sentenceCase(String words) {
+        return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(Locale.ENGLISH) + words.substring(1);
     }
 }

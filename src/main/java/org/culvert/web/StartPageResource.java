@@ -24,6 +24,9 @@ import org.culvert.platform.RegionService;
 @PermitAll
 @Produces(MediaType.TEXT_HTML)
 public class StartPageResource {
+    /** What is done today first, programs last. */
+    private static final List<String> ORDER = List.of("now", "animals", "roads", "papers", "network", "programs");
+
     private final Template start;
     private final RegionService regions;
     private final Places places;
@@ -40,6 +43,7 @@ public class StartPageResource {
     @GET
     public TemplateInstance show() {
         Map<String, List<Places.Place>> groups = new LinkedHashMap<>();
+        ORDER.forEach(group -> groups.put(group, new ArrayList<>()));
         places.open()
                 .forEach(place -> groups.computeIfAbsent(place.group(), group -> new ArrayList<>())
                         .add(place));
@@ -52,6 +56,7 @@ public class StartPageResource {
                 .data(
                         "groups",
                         groups.entrySet().stream()
+                                .filter(group -> !group.getValue().isEmpty())
                                 .map(group -> new Group(group.getKey(), group.getValue()))
                                 .toList());
     }

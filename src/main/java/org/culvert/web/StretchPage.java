@@ -94,9 +94,7 @@ public record StretchPage(
         if (row.reductionLowPercent() != null || row.reductionHighPercent() != null) {
             reduction += (reduction.isEmpty() ? "" : ", ")
                     + (row.reductionLowPercent() == null ? "" : "from " + number("%.0f %%", row.reductionLowPercent()))
-                    + (row.reductionHighPercent() == null
-                            ? ""
-                            : " to " + number("%.0f %%", row.reductionHighPercent()));
+                    + (row.reductionHighPercent() == null ? "" : " – " + number("%.0f %%", row.reductionHighPercent()));
         }
         return new ElsewhereRow(
                 row.works(),
@@ -112,7 +110,7 @@ public record StretchPage(
                 : new ExpectedRow(
                         number("%.1f", expected.predicted()),
                         number("%.1f", expected.estimate()),
-                        number("%.1f", expected.low()) + " to " + number("%.1f", expected.high()),
+                        number("%.1f", expected.low()) + " – " + number("%.1f", expected.high()),
                         number("%.1f", expected.excess()),
                         number("%.0f %%", 100 * expected.chanceOfExcess()),
                         number("%.2f", expected.perKilometreYear()));
@@ -144,7 +142,7 @@ public record StretchPage(
     }
 
     private static String ranged(String format, StretchAnswer.Ranged range) {
-        return number(format, range.best()) + " (" + number(format, range.low()) + " to " + number(format, range.high())
+        return number(format, range.best()) + " (" + number(format, range.low()) + " – " + number(format, range.high())
                 + ")";
     }
 

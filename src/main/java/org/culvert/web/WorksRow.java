@@ -1,5 +1,6 @@
 package org.culvert.web;
 
+import java.time.LocalDate;
 import java.util.Locale;
 import java.util.UUID;
 import org.culvert.hotspot.works.WorksService.WorksView;
@@ -15,8 +16,16 @@ public record WorksRow(UUID id, String words, String kind, String road, String s
                 works.road(),
                 words.fromTo(metres(works.fromChainageMetres()), metres(works.toChainageMetres())),
                 metres(works.endsMetres()),
-                words.fromTo(works.builtFrom(), works.builtUntil() == null ? words.underway() : works.builtUntil())
-                        + (works.endedOn() == null ? "" : "; " + words.endedOn(works.endedOn())));
+                built(works, words)
+                        + (works.endedOn() == null ? "" : "; " + words.endedOn(RegionTimes.plain(works.endedOn()))));
+    }
+
+    private static String built(WorksView works, RoadWords words) {
+        String from = RegionTimes.plain(works.builtFrom());
+        LocalDate until = works.builtUntil();
+        return until != null && until.equals(works.builtFrom())
+                ? from
+                : words.fromTo(from, until == null ? words.underway() : RegionTimes.plain(until));
     }
 
     private static String metres(double metres) {

@@ -38,6 +38,19 @@ class HotspotPageResourceTest {
         assertThat(html).as("nothing of another host").doesNotContain("http://", "https://");
     }
 
+    /** What stays in another language says so. */
+    @Test
+    void aRunSpeaksTheLanguageOfItsPage() {
+        String html = Api.as(ROADS_AUTHORITY)
+                .header("Accept-Language", "de")
+                .get("/hotspots/" + EvidenceRuns.wallabies())
+                .asString();
+        assertThat(html)
+                .contains("Ist etwas neu?", "Was andere Verfahren zeigen", "Am meisten wurde bei km", "ganzes Netz")
+                .contains("eine zufällige Auswahl aus den Meldungen aller Tiere")
+                .doesNotContain("Is anything new?", "Found besides", "whole network", "Most was reported");
+    }
+
     @Test
     void theListHasEveryRunAndAFormThatStartsOne() {
         String id = EvidenceRuns.wallabies();
@@ -80,7 +93,7 @@ class HotspotPageResourceTest {
         String html = Api.as(ROADS_AUTHORITY)
                 .get("/hotspots/" + EvidenceRuns.wallabies())
                 .asString();
-        assertThat(html).contains("<a href=\"/hotspots/" + july + "\" lang=\"en\">Macropods, July</a>", "this run");
+        assertThat(html).contains("<a href=\"/hotspots/" + july + "\">Macropods, July</a>", "this run");
         String days =
                 "/hotspots?periodFrom=" + EvidenceRuns.year() + "-01-01&periodTo=" + EvidenceRuns.year() + "-12-31";
         assertThat(html.replace("&amp;", "&")).contains(days + "&taxonGroup=");

@@ -72,14 +72,11 @@ class RoadCurveTest {
     }
 
     @Test
-    void aSentenceSaysTheSame() {
+    void itSaysTheSameInFigures() {
         RoadCurve curve = RoadCurve.of(List.of(stretch(1400, 1600, parts(0)))).get(0);
-        assertThat(curve.title()).isEqualTo("Hotspot 3: Mill Road, km 1.00 to 2.00");
-        assertThat(curve.sentence())
-                .isEqualTo(
-                        "Most was reported at km 1.45: 2.0 collisions per km and year, smoothed along the road, where"
-                                + " chance expects 0.25 and 1.0 would just be significant. The line is at or above the shading's"
-                                + " edge from km 1.40 to 1.60.");
+        assertThat(List.of(curve.road(), curve.from(), curve.to())).containsExactly("Mill Road", "1.00", "2.00");
+        assertThat(curve.most()).isEqualTo(new RoadCurve.Most("1.45", "2.0", "0.25", "1.0"));
+        assertThat(curve.above()).containsExactly(new RoadCurve.Span("1.40", "1.60"));
         assertThat(curve.kilometres()).extracting(Tick::words).containsExactly("1", "1.2", "1.4", "1.6", "1.8", "2");
         assertThat(curve.rates()).extracting(Tick::words).containsExactly("0", "0.5", "1", "1.5", "2");
     }
@@ -107,6 +104,6 @@ class RoadCurveTest {
         for (double[] point : points(curve.shaded().get(0))) {
             assertThat(point[1]).isBetween(RoadCurve.TOP, RoadCurve.FOOT);
         }
-        assertThat(curve.sentence()).contains("Nowhere here");
+        assertThat(curve.above()).isEmpty();
     }
 }

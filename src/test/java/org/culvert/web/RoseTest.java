@@ -29,7 +29,7 @@ class RoseTest {
         assertThat(area(rose.petals().get(3)) / most).isCloseTo(0.125, within(0.01));
         assertThat(rose.petals().get(4).path()).isEmpty();
         assertThat(rose.petals().get(9).path()).isEmpty();
-        assertThat(rose.words()).isEqualTo("January: 8; February: 4; March: 2; April: 1; October: not told");
+        assertThat(rose.words()).isEqualTo("January: 8; February: 4; March: 2; April: 1; October: –");
     }
 
     /** As on a clock of 24 hours: midnight up, six to the right, noon down. */
@@ -41,7 +41,7 @@ class RoseTest {
         assertThat(begin(rose.petals().get(12))).containsExactly(new double[] {0, 105}, within(0.05));
         assertThat(rose.petals().stream().map(Rose.Petal::shortName).filter(name -> !name.isEmpty()))
                 .containsExactly("0", "3", "6", "9", "12", "15", "18", "21");
-        assertThat(rose.petals().get(23).name()).isEqualTo("23 to 24");
+        assertThat(rose.petals().get(23).name()).isEqualTo("23–24");
     }
 
     @Test

@@ -90,7 +90,10 @@ class SeasonsPageResourceTest {
                 .asString();
         assertThat(html)
                 .contains(
-                        "<html lang=\"de\">", "Wann es zu Unfällen kommt", "<th scope=\"row\">Januar</th>", "Januar: ")
+                        "<html lang=\"de\">",
+                        "Wann es zu Kollisionen kommt",
+                        "<th scope=\"row\">Januar</th>",
+                        "Januar: ")
                 .contains("<ul lang=\"en\"><li>")
                 .doesNotContain("Mean hour: ", "By month.");
         for (String path : List.of("/burden", "/works", "/traffic", "/problems")) {

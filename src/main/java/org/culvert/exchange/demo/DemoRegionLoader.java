@@ -56,6 +56,7 @@ class DemoRegionLoader {
     private final ReleaseLoader release;
     private final SeasonWindowService seasons;
     private final SurveyLoader surveys;
+    private final WorksLoader works;
     private final CallLoader calls;
     private final HealthStory health;
     private final TodayStory today;
@@ -72,6 +73,7 @@ class DemoRegionLoader {
             ReleaseLoader release,
             SeasonWindowService seasons,
             SurveyLoader surveys,
+            WorksLoader works,
             CallLoader calls,
             HealthStory health,
             TodayStory today,
@@ -86,6 +88,7 @@ class DemoRegionLoader {
         this.release = release;
         this.seasons = seasons;
         this.surveys = surveys;
+        this.works = works;
         this.calls = calls;
         this.health = health;
         this.today = today;
@@ -113,6 +116,7 @@ class DemoRegionLoader {
             DemoReport.enterSeasons(seasons, settings.lastDay(), settings.firstDay());
         });
         parts.once("surveys", settings.name(), importId -> surveys.load(region));
+        parts.once("works", settings.name(), importId -> works.load(region));
         loadCalls(region, files.getOrDefault("calls.csv", ""), say);
         parts.once("health", settings.name(), importId -> health.tell(region));
         parts.once("today", settings.name(), importId -> today.tell(region, importId));

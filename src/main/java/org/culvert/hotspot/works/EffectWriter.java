@@ -97,6 +97,12 @@ final class EffectWriter {
         } else {
             parts = parts(finding, outcome.stretches());
             all.addAll(finding.cautions());
+            if (outcome.stretches().stream().anyMatch(TreatedStretch::isUnlikeItsModel)) {
+                plainly.add(
+                        "Already before the works there were far more collisions here than the roads that it is compared"
+                                + " with would have, by more than chance. They do not say what would have come here, and what is"
+                                + " expected below is too little: more than that need not be the works' doing.");
+            }
             WorksEffect whole = finding.part(Part.COMBINED).best();
             if (whole.expected() < FEW_EXPECTED) {
                 plainly.add("Fewer than " + Figures.number(FEW_EXPECTED) + " collisions would have been expected after"

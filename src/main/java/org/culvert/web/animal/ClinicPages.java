@@ -106,7 +106,7 @@ class ClinicPages {
                 needs.of(all.values().stream().filter(one -> one.fate() == null).toList());
         Map<UUID, TaskView> next = nextTasks(all.keySet(), today);
         boolean films = roster.getOrganisation(clinicId).xRay();
-        Made made = new Made(clinicId, tongue, pressing, next, films);
+        Made made = new Made(clinicId, today, tongue, pressing, next, films);
         Set<UUID> visiting = open.stream().map(VisitView::caseId).collect(Collectors.toSet());
         Map<UUID, ClinicService.SentOn> sentOn = clinic.lastSentOn(byId.keySet());
         for (CaseView one : here) {
@@ -161,6 +161,7 @@ class ClinicPages {
     /** What was sorted so far. */
     private static final class Made {
         private final UUID clinicId;
+        private final LocalDate today;
         private final CaseTongue tongue;
         private final CaseWords words;
         private final Map<UUID, CaseNeeds.Need> pressing;
@@ -176,11 +177,13 @@ class ClinicPages {
 
         Made(
                 UUID clinicId,
+                LocalDate today,
                 CaseTongue tongue,
                 Map<UUID, CaseNeeds.Need> pressing,
                 Map<UUID, TaskView> next,
                 boolean films) {
             this.clinicId = clinicId;
+            this.today = today;
             this.tongue = tongue;
             this.words = tongue.words();
             this.pressing = pressing;
@@ -267,9 +270,13 @@ class ClinicPages {
                     .add(row(
                             one,
                             visit.leftAt(),
-                            day == null ? List.of() : List.of(words.seeAgain(tongue.day(day))),
+                            day == null ? List.of() : List.of(again(day)),
                             "?form=visit#form-visit",
                             words.form("visit")));
+        }
+
+        private String again(LocalDate day) {
+            return day.isBefore(today) ? words.wasToBeSeen(tongue.day(day)) : words.seeAgain(tongue.day(day));
         }
 
         private Row row(CaseView one, @Nullable Instant since, List<String> notes, String to, String link) {

@@ -6,6 +6,7 @@ import io.quarkus.qute.TemplateInstance;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.FormParam;
 import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
@@ -121,8 +122,8 @@ public class OverviewPageResource {
     @GET
     @Path("/lapsing")
     @RolesAllowed(Role.COORDINATOR)
-    public TemplateInstance listLapsing() {
-        return lapsing.data("lapses", lapses.listLapses(LAPSE_DAYS));
+    public TemplateInstance listLapsing(@HeaderParam("HX-Request") @Nullable String partOfPage) {
+        return lapsing.data("lapses", lapses.listLapses(LAPSE_DAYS)).data("whole", partOfPage == null);
     }
 
     private static String given(String field, @Nullable String typed, int most) {

@@ -11,9 +11,7 @@ import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
-import java.util.Locale;
 import java.util.Map;
-import java.util.Scanner;
 import org.jspecify.annotations.Nullable;
 import org.w3c.dom.Element;
 import org.w3c.dom.Node;
@@ -108,25 +106,54 @@ final class Drawing implements FSObjectDrawer {
 
     static Path2D path(String commands) {
         var path = new Path2D.Double();
-        var scanner = new Scanner(commands.replaceAll("([MLAZ])", " $1 ").replace(',', ' ')).useLocale(Locale.ROOT);
-        while (scanner.hasNext()) {
-            String command = scanner.next();
+        var reader = new PathReader(commands);
+        while (reader.goesOn()) {
+            char command = reader.command();
             switch (command) {
-                case "M" -> path.moveTo(scanner.nextDouble(), scanner.nextDouble());
-                case "L" -> path.lineTo(scanner.nextDouble(), scanner.nextDouble());
-                case "Z" -> path.closePath();
-                case "A" -> {
-                    double radius = scanner.nextDouble();
-                    scanner.nextDouble();
-                    scanner.nextDouble();
-                    scanner.nextDouble();
-                    boolean clockwise = scanner.nextDouble() > 0;
-                    arc(path, radius, clockwise, scanner.nextDouble(), scanner.nextDouble());
+                case 'M' -> path.moveTo(reader.number(), reader.number());
+                case 'L' -> path.lineTo(reader.number(), reader.number());
+                case 'Z' -> path.closePath();
+                case 'A' -> {
+                    double radius = reader.number();
+                    reader.number();
+                    reader.number();
+                    reader.number();
+                    boolean clockwise = reader.number() > 0;
+                    arc(path, radius, clockwise, reader.number(), reader.number());
                 }
                 default -> throw new IllegalArgumentException("no command of a path: " + command);
             }
         }
         return path;
+    }
+
+    /** Commands and numbers of a path; spaces and commas between them say nothing. A report has some ten thousand of them. */
+    private static final class PathReader {
+        private final String text;
+        private int at;
+
+        PathReader(String text) {
+            this.text = text;
+        }
+
+        boolean goesOn() {
+            while (at < text.length() && (text.charAt(at) == ' ' || text.charAt(at) == ',')) {
+                at++;
+            }
+            return at < text.length();
+        }
+
+        char command() {
+            return text.charAt(at++);
+        }
+
+        double number() {
+            int from = goesOn() ? at : text.length();
+            while (at < text.length() && "0123456789.-+eE".indexOf(text.charAt(at)) >= 0) {
+                at++;
+            }
+            return Double.parseDouble(text.substring(from, at));
+        }
     }
 
     /** The shorter arc of a circle to a point, as straight pieces of three degrees. */

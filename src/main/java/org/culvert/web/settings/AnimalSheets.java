@@ -60,7 +60,6 @@ class AnimalSheets implements SheetSource {
                                 SynonymService.SynonymEnding.class,
                                 (id, why) -> synonyms.end(id, why.reason())),
                 Sheet.of("cautions", Purpose.animals, cautions::listCautions)
-                        .readBy("POST /api/cautions")
                         .titled("taxonGroup", "audience")
                         .entered(CautionService.CautionView.class, entry -> {
                             cautions.enterCautions(List.of(entry));

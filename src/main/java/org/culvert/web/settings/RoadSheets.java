@@ -52,6 +52,7 @@ class RoadSheets implements SheetSource {
                                 (id, why) -> counts.withdraw(id, why.reason())),
                 Sheet.paged("road-surveys", Purpose.roads, most -> surveys.listSurveys(null, null, null, most, null))
                         .titled("road", "startedAt")
+                        .ofThingsDone()
                         .one(surveys::getSurvey)
                         .entered(
                                 RoadSurveyService.RoadSurveyEntry.class,

@@ -25,10 +25,12 @@ class SettingsPages {
      * A sheet among others.
      *
      * @param key name of its words
+     * @param alone whether there is one thing of it alone
+     * @param entered whether there is any, even if none holds
      * @param held how many of its things hold
      * @param due how many of these are to be looked at again
      */
-    public record Card(String key, String address, int held, int due, boolean more) {}
+    public record Card(String key, String address, boolean alone, boolean entered, int held, int due, boolean more) {}
 
     /** Sheets that are for one thing. */
     public record Group(String purpose, List<Card> cards) {}
@@ -77,12 +79,19 @@ class SettingsPages {
             int held = 0;
             int due = 0;
             for (Object thing : listed.items()) {
-                String state = items.state(sheet, items.seen(thing));
+                String state = items.state(sheet, thing);
                 held += state.equals(SheetItems.HOLDS) || state.equals(SheetItems.DUE) ? 1 : 0;
                 due += state.equals(SheetItems.DUE) ? 1 : 0;
             }
             cards.computeIfAbsent(sheet.purpose(), purpose -> new ArrayList<>())
-                    .add(new Card(sheet.key(), sheet.home(), held, due, listed.more()));
+                    .add(new Card(
+                            sheet.key(),
+                            sheet.home(),
+                            sheet.isAlone(),
+                            !listed.items().isEmpty(),
+                            held,
+                            due,
+                            listed.more()));
         }
         return all.data(
                 "groups",

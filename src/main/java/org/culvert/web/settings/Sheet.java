@@ -39,6 +39,7 @@ final class Sheet {
     private @Nullable Function<UUID, Object> one;
     private boolean lastDay;
     private boolean alone;
+    private boolean done;
     private String home;
 
     private Sheet(String name, Purpose purpose, Supplier<Listed> list) {
@@ -86,6 +87,12 @@ final class Sheet {
     /** Its {@code validTo} is the last day on which it holds, and not the first on which it does not. */
     Sheet lastDay() {
         lastDay = true;
+        return this;
+    }
+
+    /** Of what was done and is over: that it came to its end takes nothing from it. */
+    Sheet ofThingsDone() {
+        done = true;
         return this;
     }
 
@@ -145,6 +152,10 @@ final class Sheet {
 
     boolean hasLastDay() {
         return lastDay;
+    }
+
+    boolean isOfThingsDone() {
+        return done;
     }
 
     boolean isAlone() {

@@ -2,19 +2,28 @@ package org.culvert.web.settings;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.lang.reflect.Method;
+import java.lang.reflect.RecordComponent;
 import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.MonthDay;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.culvert.platform.RegionService;
+import org.culvert.web.Languages;
+import org.culvert.web.RegionTimes;
 import org.culvert.web.settings.SheetChoices.Reference;
 import org.culvert.web.settings.SheetItem.Cell;
 import org.culvert.web.settings.SheetItem.Deed;
+import org.jspecify.annotations.Nullable;
 
 /** Shows things as far as whoever asks may see them: they are written as the API writes them, and read from there. */
 @ApplicationScoped
@@ -41,10 +50,31 @@ class SheetItems {
 
     private static final int MOST_ELEMENTS = 12;
 
+    /** Of how many degrees; none means that no place is told. */
+    private static final String GRID = "sensitivityGridDegrees";
+
+    private static final Pattern DAY = Pattern.compile("\\d{4}-\\d\\d-\\d\\d");
+    private static final Pattern INSTANT = Pattern.compile("\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d(:\\d\\d(\\.\\d+)?)?Z");
+    private static final Pattern MONTH_DAY = Pattern.compile("--\\d\\d-\\d\\d");
+
+    /** What {@link #state} looks at. */
+    private static final Set<String> OF_STATE = Set.of(
+            "endedAt",
+            "withdrawnAt",
+            "validFrom",
+            "validTo",
+            "until",
+            "leftOn",
+            "reviewBy",
+            "sensitivityReviewBy",
+            "reviewDue");
+
     private final ObjectMapper mapper;
     private final SheetForms forms;
     private final SheetChoices choices;
     private final Labels labels;
+    private final RegionTimes times;
+    private final Languages languages;
     private final RegionService region;
     private final Clock clock;
 
@@ -53,12 +83,16 @@ class SheetItems {
             SheetForms forms,
             SheetChoices choices,
             Labels labels,
+            RegionTimes times,
+            Languages languages,
             RegionService region,
             Clock clock) {
         this.mapper = mapper;
         this.forms = forms;
         this.choices = choices;
         this.labels = labels;
+        this.times = times;
+        this.languages = languages;
         this.region = region;
         this.clock = clock;
     }
@@ -94,6 +128,7 @@ class SheetItems {
         }
         thing.fields().forEachRemaining(field -> {
             if (!NOT_SHOWN.contains(field.getKey())
+                    && !isNamedBeside(field.getKey(), thing)
                     && !sheet.titles().contains(field.getKey())
                     && !field.getValue().isNull()
                     && !(field.getValue().isContainerNode() && field.getValue().isEmpty())) {
@@ -133,7 +168,7 @@ class SheetItems {
         if (value.isArray()) {
             value.forEach(element -> texts.add(text(element)));
         } else {
-            texts.add(text(value));
+            texts.add(field.equals(GRID) && value.asDouble() == 0 ? labels.choice("notAtAll") : text(value));
         }
         if (worded.contains(field)) {
             texts.replaceAll(labels::choice);
@@ -168,9 +203,26 @@ class SheetItems {
                 label(field), value.isBoolean() ? labels.choice(value.asBoolean() ? "yes" : "no") : text(value)));
     }
 
-    private static String text(JsonNode value) {
+    /** An identifier says nothing beside the name of the same thing. */
+    private static boolean isNamedBeside(String field, JsonNode thing) {
+        return field.endsWith("Id") && thing.hasNonNull(field.substring(0, field.length() - 2));
+    }
+
+    /** Days and instants as the page says them. */
+    private String plain(String text) {
+        String language = languages.ofPage().toLanguageTag();
+        if (DAY.matcher(text).matches()) {
+            return times.date(LocalDate.parse(text), language);
+        }
+        if (INSTANT.matcher(text).matches()) {
+            return times.moment(Instant.parse(text), language);
+        }
+        return MONTH_DAY.matcher(text).matches() ? times.monthDay(MonthDay.parse(text), language) : text;
+    }
+
+    private String text(JsonNode value) {
         if (!value.isContainerNode()) {
-            return value.asText().replaceFirst("^--(?=\\d\\d-\\d\\d$)", "");
+            return plain(value.asText());
         }
         List<String> parts = new ArrayList<>();
         if (value.isObject()) {
@@ -188,11 +240,35 @@ class SheetItems {
         return String.join(", ", parts);
     }
 
+    /** The same of a thing of which nothing is shown, so that no more than its days is written. */
+    String state(Sheet sheet, Object thing) {
+        if (!thing.getClass().isRecord()) {
+            return state(sheet, seen(thing));
+        }
+        ObjectNode days = mapper.createObjectNode();
+        for (RecordComponent part : thing.getClass().getRecordComponents()) {
+            if (OF_STATE.contains(part.getName())) {
+                days.set(part.getName(), mapper.valueToTree(value(part, thing)));
+            }
+        }
+        return state(sheet, (JsonNode) days);
+    }
+
+    private static @Nullable Object value(RecordComponent part, Object thing) {
+        try {
+            Method accessor = part.getAccessor();
+            accessor.setAccessible(true);
+            return accessor.invoke(thing);
+        } catch (ReflectiveOperationException e) {
+            throw new IllegalStateException("the " + part.getName() + " of a thing cannot be read", e);
+        }
+    }
+
     /** Whether it holds today, as far as its days say. */
     String state(Sheet sheet, JsonNode thing) {
         String today = today().toString();
         String last = day(thing, "validTo", "until", "leftOn");
-        if (thing.hasNonNull("endedAt")
+        if ((thing.hasNonNull("endedAt") && !sheet.isOfThingsDone())
                 || thing.hasNonNull("withdrawnAt")
                 || (!last.isEmpty() && (sheet.hasLastDay() ? last.compareTo(today) < 0 : last.compareTo(today) <= 0))) {
             return ENDED;

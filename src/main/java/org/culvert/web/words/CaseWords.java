@@ -133,6 +133,9 @@ public interface CaseWords {
     @Message("To be seen again by the clinic: {day}")
     String seeAgain(Object day);
 
+    @Message("Overdue: was to be seen again by {day}")
+    String wasToBeSeen(Object day);
+
     @Message("How it fares in keeping is to be looked at: {day}")
     String welfareReview(Object day);
 
@@ -701,6 +704,7 @@ public interface CaseWords {
             + "'}attack by a dog{#case 'attackByCat'}attack by a cat{#case 'entanglement'}entanglement{"
             + "#case 'orphaned'}orphaned{#case 'unsuitablePlace'}unsuitable place{#case 'disease'}disea"
             + "se{#case 'injuryOfUnknownCause'}injury of unknown cause{#case 'crossingUnhurt'}crossing "
-            + "a road, not struck{#case 'unknown'}not known{#else}{value}{/switch}")
+            + "a road, not struck{#case 'spill'}spill of oil or another substance{#case 'unknown'}not known{#else}"
+            + "{value}{/switch}")
     String cause(String value);
 }

@@ -335,4 +335,7 @@ public interface ChoiceWords {
 
     @Message("council area")
     String councilArea();
+
+    @Message("not at all")
+    String notAtAll();
 }

@@ -25,7 +25,7 @@ public interface SettingsWords {
     @Message("{count} to look at again")
     String due(Object count);
 
-    @Message("{count} hold")
+    @Message("{count} in force")
     String held(Object count);
 
     @Message("more than {count}")
@@ -33,6 +33,9 @@ public interface SettingsWords {
 
     @Message("nothing entered")
     String heldNone();
+
+    @Message("none in force now")
+    String heldNoneNow();
 
     @Message("Release rules")
     String releaseRules();

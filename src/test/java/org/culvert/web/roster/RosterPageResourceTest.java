@@ -66,7 +66,7 @@ class RosterPageResourceTest {
         assertThat(html.substring(lapses, members)).contains(name).contains("over since");
         assertThat(row(html, id)).contains("lyssavirus");
         assertThat(page("/roster/members/" + id))
-                .contains(name, "2020-01-01", "/settings/vaccinations/correction?of=")
+                .contains(name, "1 Jan 2020", "/settings/vaccinations/correction?of=")
                 // Name and number go in and are not shown again
                 .doesNotContain("Surname", "0400 000 111");
         Api.as(RESCUER).get("/roster").then().statusCode(403);

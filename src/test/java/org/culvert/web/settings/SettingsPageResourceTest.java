@@ -218,6 +218,19 @@ class SettingsPageResourceTest {
     }
 
     @Test
+    void cautionsStandInFull() {
+        World.shared();
+        String words = "Words " + java.util.UUID.randomUUID();
+        Api.as(COORDINATOR)
+                .body("[{\"taxonGroup\":\"turtles\",\"audience\":\"caller\",\"words\":\"" + words
+                        + "\",\"source\":\"made for a test\",\"readOn\":\"2026-02-03\"}]")
+                .post("/api/cautions")
+                .then()
+                .statusCode(204);
+        assertThat(page(COORDINATOR, "/settings/cautions")).contains(words, "made for a test", "3 Feb 2026");
+    }
+
+    @Test
     void whatIsWrongStandsBesideItsFieldAndWhatWasTypedStays() {
         World.shared();
         String[] told = limit("nowhere");

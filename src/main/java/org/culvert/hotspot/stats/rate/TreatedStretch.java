@@ -23,6 +23,8 @@ public record TreatedStretch(
         double predictedBefore,
         double predictedAfter,
         double overdispersion) {
+    private static final double FAR_OUT = 0.001;
+
     /** Where a stretch lies by the works. */
     public enum Part {
         /** Between the ends of the works. */
@@ -62,6 +64,30 @@ public record TreatedStretch(
     /** Whether a safety performance function expects something of it. */
     public boolean hasModel() {
         return !Double.isNaN(predictedBefore);
+    }
+
+    /**
+     * Whether there was so much more before than the function allows that it does not describe this stretch: so many or more
+     * have a probability below 0.001 (our own limit, no source) in the negative binomial distribution with the function's mean
+     * and overdispersion; in the Poisson distribution where that is 0.
+     */
+    public boolean isUnlikeItsModel() {
+        return hasModel() && chanceOfAsMany() < FAR_OUT;
+    }
+
+    double chanceOfAsMany() {
+        double size = 1 / overdispersion;
+        double probability = overdispersion == 0
+                ? Math.exp(-predictedBefore)
+                : Math.exp(-size * Math.log1p(overdispersion * predictedBefore));
+        double fewer = 0;
+        for (int count = 0; count < before; count++) {
+            fewer += probability;
+            probability *= overdispersion == 0
+                    ? predictedBefore / (count + 1)
+                    : (size + count) / (count + 1) * predictedBefore / (size + predictedBefore);
+        }
+        return 1 - fewer;
     }
 
     double yearsRatio() {

@@ -276,4 +276,20 @@ class BeforeAfterTest {
                         0.95))
                 .part(Part.INSIDE);
     }
+
+    /** Tails worked out by hand: of the Poisson distribution, and of the negative binomial one with size 2 and mean 2, (n + 2) / 2^(n + 1). */
+    @Test
+    void aStretchThatHadFarMoreBeforeIsUnlikeItsModel() {
+        var poisson = new TreatedStretch("a", Part.INSIDE, 6, 3, 3, 3, 1, 1, 0);
+        assertThat(poisson.chanceOfAsMany())
+                .isCloseTo(1 - Math.exp(-1) * (1 + 1 + 1 / 2.0 + 1 / 6.0 + 1 / 24.0 + 1 / 120.0), within(1e-12));
+        assertThat(poisson.isUnlikeItsModel()).isTrue();
+        for (int n = 0; n < 20; n++) {
+            var spread = new TreatedStretch("a", Part.INSIDE, n, 3, 3, 3, 2, 2, 0.5);
+            assertThat(spread.chanceOfAsMany()).isCloseTo((n + 2) / Math.pow(2, n + 1), within(1e-12));
+            assertThat(spread.isUnlikeItsModel()).isEqualTo(n >= 13);
+        }
+        assertThat(TreatedStretch.withoutModel("a", Part.INSIDE, 50, 0, 3, 3).isUnlikeItsModel())
+                .isFalse();
+    }
 }
