@@ -5,6 +5,7 @@ import java.util.Locale;
 import org.culvert.web.Languages;
 import org.culvert.web.words.ChoiceWords;
 import org.culvert.web.words.FieldWords;
+import org.culvert.web.words.HintWords;
 
 /** Words of fields and values, by the names that the API has for them. */
 @ApplicationScoped
@@ -23,6 +24,11 @@ public class Labels {
     /** Of a value to choose from. */
     public String choice(String value) {
         return said(ChoiceWords.class, value);
+    }
+
+    /** What to type into a field. */
+    public String hint(String name) {
+        return said(HintWords.class, name);
     }
 
     private <T> String said(Class<T> bundle, String name) {

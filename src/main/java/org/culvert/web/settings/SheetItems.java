@@ -20,7 +20,8 @@ import java.util.regex.Pattern;
 import org.culvert.platform.RegionService;
 import org.culvert.web.Languages;
 import org.culvert.web.RegionTimes;
-import org.culvert.web.settings.SheetChoices.Reference;
+import org.culvert.web.forms.FieldShape;
+import org.culvert.web.forms.Reference;
 import org.culvert.web.settings.SheetItem.Cell;
 import org.culvert.web.settings.SheetItem.Deed;
 import org.jspecify.annotations.Nullable;
@@ -110,8 +111,8 @@ class SheetItems {
         Set<String> worded = new HashSet<>();
         Map<String, Reference> references = new HashMap<>();
         for (Act<?> act : sheet.acts()) {
-            for (Shape shape : forms.shapes(act)) {
-                if (!shape.words().isEmpty()) {
+            for (FieldShape shape : forms.shapes(act)) {
+                if (!shape.values().isEmpty()) {
                     worded.add(shape.name());
                 }
                 if (shape.reference() != null) {
