@@ -135,7 +135,7 @@ class HandPageResourceTest {
                 .statusCode(200)
                 .extract()
                 .asString();
-        assertThat(said).contains("Überfällig.", "Bei dir", "lang=\"de\"").doesNotContain("Overdue.");
+        assertThat(said).contains("Überfällig.", "Bei Ihnen", "lang=\"de\"").doesNotContain("Overdue.");
     }
 
     @Test

@@ -15,7 +15,8 @@ class BundleSizeTest {
     void noBundleHasMoreMessagesThanWork() throws IOException {
         List<Path> bundles;
         try (Stream<Path> files = Files.list(Path.of("src/main/java/org/culvert/web/words"))) {
-            bundles = files.filter(file -> file.toString().endsWith("Words.java")).toList();
+            bundles =
+                    files.filter(file -> file.toString().endsWith("Words.java")).toList();
         }
         assertThat(bundles).isNotEmpty();
         for (Path bundle : bundles) {
