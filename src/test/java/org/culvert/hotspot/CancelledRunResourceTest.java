@@ -11,7 +11,6 @@ import static org.hamcrest.Matchers.nullValue;
 import io.quarkus.test.junit.QuarkusTest;
 import org.culvert.platform.Patience;
 import org.culvert.support.Api;
-import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
 /** The stream of events is read as the HTML Living Standard has it, section 9.2, Server-sent events. */
@@ -19,9 +18,9 @@ import org.junit.jupiter.api.Test;
 class CancelledRunResourceTest {
     private static String ask(int simulations) {
         return Api.post(COORDINATOR, "/api/hotspot-runs", """
-                        {"periodFrom":"2019-01-01","periodTo":"2019-12-31","simulations":%d,"reachMetres":300,
+                        {"periodFrom":"%1$d-01-01","periodTo":"%1$d-12-31","simulations":%2$d,"reachMetres":300,
                          "chance":"per-kilometre"}
-                        """.formatted(simulations))
+                        """.formatted(EvidenceWorld.year(), simulations))
                 .statusCode(202)
                 .extract()
                 .path("id");
@@ -58,6 +57,7 @@ class CancelledRunResourceTest {
 
     @Test
     void whoeverMayNotSeeRunsCallsNoneOff() {
+        EvidenceWorld.make();
         String run = ask(19);
         Api.post(RESCUER, "/api/hotspot-runs/" + run + "/cancellation", "{\"reason\":\"mine\"}")
                 .statusCode(403);
@@ -68,7 +68,7 @@ class CancelledRunResourceTest {
 
     @Test
     void howFarARunHasComeIsToldUntilItIsDone() {
-        World.shared();
+        EvidenceWorld.make();
         String run = ask(199);
         String events = Api.as(COORDINATOR)
                 .accept("text/event-stream")
