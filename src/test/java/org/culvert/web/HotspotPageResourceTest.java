@@ -46,7 +46,7 @@ class HotspotPageResourceTest {
                 .get("/hotspots/" + EvidenceRuns.wallabies())
                 .asString();
         assertThat(html)
-                .contains("Ist etwas neu?", "Was andere Verfahren zeigen", "Am meisten wurde bei km", "ganzes Netz")
+                .contains("Ist etwas neu?", "Worauf es beruht", "Am meisten wurde bei km", "ganzes Netz")
                 .contains("eine zufällige Auswahl aus den Meldungen aller Tiere")
                 .doesNotContain("Is anything new?", "Found besides", "whole network", "Most was reported");
     }
