@@ -75,7 +75,12 @@ record Shape(
             Map.entry("memberIds", Reference.members),
             Map.entry("supervisorId", Reference.members),
             Map.entry("taxonId", Reference.taxa),
-            Map.entry("syndromeId", Reference.syndromes));
+            Map.entry("syndromeId", Reference.syndromes),
+            Map.entry("conditionId", Reference.conditions),
+            Map.entry("limitId", Reference.limits),
+            Map.entry("cause", Reference.causes),
+            Map.entry("holderMemberId", Reference.members),
+            Map.entry("releasedByMemberId", Reference.members));
 
     /** The fields of a body, in its order. */
     static List<Shape> of(Class<?> body, Set<String> leftOut) {
