@@ -23,6 +23,7 @@ import org.culvert.care.health.SyndromeService;
 import org.culvert.care.placement.KinService;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.sight.Sight;
+import org.culvert.release.AssessmentService;
 import org.jspecify.annotations.Nullable;
 
 /** Of a case: the animal, who answered for it, where it was, how it ended; and what is told of it to others. */
@@ -60,6 +61,7 @@ class CaseKinds {
     private final SyndromeService syndromes;
     private final ExposureService exposures;
     private final KinService kin;
+    private final AssessmentService assessments;
     private final Sight sight;
 
     CaseKinds(
@@ -73,6 +75,7 @@ class CaseKinds {
             SyndromeService syndromes,
             ExposureService exposures,
             KinService kin,
+            AssessmentService assessments,
             Sight sight) {
         this.cases = cases;
         this.corrector = corrector;
@@ -84,6 +87,7 @@ class CaseKinds {
         this.syndromes = syndromes;
         this.exposures = exposures;
         this.kin = kin;
+        this.assessments = assessments;
         this.sight = sight;
     }
 
@@ -171,6 +175,12 @@ class CaseKinds {
                         (ids, entry) -> exposures.enter(of(ids.id(), null, entry)),
                         "caseId",
                         "incidentId")
+                .act(
+                        "found-place-unsuitable",
+                        "POST " + CASE + "/found-place-unsuitable",
+                        "",
+                        AssessmentService.UnsuitableEntry.class,
+                        (ids, entry) -> assessments.recordUnsuitable(ids.id(), entry))
                 .act("keeping-ties", "POST " + CASE + "/keeping-ties", "", Tie.class, (ids, tie) -> kin.enter(
                         ids.id(), new KinService.KeepingTieEntry(tie.keep(), other(tie.otherCase()), tie.words())))
                 .act(

@@ -1,5 +1,6 @@
 package org.culvert.web.settings;
 
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.ForbiddenException;
@@ -20,6 +21,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
+import org.culvert.animal.photograph.OriginalService;
+import org.culvert.platform.ConflictException;
 import org.culvert.platform.FormBodies;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.Paging;
@@ -113,7 +116,7 @@ public class KeptPageResource {
                 Map.of("of", record, "typed", typed),
                 () -> {
                     carryOut(whole, deed, kept, typed, entry.seen);
-                    return URI.create(whole.pageOf(about));
+                    return URI.create(wholes.pageOf(whole, about));
                 },
                 (why, errors) -> Response.status(why.status())
                         .entity(pages.form(
@@ -162,8 +165,47 @@ public class KeptPageResource {
                             List.of(sent.sha256(), Objects.requireNonNullElse(caption, "")),
                             () -> {
                                 wholes.addPicture(whole, about, sent.picture());
-                                return URI.create(whole.pageOf(about));
+                                return URI.create(wholes.pageOf(whole, about));
                             });
+                },
+                (why, errors) -> Response.status(why.status())
+                        .entity(pages.all(whole, about, errors))
+                        .type(MediaType.TEXT_HTML_TYPE)
+                        .build());
+    }
+
+    /** A photograph as it came, with who opened it and why on record. */
+    @POST
+    @Path("/photographs/{photographId}/original")
+    @RolesAllowed("**")
+    public Response openOriginal(
+            @PathParam("whole") String name,
+            @PathParam("id") String id,
+            @PathParam("photographId") String photographId,
+            @FormParam("reason") @Nullable String reason,
+            @FormParam("csrf") @Nullable String csrf) {
+        UUID about = Paging.uuid("id", id);
+        Whole whole = wholes.readable(name, about);
+        if (!wholes.opensOriginals()) {
+            throw new ForbiddenException();
+        }
+        UUID photograph = wholes.require(
+                        whole, wholes.kind(whole, "photographs"), about, Paging.uuid("photographId", photographId))
+                .ids()
+                .id();
+        return forms.shown(
+                () -> {
+                    OriginalService.OpenedOriginal opened = wholes.openOriginal(
+                            photograph,
+                            bodies.read(JsonNodeFactory.instance.objectNode().put("reason", reason), Why.class)
+                                    .reason());
+                    if (opened.content() == null) {
+                        throw new ConflictException(
+                                "The file is no longer what was sealed when it came; it is not shown.");
+                    }
+                    return Response.ok(opened.content(), opened.mediaType())
+                            .header("Content-Disposition", "attachment")
+                            .build();
                 },
                 (why, errors) -> Response.status(why.status())
                         .entity(pages.all(whole, about, errors))

@@ -101,6 +101,7 @@ class KeptPages {
         return about(all, whole, id)
                 .data("sections", sections)
                 .data("pictures", wholes.takesPictures(whole))
+                .data("originals", wholes.opensOriginals())
                 .data("errors", errors)
                 .data("once", UUID.randomUUID().toString());
     }
@@ -176,7 +177,7 @@ class KeptPages {
                 .data("wholeKey", Sheet.key(whole.name()))
                 .data("number", told.path("number").asText(""))
                 .data("id", id.toString())
-                .data("page", whole.pageOf(id));
+                .data("page", wholes.pageOf(whole, id));
     }
 
     private SheetItem item(KeptKind kind, Kept kept, List<SheetItem.Deed> deeds) {

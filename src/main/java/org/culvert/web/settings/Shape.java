@@ -80,6 +80,7 @@ record Shape(
             Map.entry("limitId", Reference.limits),
             Map.entry("cause", Reference.causes),
             Map.entry("holderMemberId", Reference.members),
+            Map.entry("fromMemberId", Reference.members),
             Map.entry("releasedByMemberId", Reference.members));
 
     /** The fields of a body, in its order. */

@@ -8,6 +8,7 @@ import jakarta.enterprise.inject.Instance;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
+import org.culvert.animal.photograph.OriginalService;
 import org.culvert.animal.photograph.PhotographService;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.sight.Sight;
@@ -23,18 +24,21 @@ class Wholes {
     private final Sight sight;
     private final ObjectMapper mapper;
     private final PhotographService photographs;
+    private final OriginalService originals;
 
     Wholes(
             Instance<WholeSource> sources,
             Sheets sheets,
             Sight sight,
             ObjectMapper mapper,
-            PhotographService photographs) {
+            PhotographService photographs,
+            OriginalService originals) {
         this.all = sources.stream().flatMap(source -> source.wholes().stream()).toList();
         this.sheets = sheets;
         this.sight = sight;
         this.mapper = mapper;
         this.photographs = photographs;
+        this.originals = originals;
     }
 
     List<Whole> all() {
@@ -57,6 +61,11 @@ class Wholes {
         }
         sight.requireSeenAt("/api/" + name + "/" + id);
         return whole;
+    }
+
+    /** Its page, or that of what is kept of it for whoever may not open the other. */
+    String pageOf(Whole whole, UUID id) {
+        return sheets.mayOpen(whole.page()) ? whole.pageOf(id) : "/kept/" + whole.name() + "/" + id;
     }
 
     /** The whole itself, as whoever asks sees it. */
@@ -142,6 +151,15 @@ class Wholes {
         } else {
             photographs.addToIncident(id, picture);
         }
+    }
+
+    /** Whether whoever asks may open photographs as they came. */
+    boolean opensOriginals() {
+        return sheets.may("POST /api/photographs/{id}/original-openings");
+    }
+
+    OriginalService.OpenedOriginal openOriginal(UUID photograph, String reason) {
+        return originals.open(photograph, reason);
     }
 
     /** The identifier by which a record is told to have changed. */

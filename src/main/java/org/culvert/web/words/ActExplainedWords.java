@@ -103,4 +103,10 @@ public interface ActExplainedWords {
 
     @Message("Every move is offered as a placement and checked again; each animal can be left out.")
     String approval();
+
+    @Message("Who has read it, and what follows from it.")
+    String acknowledgements();
+
+    @Message("Only on a ground that a rule about the animal allows. The rules decide, not this entry.")
+    String foundPlaceUnsuitable();
 }

@@ -101,4 +101,10 @@ public interface ActWords {
 
     @Message("Approve it")
     String approval();
+
+    @Message("I have read it")
+    String acknowledgements();
+
+    @Message("Say why it cannot go back where it was found")
+    String foundPlaceUnsuitable();
 }

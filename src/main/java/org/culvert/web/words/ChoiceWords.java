@@ -629,4 +629,10 @@ public interface ChoiceWords {
 
     @Message("authority")
     String authority();
+
+    @Message("border of a state")
+    String border();
+
+    @Message("officer for wildlife")
+    String wildlifeOfficer();
 }

@@ -1103,4 +1103,67 @@ public interface FieldWords {
 
     @Message("Taken back at")
     String undoneAt();
+
+    @Message("From the day")
+    String periodFrom();
+
+    @Message("To the day")
+    String periodTo();
+
+    @Message("Reach, metres")
+    String reachMetres();
+
+    @Message("Spread, metres")
+    String sigmaMetres();
+
+    @Message("Greatest error rate")
+    String alpha();
+
+    @Message("What kind, in words")
+    String kindWords();
+
+    @Message("Where the tent is")
+    String tentWords();
+
+    @Message("Who answers for the animals there")
+    String holderMemberId();
+
+    @Message("Code")
+    String code();
+
+    @Message("What ground it is")
+    String areaWords();
+
+    @Message("Code of the part of the ground")
+    String sector();
+
+    @Message("How urgent")
+    String triage();
+
+    @Message("Number of its mother")
+    String motherTemporaryNumber();
+
+    @Message("Whose animals")
+    String fromMemberId();
+
+    @Message("Numbers of cases to leave out")
+    String leaveOutCases();
+
+    @Message("Whose word")
+    String of();
+
+    @Message("Agreed")
+    String given();
+
+    @Message("Who was asked")
+    String askedOf();
+
+    @Message("Seen at")
+    String seenAt();
+
+    @Message("Found from")
+    String foundFrom();
+
+    @Message("Found before")
+    String foundBefore();
 }

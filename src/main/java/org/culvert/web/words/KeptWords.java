@@ -48,4 +48,10 @@ public interface KeptWords {
             + "'releaseSites'}Release site{#case 'planTemplates'}Template of a plan{#case 'growthTables'}Growth "
             + "table{#case}Record{/switch}")
     String whole(Object what);
+
+    @Message("Why the file as it came is opened; this is kept")
+    String whyOpened();
+
+    @Message("Open it as it came")
+    String openOriginal();
 }
