@@ -134,6 +134,8 @@ final class Forms {
 
     /** Of pages with many fields that may stay empty: what is good, by how the path begins. */
     private static final Map<String, Map<String, String>> OF_PAGES = Map.of(
+            "/kept/",
+            Map.of("field", "reason", "value", "found out later", "reason", "asked by the office"),
             "/clutches/",
             Map.of("what", "temperature", "celsius", "28.5", "source", "a thermometer"),
             "/release-area/",
