@@ -92,7 +92,7 @@ class KeptPages {
                     .map(deed -> SheetItem.Deed.of(deed.act()))
                     .toList();
             List<SheetItem> items = wholes.seen(whole, kind, id).stream()
-                    .map(kept -> item(kind, kept, deeds))
+                    .map(kept -> item(kept, deeds))
                     .toList();
             if (!items.isEmpty()) {
                 sections.add(new Section(kind.sheet().key(), kind.name(), items));
@@ -130,7 +130,7 @@ class KeptPages {
                 .data("kind", kind.name())
                 .data("key", kind.sheet().key())
                 .data("act", SheetItem.Deed.of(act))
-                .data("item", item(kind, kept, List.of()))
+                .data("item", item(kept, List.of()))
                 .data("of", kept.ids().id().toString())
                 .data(
                         "seen",
@@ -180,7 +180,7 @@ class KeptPages {
                 .data("page", wholes.pageOf(whole, id));
     }
 
-    private SheetItem item(KeptKind kind, Kept kept, List<SheetItem.Deed> deeds) {
+    private SheetItem item(Kept kept, List<SheetItem.Deed> deeds) {
         JsonNode told = kept.told();
         boolean ended = told.hasNonNull("withdrawnAt") || told.hasNonNull("undoneAt");
         List<Cell> cells = new ArrayList<>();

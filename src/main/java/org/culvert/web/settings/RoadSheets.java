@@ -25,9 +25,6 @@ import org.jspecify.annotations.Nullable;
 /** Roads, what drives on them, and who looked along them. */
 @ApplicationScoped
 class RoadSheets implements SheetSource {
-    /** What is asked for without more. */
-    record Nothing() {}
-
     /**
      * A year asked for group by group.
      *
@@ -81,7 +78,7 @@ class RoadSheets implements SheetSource {
                                 "POST /api/road-networks/{id}/place-moves",
                                 null,
                                 true,
-                                Nothing.class,
+                                NetworkSheets.Nothing.class,
                                 Set.of(),
                                 false,
                                 (id, nothing) -> moves.start(id))),

@@ -169,10 +169,12 @@ class Wholes {
 
     /** Where the API has the records, if that is another place than the whole. */
     private static @Nullable String base(Whole whole, KeptKind kind) {
-        return kind.deeds().stream()
-                .map(deed -> KeptKind.base(deed.act().operation()))
-                .filter(base -> base != null && !base.equals("/api/" + whole.name()))
-                .findFirst()
-                .orElse(null);
+        for (Deed<?> deed : kind.deeds()) {
+            String base = KeptKind.base(deed.act().operation());
+            if (base != null && !base.equals("/api/" + whole.name())) {
+                return base;
+            }
+        }
+        return null;
     }
 }
