@@ -92,8 +92,7 @@ public class AccountPageResource {
                     if (!wanted.equals(again)) {
                         throw InvalidException.of("again", words().notTheSame(), words().sameTwice());
                     }
-                    if (!signIn.fits(
-                            frame.getUsername(), Objects.requireNonNullElse(before, ""), frame.source())) {
+                    if (!signIn.fits(frame.getUsername(), Objects.requireNonNullElse(before, ""), frame.source())) {
                         throw InvalidException.of("before", words().notThePassword(), words().oneSoFar());
                     }
                     accounts.changePassword(actor.accountId(), wanted);
@@ -116,8 +115,9 @@ public class AccountPageResource {
                     if (given.isEmpty() || given.length() > LONGEST_NAME) {
                         throw InvalidException.of("name", words().purposeWanted(), words().purposeAFew());
                     }
-                    List<String> asked = Arrays.stream(
-                                    Objects.requireNonNullElse(scopes, "").strip().split("[\\s,]+"))
+                    List<String> asked = Arrays.stream(Objects.requireNonNullElse(scopes, "")
+                                    .strip()
+                                    .split("[\\s,]+"))
                             .filter(scope -> !scope.isEmpty())
                             .toList();
                     if (asked.isEmpty() || asked.size() > MOST_SCOPES) {
@@ -169,8 +169,7 @@ public class AccountPageResource {
         return page(why.status(), errors, null, "", "");
     }
 
-    private Response page(
-            int status, List<FieldError> errors, @Nullable String token, String name, String scopes) {
+    private Response page(int status, List<FieldError> errors, @Nullable String token, String name, String scopes) {
         UUID account = actor.accountId();
         return Response.status(status)
                 .entity(page.data("who", accounts.getAccount(account))

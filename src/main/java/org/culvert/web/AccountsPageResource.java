@@ -98,8 +98,7 @@ public class AccountsPageResource {
                 key,
                 Map.of("username", typed.username(), "roles", typed.roles()),
                 () -> {
-                    AccountResource.AccountEntry entry =
-                            bodies.read(body(typed), AccountResource.AccountEntry.class);
+                    AccountResource.AccountEntry entry = bodies.read(body(typed), AccountResource.AccountEntry.class);
                     if (accounts.findId(entry.username()).isPresent()) {
                         throw InvalidException.of("username", words().nameTaken(), words().nameAnother());
                     }
@@ -177,12 +176,7 @@ public class AccountsPageResource {
     }
 
     private Response changed(
-            String act,
-            UUID account,
-            @Nullable String tag,
-            @Nullable String key,
-            List<String> told,
-            Runnable change) {
+            String act, UUID account, @Nullable String tag, @Nullable String key, List<String> told, Runnable change) {
         accounts.getAccount(account);
         return forms.once(
                 "/accounts/" + account + "/" + act,
@@ -238,8 +232,7 @@ public class AccountsPageResource {
                 : done;
     }
 
-    private Response page(
-            int status, @Nullable UUID after, List<FieldError> errors, @Nullable Link link, Sent typed) {
+    private Response page(int status, @Nullable UUID after, List<FieldError> errors, @Nullable Link link, Sent typed) {
         Page<AccountService.AccountView> shown = accounts.listAccounts(ACCOUNTS_A_PAGE, after);
         Map<UUID, String> tags = new HashMap<>();
         shown.items().forEach(one -> tags.put(one.id(), seen.tag(TAG, one.id().toString())));

@@ -134,8 +134,7 @@ class CasePages {
                                 asker.hasAny(Role.COORDINATOR, Role.OFFICER),
                                 !asker.hasAny(Role.COORDINATOR),
                                 asker.hasAny(Role.CLINIC, Role.COORDINATOR),
-                                asker.hasAny(
-                                        Role.DISPATCHER, Role.RESCUER, Role.CLINIC, Role.CARER, Role.COORDINATOR)),
+                                asker.hasAny(Role.DISPATCHER, Role.RESCUER, Role.CLINIC, Role.CARER, Role.COORDINATOR)),
                         sent.errors(),
                         sent.isRefused() ? "form-" + sent.form() : null,
                         kept,

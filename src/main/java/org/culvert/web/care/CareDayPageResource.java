@@ -194,9 +194,7 @@ public class CareDayPageResource {
                         .data("address", address)
                         .data(
                                 "members",
-                                sight.viewer().hasAny(Role.COORDINATOR, Role.CLINIC)
-                                        ? days.listHolders()
-                                        : List.of()))
+                                sight.viewer().hasAny(Role.COORDINATOR, Role.CLINIC) ? days.listHolders() : List.of()))
                 .type(MediaType.TEXT_HTML_TYPE)
                 .build();
     }

@@ -57,9 +57,10 @@ class CareKinds {
                                 "aftercare-plan",
                                 PlanEntries.PlanEndingEntry.class,
                                 (ids, entry) -> plans.end(ids.id(), entry)),
-                KeptKind.of("care-entries", "GET /api/cases/{id}/care-entries", id -> entries.listEntries(
-                                        id, MOST, null)
-                                .items())
+                KeptKind.of(
+                                "care-entries",
+                                "GET /api/cases/{id}/care-entries",
+                                id -> entries.listEntries(id, MOST, null).items())
                         .corrected(
                                 "/api/care-entries/{id}",
                                 "care-entry",
@@ -82,10 +83,7 @@ class CareKinds {
                                 PlacementService.PlacementCorrection.class,
                                 (ids, entry) -> placements.correct(ids.id(), entry),
                                 "visitId"),
-                KeptKind.of(
-                                "disease-suspicions",
-                                "GET /api/cases/{id}/disease-suspicions",
-                                suspicions::listSuspicions)
+                KeptKind.of("disease-suspicions", "GET /api/cases/{id}/disease-suspicions", suspicions::listSuspicions)
                         .corrected(
                                 "/api/disease-suspicions/{id}",
                                 "disease-suspicion",

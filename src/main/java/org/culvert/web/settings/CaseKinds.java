@@ -181,8 +181,14 @@ class CaseKinds {
                         "",
                         AssessmentService.UnsuitableEntry.class,
                         (ids, entry) -> assessments.recordUnsuitable(ids.id(), entry))
-                .act("keeping-ties", "POST " + CASE + "/keeping-ties", "", Tie.class, (ids, tie) -> kin.enter(
-                        ids.id(), new KinService.KeepingTieEntry(tie.keep(), other(tie.otherCase()), tie.words())))
+                .act(
+                        "keeping-ties",
+                        "POST " + CASE + "/keeping-ties",
+                        "",
+                        Tie.class,
+                        (ids, tie) -> kin.enter(
+                                ids.id(),
+                                new KinService.KeepingTieEntry(tie.keep(), other(tie.otherCase()), tie.words())))
                 .act(
                         "custody-links",
                         "POST " + CASE + "/custody-links",
@@ -215,15 +221,17 @@ class CaseKinds {
             return null;
         }
         UUID id = cases.findByNumber(number)
-                .orElseThrow(() -> InvalidException.of(
-                        "otherCase", "There is no case of that number.", "the number of a case"));
+                .orElseThrow(() ->
+                        InvalidException.of("otherCase", "There is no case of that number.", "the number of a case"));
         sight.requireSeen("case", id);
         return id;
     }
 
     private KeptKind animal() {
-        return KeptKind.of("animals", "GET /api/animals/{id}", id -> List.of(cases.getCase(id)
-                        .animal()))
+        return KeptKind.of(
+                        "animals",
+                        "GET /api/animals/{id}",
+                        id -> List.of(cases.getCase(id).animal()))
                 .corrected(
                         "/api/animals/{id}",
                         "animal",

@@ -20,8 +20,7 @@ class DataWholes implements WholeSource {
     private final SiteService sites;
     private final ApprovalService approvals;
 
-    DataWholes(
-            TemplateService templates, GrowthTableService growth, SiteService sites, ApprovalService approvals) {
+    DataWholes(TemplateService templates, GrowthTableService growth, SiteService sites, ApprovalService approvals) {
         this.templates = templates;
         this.growth = growth;
         this.sites = sites;

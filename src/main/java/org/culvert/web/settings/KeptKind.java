@@ -54,22 +54,13 @@ final class KeptKind {
      * @param part the fields that lead from there to the records; none where those are the records
      */
     static KeptKind of(String name, String reads, Function<UUID, ? extends List<?>> roots, String... part) {
-        return new KeptKind(
-                Sheet.of(name, Sheet.Purpose.people, List::<UUID>of).readBy(reads), roots, part);
+        return new KeptKind(Sheet.of(name, Sheet.Purpose.people, List::<UUID>of).readBy(reads), roots, part);
     }
 
     /** @param tag as {@link Act} has it; empty where nothing is changed */
-    <E> KeptKind act(
-            String name, String operation, String tag, Class<E> body, Doing<E> doing, String... leftOut) {
+    <E> KeptKind act(String name, String operation, String tag, Class<E> body, Doing<E> doing, String... leftOut) {
         Act<E> act = new Act<>(
-                name,
-                operation,
-                tag.isEmpty() ? null : tag,
-                true,
-                body,
-                Set.of(leftOut),
-                false,
-                (id, entry) -> {
+                name, operation, tag.isEmpty() ? null : tag, true, body, Set.of(leftOut), false, (id, entry) -> {
                     throw new IllegalStateException("it is done within something");
                 });
         deeds.add(new Deed<>(act, doing));

@@ -125,13 +125,11 @@ public class KeptPageResource {
                         .build());
     }
 
-    private void carryOut(
-            Whole whole, Deed<?> deed, Kept kept, Map<String, List<String>> typed, @Nullable String tag) {
+    private void carryOut(Whole whole, Deed<?> deed, Kept kept, Map<String, List<String>> typed, @Nullable String tag) {
         Act<?> act = deed.act();
         String changes = act.tag();
         if (changes != null) {
-            seen.requireUnchanged(
-                    changes, Wholes.tagged(whole, act, kept.ids()).toString(), tag);
+            seen.requireUnchanged(changes, Wholes.tagged(whole, act, kept.ids()).toString(), tag);
         }
         Map<String, List<String>> shown = pages.shown(act, kept);
         ObjectNode told = body.told(fields.shapes(act), typed, shown);

@@ -37,7 +37,9 @@ class RoadSheets implements SheetSource {
             @NotNull List<String> taxonGroups,
             @Nullable @DecimalMin("20") @DecimalMax("5000") Double reachMetres,
             @Nullable @DecimalMin("10") @DecimalMax("2500") Double sigmaMetres,
-            @Nullable @DecimalMin("0.0001") @DecimalMax("0.5") Double alpha) {
+
+            @Nullable @DecimalMin("0.0001") @DecimalMax("0.5")
+            Double alpha) {
         AnnualRunEntry asked() {
             List<AnnualRunEntry.Cell> cells = new ArrayList<>();
             taxonGroups.forEach(group -> cells.add(new AnnualRunEntry.Cell(group, null, null)));

@@ -131,8 +131,11 @@ class RoadWholes implements WholeSource {
     }
 
     private KeptKind animals() {
-        return KeptKind.of("call-animals", "GET /api/calls/{id}", id -> incident(id)
-                        .calls(), "animals")
+        return KeptKind.of(
+                        "call-animals",
+                        "GET /api/calls/{id}",
+                        id -> incident(id).calls(),
+                        "animals")
                 .corrected(
                         "/api/calls/{id}/animals/{animalId}",
                         "call",
@@ -141,9 +144,12 @@ class RoadWholes implements WholeSource {
     }
 
     private KeptKind toldWords() {
-        return KeptKind.of("told-words", "GET /api/calls/{id}/told-words", id -> incident(id).calls().stream()
-                        .flatMap(call -> told.list(call.id()).stream())
-                        .toList())
+        return KeptKind.of(
+                        "told-words",
+                        "GET /api/calls/{id}/told-words",
+                        id -> incident(id).calls().stream()
+                                .flatMap(call -> told.list(call.id()).stream())
+                                .toList())
                 .withdrawn(
                         "/api/told-words/{id}/withdrawal",
                         "told-words",

@@ -18,7 +18,9 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 class SurgeSheets implements SheetSource {
     /** @param leaveOutCases numbers of cases, as the proposal shows them */
-    record Approval(@NotNull List<String> leaveOutCases, @Nullable @Size(max = 4000) String conditions) {}
+    record Approval(
+            @NotNull List<String> leaveOutCases,
+            @Nullable @Size(max = 4000) String conditions) {}
 
     private static final int MOST = 50;
 
@@ -49,8 +51,7 @@ class SurgeSheets implements SheetSource {
                         SurgeEntries.IntakeAnimal.class,
                         Set.of("place", "finder"),
                         false,
-                        (id, animal) ->
-                                intakes.takeIn(id, new SurgeEntries.IntakeEntry(null, null, List.of(animal)))))
+                        (id, animal) -> intakes.takeIn(id, new SurgeEntries.IntakeEntry(null, null, List.of(animal)))))
                 .act(new Act<>(
                         "sectors",
                         "POST /api/surges/{id}/sectors",

@@ -10,7 +10,8 @@ public interface KeptWords {
     @Message("Back to its page")
     String backTo();
 
-    @Message("Everything entered of it, kind by kind. A correction keeps what stood before, with who changed it and why; what is taken back stays on record with the reason. Nothing is deleted.")
+    @Message(
+            "Everything entered of it, kind by kind. A correction keeps what stood before, with who changed it and why; what is taken back stays on record with the reason. Nothing is deleted.")
     String lead();
 
     @Message("Kinds of records")

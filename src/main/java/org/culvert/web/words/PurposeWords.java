@@ -126,13 +126,16 @@ public interface PurposeWords {
     @Message("Somebody of whom the network keeps personal data")
     String people();
 
-    @Message("Whether the health unit was told, and how it went on. Entered where the animal is: of its case or its incident. Health data, seen by very few.")
+    @Message(
+            "Whether the health unit was told, and how it went on. Entered where the animal is: of its case or its incident. Health data, seen by very few.")
     String exposures();
 
-    @Message("A fire, a flood, a heat: a tent where casualties are taken in one after the other, each with its number and case")
+    @Message(
+            "A fire, a flood, a heat: a tent where casualties are taken in one after the other, each with its number and case")
     String surges();
 
-    @Message("When a carer must give up their animals: who else could take which; nothing moves before somebody approves")
+    @Message(
+            "When a carer must give up their animals: who else could take which; nothing moves before somebody approves")
     String placementProposals();
 
     @Message("The same question each year, declared before anybody looks, so that its error rate holds")

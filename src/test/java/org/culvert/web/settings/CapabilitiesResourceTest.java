@@ -204,13 +204,20 @@ class CapabilitiesResourceTest {
     @Test
     void noFormIsToldOfThatIsNotThere() throws IOException {
         Set<String> changing = changing();
-        assertThat(changing).hasSizeGreaterThan(200).containsAll(ownPages().keySet()).containsAll(NO_PERSON.keySet());
+        assertThat(changing)
+                .hasSizeGreaterThan(200)
+                .containsAll(ownPages().keySet())
+                .containsAll(NO_PERSON.keySet());
         ownPages().values().forEach(pages -> assertThat(table.operations()).containsAll(pages));
         for (Whole whole : wholes.all()) {
             assertThat(table.operations()).contains(whole.reads());
             for (KeptKind kind : whole.kinds()) {
-                assertThat(table.operations()).as(kind.name()).contains(kind.sheet().reads());
-                kind.deeds().forEach(deed -> assertThat(changing).contains(deed.act().operation()));
+                assertThat(table.operations())
+                        .as(kind.name())
+                        .contains(kind.sheet().reads());
+                kind.deeds()
+                        .forEach(
+                                deed -> assertThat(changing).contains(deed.act().operation()));
             }
         }
     }

@@ -91,12 +91,12 @@ class KeptPageResourceTest {
     }
 
     private String caseOfTheRescuer() {
-        String incident =
-                World.call("Chelodina longicollis", 150.0512, "").getString("incidentId");
+        String incident = World.call("Chelodina longicollis", 150.0512, "").getString("incidentId");
         return Api.make(RESCUER, "/api/cases", """
                 {"incidentId":"%s","animal":{"scientificName":"Chelodina longicollis","sex":"unknown"},
                  "foundAt":"2026-01-04T02:00:00Z","holder":{"memberId":"%s"}}
-                """.formatted(incident, world.rescuer)).getString("id");
+                """.formatted(incident, world.rescuer))
+                .getString("id");
     }
 
     @Test
@@ -105,7 +105,9 @@ class KeptPageResourceTest {
         String animal = Api.get(RESCUER, "/api/cases/" + id).getString("animal.id");
         String all = page(RESCUER, "/kept/cases/" + id);
         String path = "/kept/cases/" + id + "/animals/correction";
-        assertThat(all).contains(path + "?of=" + animal, "id=\"k-custody-links\"").doesNotContain("/clock-extensions?of");
+        assertThat(all)
+                .contains(path + "?of=" + animal, "id=\"k-custody-links\"")
+                .doesNotContain("/clock-extensions?of");
         String form = page(RESCUER, path + "?of=" + animal);
         assertThat(form).contains("value=\"Chelodina longicollis\"", "<option value=\"unknown\" selected>");
         String seen = hidden(form, "seen");
@@ -126,7 +128,10 @@ class KeptPageResourceTest {
         assertThat(now.getString("animal.record.revisionReason")).isEqualTo("seen again in daylight");
         assertThat(page(RESCUER, "/kept/cases/" + id)).contains("a notch &lt;b&gt;left&lt;/b&gt;");
         // The form showed it as it was before: it comes back with what stands now
-        String stale = send(RESCUER, path, animal, seen, told).statusCode(412).extract().asString();
+        String stale = send(RESCUER, path, animal, seen, told)
+                .statusCode(412)
+                .extract()
+                .asString();
         assertThat(stale).contains("a notch &lt;b&gt;left&lt;/b&gt;", "role=\"alert\"");
         String unsaid = send(RESCUER, path, animal, hidden(stale, "seen"), "sex", "male", "reason", "")
                 .statusCode(400)
@@ -141,12 +146,14 @@ class KeptPageResourceTest {
         CareWorld care = new CareWorld();
         CareWorld.Patient turtle = care.patient(3);
         String id = turtle.caseId();
-        String entry = Api.make(CARER, "/api/cases/" + id + "/care-entries", "{\"kind\":\"note\",\"words\":\"of another\"}")
+        String entry = Api.make(
+                        CARER, "/api/cases/" + id + "/care-entries", "{\"kind\":\"note\",\"words\":\"of another\"}")
                 .getString("id");
         String path = "/kept/cases/" + id + "/care-entries/withdrawal";
         String form = page(CARER, path + "?of=" + entry);
         assertThat(form).contains("of another");
-        send(CARER, path, entry, hidden(form, "seen"), "reason", "the wrong animal").statusCode(303);
+        send(CARER, path, entry, hidden(form, "seen"), "reason", "the wrong animal")
+                .statusCode(303);
         var told = Api.get(CARER, "/api/care-entries/" + entry);
         assertThat(told.getString("withdrawnBecause")).isEqualTo("the wrong animal");
         assertThat(page(CARER, "/kept/cases/" + id))
@@ -188,8 +195,7 @@ class KeptPageResourceTest {
 
     @Test
     void aRescuerIsLedBackToWhatTheyMayOpen() {
-        String incident =
-                World.call("Chelodina longicollis", 150.0512, "").getString("incidentId");
+        String incident = World.call("Chelodina longicollis", 150.0512, "").getString("incidentId");
         String path = "/kept/incidents/" + incident;
         String form = page(DISPATCHER, path + "/incidents/correction?of=" + incident);
         assertThat(send(
