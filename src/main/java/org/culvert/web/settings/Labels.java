@@ -1,12 +1,16 @@
 package org.culvert.web.settings;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Named;
+import java.util.Arrays;
 import java.util.Locale;
 import org.culvert.web.Languages;
 import org.culvert.web.words.ChoiceWords;
 import org.culvert.web.words.FieldWords;
+import org.culvert.web.words.RecordFieldWords;
 
 /** Words of fields and values, by the names that the API has for them. */
+@Named("labels")
 @ApplicationScoped
 public class Labels {
     private final Languages languages;
@@ -17,12 +21,17 @@ public class Labels {
 
     /** Of a field; one that has no words goes by its name, taken apart. */
     public String field(String name) {
-        return said(FieldWords.class, name);
+        return has(FieldWords.class, name) ? said(FieldWords.class, name) : said(RecordFieldWords.class, name);
     }
 
     /** Of a value to choose from. */
     public String choice(String value) {
         return said(ChoiceWords.class, value);
+    }
+
+    private static boolean has(Class<?> bundle, String name) {
+        return Arrays.stream(bundle.getMethods())
+                .anyMatch(method -> method.getName().equals(name));
     }
 
     private <T> String said(Class<T> bundle, String name) {

@@ -18,8 +18,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.culvert.platform.Role;
 import org.culvert.platform.sight.SightTable;
-import org.culvert.support.SameOnEveryDatabase;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -27,7 +27,6 @@ import org.junit.jupiter.api.Test;
  * openapi/} and the table of rights are the measure; what is told here is where else than by a sheet or a record that is kept.
  */
 @QuarkusTest
-@SameOnEveryDatabase
 class CapabilitiesResourceTest {
     /** Operations of pages made for them alone. */
     private static final String OWN_PAGES = """
@@ -128,6 +127,9 @@ class CapabilitiesResourceTest {
             "POST /api/places/readings",
             "keeps nothing: fields for a place read what is typed by themselves, as on the desk");
 
+    /** What an administrator may write by the table without seeing any: forms show what stands, and are for who sees it. */
+    private static final Set<String> WITHOUT_SIGHT = Set.of("POST /api/release-sites", "PATCH /api/release-sites/{id}");
+
     @Inject
     Sheets sheets;
 
@@ -193,6 +195,9 @@ class CapabilitiesResourceTest {
             }
             Set<String> without = new TreeSet<>(table.rolesOf(operation));
             without.removeAll(reached.getOrDefault(operation, Set.of()));
+            if (WITHOUT_SIGHT.contains(operation)) {
+                without.remove(Role.ADMIN);
+            }
             if (!without.isEmpty()) {
                 missing.add(operation + " for " + without);
             }
