@@ -9,11 +9,22 @@ import org.jspecify.annotations.Nullable;
 
 /** What people typed into a form. */
 public final class Typed {
+    private static final int LONGEST_SHOWN = 200;
+
     private Typed() {}
 
     /** Without the spaces around it; null where nothing was typed. */
     public static @Nullable String given(@Nullable String text) {
         return text == null || text.isBlank() ? null : text.strip();
+    }
+
+    /** Says that it cannot be read, as far as it is short enough to be said again. */
+    public static String unreadable(String given) {
+        return "This cannot be read: "
+                + (given.length() <= LONGEST_SHOWN
+                        ? given
+                        : given.substring(0, LONGEST_SHOWN).strip() + " …")
+                + ".";
     }
 
     /**
@@ -30,7 +41,7 @@ public final class Typed {
         try {
             return reader.apply(given);
         } catch (IllegalArgumentException | DateTimeException e) {
-            errors.add(new FieldError(field, "This cannot be read: " + given + ".", wanted, null));
+            errors.add(new FieldError(field, unreadable(given), wanted, null));
             return null;
         }
     }

@@ -295,7 +295,7 @@ class HostileTextsIT {
         fields.forEach(field -> browser.fill("#" + field, TEXT));
         browser.press(button);
         browser.assertNothingRan();
-        assertThat(browser.text("[role=alert]")).contains("Not entered.", TEXT);
+        assertThat(browser.text("[role=alert]")).contains("Not entered.", "This cannot be read: " + TEXT);
         for (String field : fields) {
             assertThat(browser.find("#" + field).getDomProperty("value"))
                     .as(field)

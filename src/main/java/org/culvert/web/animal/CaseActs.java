@@ -27,7 +27,8 @@ import org.culvert.platform.NotFoundException;
 import org.culvert.platform.sight.Sight;
 import org.culvert.release.fitness.FitnessService;
 import org.culvert.release.holds.HoldService;
-import org.culvert.roster.RosterService;
+import org.culvert.web.HolderNames;
+import org.culvert.web.forms.EntryBody;
 import org.jspecify.annotations.Nullable;
 
 /** Carries out what a form of a case says, as the API would: of records of that case that the asker sees. */
@@ -42,7 +43,7 @@ class CaseActs {
     private final HoldService holds;
     private final SuspicionService suspicions;
     private final FitnessService checks;
-    private final RosterService roster;
+    private final HolderNames holders;
     private final FormBodies bodies;
     private final Sight sight;
 
@@ -56,7 +57,7 @@ class CaseActs {
             HoldService holds,
             SuspicionService suspicions,
             FitnessService checks,
-            RosterService roster,
+            HolderNames holders,
             FormBodies bodies,
             Sight sight) {
         this.cases = cases;
@@ -68,7 +69,7 @@ class CaseActs {
         this.holds = holds;
         this.suspicions = suspicions;
         this.checks = checks;
-        this.roster = roster;
+        this.holders = holders;
         this.bodies = bodies;
         this.sight = sight;
     }
@@ -78,11 +79,10 @@ class CaseActs {
      * @param body as the API takes it, but for what the page knows by itself
      */
     @Transactional
-    void carryOut(CaseFormKind kind, UUID caseId, @Nullable UUID target, ObjectNode body) {
+    void carryOut(CaseFormKind kind, UUID caseId, @Nullable UUID target, EntryBody body) {
         sight.requireSeen("case", caseId);
         switch (kind) {
-            case visit ->
-                clinic.admit(read(ofClinic(body.put("caseId", caseId.toString())), ClinicService.VisitEntry.class));
+            case visit -> clinic.admit(read(ofClinic(caseId, body), ClinicService.VisitEntry.class));
             case finding -> clinic.addFinding(visit(caseId, target), read(body, ClinicService.FindingEntry.class));
             case reading -> clinic.addReading(visit(caseId, target), read(body, ClinicService.ReadingEntry.class));
             case procedure ->
@@ -108,57 +108,56 @@ class CaseActs {
         }
     }
 
-    private <T> T read(ObjectNode body, Class<T> type) {
-        return bodies.read(body, type);
+    private <T> T read(EntryBody body, Class<T> type) {
+        return body.read(bodies, type);
     }
 
     /** A clinic's own visits are its own; others say at which clinic. */
-    private ObjectNode ofClinic(ObjectNode body) {
+    private EntryBody ofClinic(UUID caseId, EntryBody body) {
+        ObjectNode told = body.told().put("caseId", caseId.toString());
         UUID own = sight.viewer().organisationId();
-        return body.has("clinicId") || own == null ? body : body.put("clinicId", own.toString());
+        if (!told.has("clinicId") && own != null) {
+            told.put("clinicId", own.toString());
+        }
+        return body;
     }
 
     /** A plan follows the last discharge, if there is one. */
-    private ObjectNode ofLastDischarge(UUID caseId, ObjectNode body) {
+    private EntryBody ofLastDischarge(UUID caseId, EntryBody body) {
         clinic.listVisits(caseId).stream()
                 .filter(visit -> visit.discharge() != null)
                 .reduce((one, later) -> later)
-                .ifPresent(visit -> body.put("visitId", visit.id().toString()));
+                .ifPresent(visit -> body.told().put("visitId", visit.id().toString()));
         return body;
     }
 
     /** Who takes it: an organisation, or a member by call sign, exactly as it is written. */
-    private ObjectNode toWhom(ObjectNode body) {
-        JsonNode callSign = body.remove("callSign");
-        if (callSign == null) {
-            return body;
+    private EntryBody toWhom(EntryBody body) {
+        JsonNode callSign = body.told().remove("callSign");
+        if (callSign != null) {
+            ObjectNode taker = body.told().get("taker") instanceof ObjectNode there
+                    ? there
+                    : body.told().putObject("taker");
+            taker.put(
+                    "memberId",
+                    holders.memberCalled("callSign", callSign.asText()).toString());
         }
-        UUID member = roster.listMembers().stream()
-                .filter(one -> one.leftOn() == null && one.callSign().equalsIgnoreCase(callSign.asText()))
-                .map(RosterService.MemberView::id)
-                .findFirst()
-                .orElseThrow(() -> InvalidException.of(
-                        "callSign",
-                        "Nobody of the network has that call sign.",
-                        "a call sign, exactly as it is written"));
-        ObjectNode taker = body.get("taker") instanceof ObjectNode told ? told : body.putObject("taker");
-        taker.put("memberId", member.toString());
         return body;
     }
 
     /** Aspects of the form are items of the body, and what is wrong with an item stands beside its aspect. */
-    private FitnessService.CheckEntry checkOf(ObjectNode body) {
-        JsonNode told = body.remove("aspect");
+    private FitnessService.CheckEntry checkOf(EntryBody body) {
+        JsonNode told = body.told().remove("aspect");
         List<String> aspects = new ArrayList<>();
         if (told != null) {
-            ArrayNode items = body.putArray("items");
+            ArrayNode items = body.told().putArray("items");
             told.fields().forEachRemaining(one -> {
                 aspects.add(one.getKey());
                 items.addObject().put("aspect", one.getKey()).set("answer", one.getValue());
             });
         }
         try {
-            return bodies.read(body, FitnessService.CheckEntry.class);
+            return read(body, FitnessService.CheckEntry.class);
         } catch (InvalidException e) {
             throw new InvalidException(e.errors().stream()
                     .map(error -> new FieldError(aspect(aspects, error.field()), error.detail(), error.wanted(), null))

@@ -6,13 +6,15 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.UUID;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.Paging;
 import org.culvert.platform.RegionService;
 import org.culvert.platform.sight.Sight;
 import org.culvert.web.PageForms;
+import org.culvert.web.forms.EntryBody;
+import org.culvert.web.forms.SentFields;
+import org.culvert.web.forms.SentForm;
 import org.jspecify.annotations.Nullable;
 
 /** Takes a form of a case once and leads on to its page; one that is not taken stands there again. */
@@ -32,22 +34,26 @@ class CaseAnswers {
         this.sight = sight;
     }
 
-    Response take(String id, CaseFormKind kind, CaseForm form) {
+    Response take(String id, CaseFormKind kind, SentForm form) {
         return take(id, kind, null, form);
     }
 
     /** @param of the record of the case that the form is about */
-    Response take(String id, CaseFormKind kind, @Nullable String of, CaseForm form) {
+    Response take(String id, CaseFormKind kind, @Nullable String of, SentForm form) {
         UUID caseId = Paging.uuid("id", id);
         UUID target = of == null ? null : Paging.uuid("target", of);
         sight.requireSeen("case", caseId);
-        Map<String, String> typed = form.typed();
+        SentFields typed = form.fields();
         return forms.once(
                 kind.address(caseId, target),
-                form.key,
+                form.key(),
                 typed,
                 () -> {
-                    acts.carryOut(kind, caseId, target, kind.body(typed, region.zone()));
+                    acts.carryOut(
+                            kind,
+                            caseId,
+                            target,
+                            EntryBody.of(kind.fields(), typed, SentFields.NOTHING, region.zone()));
                     return URI.create("/cases/" + caseId + "?kept=" + kind.name());
                 },
                 (why, errors) -> again(why.status(), caseId, kind, target, typed, errors));
@@ -58,23 +64,13 @@ class CaseAnswers {
             UUID caseId,
             CaseFormKind kind,
             @Nullable UUID target,
-            Map<String, String> typed,
-            List<FieldError> told) {
-        List<FieldError> errors = told.stream().map(CaseAnswers::ofField).toList();
+            SentFields typed,
+            List<FieldError> errors) {
         if (kind == CaseFormKind.placement) {
-            String member = typed.getOrDefault("carerMemberId", "");
+            String member = typed.text("carerMemberId");
             return html(status, pages.carers(caseId, new CaseSent(kind.name() + "-" + member, typed, errors)));
         }
         return html(status, pages.page(caseId, null, null, new CaseSent(kind.id(target), typed, errors)));
-    }
-
-    /** What cannot be read is called {@code findings.0.side} where it is wrong otherwise as {@code findings[0].side}. */
-    private static FieldError ofField(FieldError error) {
-        return new FieldError(
-                error.field().replaceAll("\\.(\\d+)\\.", "[$1]."),
-                error.detail(),
-                error.wanted(),
-                error.otherReading());
     }
 
     /** The name of a form, if it is one. */

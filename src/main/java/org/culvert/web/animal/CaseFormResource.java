@@ -11,6 +11,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import org.culvert.platform.Role;
 import org.culvert.platform.account.OwnForm;
+import org.culvert.web.forms.SentForm;
 import org.jspecify.annotations.Nullable;
 
 /** The forms of a case. */
@@ -29,7 +30,7 @@ public class CaseFormResource {
     @Path("/{id}/visits")
     @RolesAllowed({Role.CLINIC, Role.COORDINATOR})
     public Response keepVisit(
-            @PathParam("id") String id, @BeanParam CaseForm form, @FormParam("csrf") @Nullable String csrf) {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
         return answers.take(id, CaseFormKind.visit, form);
     }
 
@@ -39,7 +40,7 @@ public class CaseFormResource {
     public Response addFinding(
             @PathParam("id") String id,
             @PathParam("visitId") String visitId,
-            @BeanParam CaseForm form,
+            @BeanParam SentForm form,
             @FormParam("csrf") @Nullable String csrf) {
         return answers.take(id, CaseFormKind.finding, visitId, form);
     }
@@ -50,7 +51,7 @@ public class CaseFormResource {
     public Response addReading(
             @PathParam("id") String id,
             @PathParam("visitId") String visitId,
-            @BeanParam CaseForm form,
+            @BeanParam SentForm form,
             @FormParam("csrf") @Nullable String csrf) {
         return answers.take(id, CaseFormKind.reading, visitId, form);
     }
@@ -61,7 +62,7 @@ public class CaseFormResource {
     public Response addProcedure(
             @PathParam("id") String id,
             @PathParam("visitId") String visitId,
-            @BeanParam CaseForm form,
+            @BeanParam SentForm form,
             @FormParam("csrf") @Nullable String csrf) {
         return answers.take(id, CaseFormKind.procedure, visitId, form);
     }
@@ -73,7 +74,7 @@ public class CaseFormResource {
     public Response orderDrug(
             @PathParam("id") String id,
             @PathParam("visitId") String visitId,
-            @BeanParam CaseForm form,
+            @BeanParam SentForm form,
             @FormParam("csrf") @Nullable String csrf) {
         return answers.take(id, CaseFormKind.drugOrder, visitId, form);
     }
@@ -84,7 +85,7 @@ public class CaseFormResource {
     public Response discharge(
             @PathParam("id") String id,
             @PathParam("visitId") String visitId,
-            @BeanParam CaseForm form,
+            @BeanParam SentForm form,
             @FormParam("csrf") @Nullable String csrf) {
         return answers.take(id, CaseFormKind.discharge, visitId, form);
     }
@@ -94,7 +95,7 @@ public class CaseFormResource {
     @Path("/{id}/aftercare-plans")
     @RolesAllowed(Role.CLINIC)
     public Response makePlan(
-            @PathParam("id") String id, @BeanParam CaseForm form, @FormParam("csrf") @Nullable String csrf) {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
         return answers.take(id, CaseFormKind.plan, form);
     }
 
@@ -102,7 +103,7 @@ public class CaseFormResource {
     @Path("/{id}/body-measurements")
     @RolesAllowed({Role.CLINIC, Role.CARER, Role.COORDINATOR})
     public Response measure(
-            @PathParam("id") String id, @BeanParam CaseForm form, @FormParam("csrf") @Nullable String csrf) {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
         return answers.take(id, CaseFormKind.measurement, form);
     }
 
@@ -110,7 +111,7 @@ public class CaseFormResource {
     @Path("/{id}/whereabouts")
     @RolesAllowed({Role.RESCUER, Role.CLINIC, Role.CARER, Role.COORDINATOR})
     public Response move(
-            @PathParam("id") String id, @BeanParam CaseForm form, @FormParam("csrf") @Nullable String csrf) {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
         return answers.take(id, CaseFormKind.whereabouts, form);
     }
 
@@ -118,7 +119,7 @@ public class CaseFormResource {
     @Path("/{id}/hand-overs")
     @RolesAllowed({Role.DISPATCHER, Role.RESCUER, Role.CLINIC, Role.CARER, Role.COORDINATOR})
     public Response offer(
-            @PathParam("id") String id, @BeanParam CaseForm form, @FormParam("csrf") @Nullable String csrf) {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
         return answers.take(id, CaseFormKind.handOver, form);
     }
 
@@ -128,7 +129,7 @@ public class CaseFormResource {
     public Response accept(
             @PathParam("id") String id,
             @PathParam("handOverId") String handOverId,
-            @BeanParam CaseForm form,
+            @BeanParam SentForm form,
             @FormParam("csrf") @Nullable String csrf) {
         return answers.take(id, CaseFormKind.acceptance, handOverId, form);
     }
@@ -139,7 +140,7 @@ public class CaseFormResource {
     public Response refuse(
             @PathParam("id") String id,
             @PathParam("handOverId") String handOverId,
-            @BeanParam CaseForm form,
+            @BeanParam SentForm form,
             @FormParam("csrf") @Nullable String csrf) {
         return answers.take(id, CaseFormKind.refusal, handOverId, form);
     }
@@ -148,7 +149,7 @@ public class CaseFormResource {
     @Path("/{id}/placements")
     @RolesAllowed({Role.CLINIC, Role.COORDINATOR})
     public Response place(
-            @PathParam("id") String id, @BeanParam CaseForm form, @FormParam("csrf") @Nullable String csrf) {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
         return answers.take(id, CaseFormKind.placement, form);
     }
 
@@ -156,7 +157,7 @@ public class CaseFormResource {
     @Path("/{id}/holds")
     @RolesAllowed({Role.DISPATCHER, Role.RESCUER, Role.CLINIC, Role.CARER, Role.COORDINATOR})
     public Response setHold(
-            @PathParam("id") String id, @BeanParam CaseForm form, @FormParam("csrf") @Nullable String csrf) {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
         return answers.take(id, CaseFormKind.hold, form);
     }
 
@@ -166,7 +167,7 @@ public class CaseFormResource {
     public Response clearHold(
             @PathParam("id") String id,
             @PathParam("holdId") String holdId,
-            @BeanParam CaseForm form,
+            @BeanParam SentForm form,
             @FormParam("csrf") @Nullable String csrf) {
         return answers.take(id, CaseFormKind.clearing, holdId, form);
     }
@@ -175,7 +176,7 @@ public class CaseFormResource {
     @Path("/{id}/disease-suspicions")
     @RolesAllowed({Role.DISPATCHER, Role.RESCUER, Role.CLINIC, Role.CARER, Role.COORDINATOR})
     public Response suspect(
-            @PathParam("id") String id, @BeanParam CaseForm form, @FormParam("csrf") @Nullable String csrf) {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
         return answers.take(id, CaseFormKind.suspicion, form);
     }
 
@@ -185,7 +186,7 @@ public class CaseFormResource {
     public Response tellAuthority(
             @PathParam("id") String id,
             @PathParam("suspicionId") String suspicionId,
-            @BeanParam CaseForm form,
+            @BeanParam SentForm form,
             @FormParam("csrf") @Nullable String csrf) {
         return answers.take(id, CaseFormKind.telling, suspicionId, form);
     }
@@ -194,7 +195,7 @@ public class CaseFormResource {
     @Path("/{id}/fitness-checks")
     @RolesAllowed({Role.CLINIC, Role.COORDINATOR})
     public Response signFit(
-            @PathParam("id") String id, @BeanParam CaseForm form, @FormParam("csrf") @Nullable String csrf) {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
         return answers.take(id, CaseFormKind.fitness, form);
     }
 
@@ -202,7 +203,7 @@ public class CaseFormResource {
     @Path("/{id}/fate")
     @RolesAllowed({Role.RESCUER, Role.CLINIC, Role.CARER, Role.COORDINATOR})
     public Response end(
-            @PathParam("id") String id, @BeanParam CaseForm form, @FormParam("csrf") @Nullable String csrf) {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
         return answers.take(id, CaseFormKind.fate, form);
     }
 
@@ -210,7 +211,7 @@ public class CaseFormResource {
     @Path("/{id}/body/disposal")
     @RolesAllowed({Role.RESCUER, Role.CLINIC, Role.COORDINATOR})
     public Response dispose(
-            @PathParam("id") String id, @BeanParam CaseForm form, @FormParam("csrf") @Nullable String csrf) {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
         return answers.take(id, CaseFormKind.disposal, form);
     }
 }

@@ -1,13 +1,15 @@
 package org.culvert.web.animal;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Supplier;
-import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.sight.Viewer;
+import org.culvert.web.forms.EntryField.Option;
+import org.culvert.web.forms.EntryForm;
+import org.culvert.web.forms.FieldShape;
+import org.culvert.web.forms.SentFields;
 import org.jspecify.annotations.Nullable;
 
 /** The forms of one page of a case: those that the asker may send, each with what was typed into it before. */
@@ -17,7 +19,7 @@ public final class CaseForms {
     private final CaseSent sent;
     private final @Nullable String asked;
     private final CaseTongue tongue;
-    private final Map<String, Supplier<List<CaseFormView.Option>>> choices;
+    private final Map<String, Supplier<List<Option>>> choices;
     private final Set<String> left;
     private int made;
 
@@ -32,7 +34,7 @@ public final class CaseForms {
             CaseSent sent,
             @Nullable String asked,
             CaseTongue tongue,
-            Map<String, Supplier<List<CaseFormView.Option>>> choices,
+            Map<String, Supplier<List<Option>>> choices,
             Set<String> left) {
         this.caseId = caseId;
         this.asker = asker;
@@ -64,79 +66,50 @@ public final class CaseForms {
         }
         String id = kind.id(target);
         CaseSent typed = sent.of(id);
-        List<CaseFormView.Field> fields = new ArrayList<>();
-        List<CaseFormView.Field> more = new ArrayList<>();
-        for (CaseField field : kind.fields()) {
-            if (!left.contains(field.path())) {
-                (field.more() ? more : fields).add(field(kind, id, field, typed, filled));
+        var form = new EntryForm(id, typed.isRefused() ? typed.typed() : SentFields.of(filled), typed.errors())
+                .rarely(tongue.words().more());
+        for (FieldShape field : kind.fields()) {
+            if (!left.contains(field.name())) {
+                add(form, tongue, field, label(kind, field), options(field));
             }
         }
-        boolean moreOpen = more.stream()
-                .anyMatch(one -> one.wrong() != null || !one.value().isBlank());
-        List<FieldError> others = typed.errors().stream()
-                .filter(error -> kind.fields().stream()
-                        .noneMatch(field -> field.path().equals(error.field()) && !left.contains(field.path())))
-                .toList();
         made++;
         return new CaseFormView(
-                "form-" + id,
+                form,
                 String.valueOf(made),
                 kind.address(caseId, filled.isEmpty() ? target : null),
                 tongue.words().form(kind.name()),
                 tongue.words().send(kind.name()),
                 blankIsNull(tongue.words().caution(kind.name())),
-                typed.isRefused() || id.equals(asked) || kind.name().equals(asked),
-                fields,
-                more,
-                moreOpen,
-                others);
+                typed.isRefused() || id.equals(asked) || kind.name().equals(asked));
     }
 
-    private CaseFormView.Field field(
-            CaseFormKind kind, String id, CaseField field, CaseSent typed, Map<String, String> filled) {
-        boolean ofAFinding = kind == CaseFormKind.finding || field.path().startsWith("findings");
-        String name = field.name();
-        String label = ofAFinding && name.equals("kind")
+    private static String label(CaseFormKind kind, FieldShape field) {
+        boolean ofAFinding = kind == CaseFormKind.finding || field.name().startsWith("findings");
+        return ofAFinding && field.last().equals("kind")
                 ? "findingKind"
-                : kind == CaseFormKind.telling && name.equals("by") ? "rangBy" : name;
-        return field(tongue, id, field, label, typed, filled, options(field));
+                : kind == CaseFormKind.telling && field.last().equals("by") ? "rangBy" : field.last();
     }
 
-    static CaseFormView.Field field(
-            CaseTongue tongue,
-            String id,
-            CaseField field,
-            String label,
-            CaseSent typed,
-            Map<String, String> filled,
-            List<CaseFormView.Option> options) {
-        return new CaseFormView.Field(
-                field.path(),
-                id + "-" + field.path().replaceAll("[^A-Za-z0-9]", "-"),
-                tongue.words().label(label),
-                tongue.words().hint(label),
-                field.type().name(),
-                field.needed(),
-                typed.typed().getOrDefault(field.path(), filled.getOrDefault(field.path(), "")),
-                options,
-                typed.errors().stream()
-                        .filter(error -> error.field().equals(field.path()))
-                        .findFirst()
-                        .orElse(null));
+    static void add(EntryForm form, CaseTongue tongue, FieldShape field, String label, List<Option> options) {
+        form.add(field, tongue.words().label(label), tongue.words().hint(label), options);
     }
 
-    private List<CaseFormView.Option> options(CaseField field) {
+    private List<Option> options(FieldShape field) {
         if (field.isOfThePage()) {
-            Supplier<List<CaseFormView.Option>> own = choices.get(field.name());
+            Supplier<List<Option>> own = choices.get(field.last());
             return own == null ? List.of() : own.get();
         }
-        return ofWords(tongue, field.values());
+        return options(tongue, field);
     }
 
-    static List<CaseFormView.Option> ofWords(CaseTongue tongue, List<String> values) {
-        return values.stream()
-                .map(value -> new CaseFormView.Option(value, tongue.words().option(value)))
-                .toList();
+    /** Of what can always be chosen. */
+    static List<Option> options(CaseTongue tongue, FieldShape field) {
+        return field.kind() == FieldShape.Kind.truth
+                ? EntryForm.truths(tongue.words().option("yes"), tongue.words().option("no"))
+                : field.values().stream()
+                        .map(value -> new Option(value, tongue.words().option(value)))
+                        .toList();
     }
 
     private static @Nullable String blankIsNull(String text) {

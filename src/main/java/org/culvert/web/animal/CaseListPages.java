@@ -17,9 +17,8 @@ import org.culvert.animal.CaseLists;
 import org.culvert.animal.CaseService;
 import org.culvert.animal.CaseView;
 import org.culvert.platform.Page;
-import org.culvert.platform.sight.Sight;
-import org.culvert.roster.RosterService;
 import org.culvert.taxon.TaxonService;
+import org.culvert.web.HolderNames;
 import org.jspecify.annotations.Nullable;
 
 /** The cases that somebody may see: open ones by what is most pressing, or what was looked for. */
@@ -48,9 +47,8 @@ class CaseListPages {
     private final CaseService cases;
     private final CaseNeeds needs;
     private final CasePages pages;
-    private final RosterService roster;
+    private final HolderNames names;
     private final TaxonService taxa;
-    private final Sight sight;
 
     CaseListPages(
             @Location("cases.html") Template list,
@@ -58,17 +56,15 @@ class CaseListPages {
             CaseService cases,
             CaseNeeds needs,
             CasePages pages,
-            RosterService roster,
-            TaxonService taxa,
-            Sight sight) {
+            HolderNames names,
+            TaxonService taxa) {
         this.list = list;
         this.lists = lists;
         this.cases = cases;
         this.needs = needs;
         this.pages = pages;
-        this.roster = roster;
+        this.names = names;
         this.taxa = taxa;
-        this.sight = sight;
     }
 
     /** The case whose number somebody looks for. */
@@ -83,7 +79,6 @@ class CaseListPages {
     @Transactional
     TemplateInstance page(String looked, boolean ended, @Nullable UUID before) {
         CaseTongue tongue = pages.tongue();
-        HolderNames names = HolderNames.of(roster, sight, tongue.words());
         Page<CaseView> found = find(looked, ended, before);
         List<Group> groups = new ArrayList<>();
         if (ended || !looked.isEmpty()) {

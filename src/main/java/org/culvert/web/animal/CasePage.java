@@ -5,6 +5,7 @@ import java.util.UUID;
 import org.culvert.animal.CaseView;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.taxon.CautionService.CautionView;
+import org.culvert.web.HolderNames;
 import org.jspecify.annotations.Nullable;
 
 /**

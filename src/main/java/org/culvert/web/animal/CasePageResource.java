@@ -24,6 +24,8 @@ import org.culvert.platform.Role;
 import org.culvert.platform.account.OwnForm;
 import org.culvert.web.PageForms;
 import org.culvert.web.Typed;
+import org.culvert.web.forms.SentFields;
+import org.culvert.web.forms.SentForm;
 import org.jspecify.annotations.Nullable;
 
 /** Cases: which there are, one of them, and a new one. */
@@ -74,16 +76,16 @@ public class CasePageResource {
         Map<String, String> told = new TreeMap<>();
         told.put("incidentId", Objects.requireNonNullElse(Typed.given(incident), ""));
         told.put("attendanceId", Objects.requireNonNullElse(Typed.given(attendance), ""));
-        return newCases.page(new CaseSent(NewCasePages.FORM, told, List.of()));
+        return newCases.page(new CaseSent(NewCasePages.FORM, SentFields.of(told), List.of()));
     }
 
     @POST
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER})
-    public Response open(@BeanParam CaseForm form, @FormParam("csrf") @Nullable String csrf) {
-        Map<String, String> typed = form.typed();
+    public Response open(@BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
+        SentFields typed = form.fields();
         return forms.once(
                 "/cases",
-                form.key,
+                form.key(),
                 typed,
                 () -> URI.create("/cases/" + newCases.open(typed)),
                 (why, errors) ->

@@ -29,7 +29,9 @@ import org.culvert.platform.sight.Sight;
 import org.culvert.platform.sight.Viewer;
 import org.culvert.roster.RosterService;
 import org.culvert.taxon.CautionService;
+import org.culvert.web.HolderNames;
 import org.culvert.web.Languages;
+import org.culvert.web.forms.EntryField.Option;
 import org.culvert.web.words.CaseWords;
 import org.jspecify.annotations.Nullable;
 
@@ -42,6 +44,7 @@ class CasePages {
     private final CasePartsReader parts;
     private final IncidentService incidents;
     private final RosterService roster;
+    private final HolderNames names;
     private final BodyParts bodyParts;
     private final TemplateService templates;
     private final SuspicionService suspicions;
@@ -59,6 +62,7 @@ class CasePages {
             CasePartsReader parts,
             IncidentService incidents,
             RosterService roster,
+            HolderNames names,
             BodyParts bodyParts,
             TemplateService templates,
             SuspicionService suspicions,
@@ -74,6 +78,7 @@ class CasePages {
         this.parts = parts;
         this.incidents = incidents;
         this.roster = roster;
+        this.names = names;
         this.bodyParts = bodyParts;
         this.templates = templates;
         this.suspicions = suspicions;
@@ -99,7 +104,6 @@ class CasePages {
         CaseTongue tongue = tongue();
         CaseView told = cases.getCase(caseId);
         CaseParts seen = parts.read(caseId, tongue);
-        HolderNames names = HolderNames.of(roster, sight, tongue.words());
         Viewer asker = sight.viewer();
         Instant now = clock.instant();
         CaseForms forms = new CaseForms(
@@ -108,7 +112,7 @@ class CasePages {
                 sent,
                 form == null ? asked(told, seen, asker) : form,
                 tongue,
-                choices(told, names, tongue),
+                choices(told),
                 left(told, asker));
         return page.data(
                 "page",
@@ -118,11 +122,11 @@ class CasePages {
                         told,
                         seen,
                         forms,
-                        names,
+                        names.loaded(),
                         tongue,
                         CaseWaits.of(told, seen, names, tongue, now),
                         CustodyPicture.of(told, names, now),
-                        where(told, names, tongue.words()),
+                        where(told, tongue.words()),
                         cautions.listCautions(List.of(told.animal().taxonGroupId()), "rescuer"),
                         sight.strictness("case", caseId) > 0,
                         asker.hasAny(Role.DISPATCHER, Role.RESCUER, Role.CLINIC, Role.CARER, Role.COORDINATOR),
@@ -206,7 +210,7 @@ class CasePages {
                 : null;
     }
 
-    private static @Nullable String where(CaseView told, HolderNames names, CaseWords words) {
+    private @Nullable String where(CaseView told, CaseWords words) {
         CaseView.WhereaboutsView last = told.whereabouts();
         if (last == null) {
             return null;
@@ -231,33 +235,32 @@ class CasePages {
         return left;
     }
 
-    private Map<String, Supplier<List<CaseFormView.Option>>> choices(
-            CaseView told, HolderNames names, CaseTongue tongue) {
+    private Map<String, Supplier<List<Option>>> choices(CaseView told) {
         return Map.of(
                 "clinicId",
                 () -> roster.listOrganisations("clinic").stream()
-                        .map(one -> new CaseFormView.Option(one.id().toString(), one.name()))
+                        .map(one -> new Option(one.id().toString(), one.name()))
                         .toList(),
                 "organisationId",
-                () -> names.organisations().entrySet().stream()
-                        .map(one -> new CaseFormView.Option(one.getKey().toString(), one.getValue()))
-                        .sorted(Comparator.comparing(CaseFormView.Option::words))
+                () -> names.all().stream()
+                        .map(one -> new Option(one.id().toString(), one.name()))
+                        .sorted(Comparator.comparing(Option::words))
                         .toList(),
                 "part",
                 () -> bodyParts.listParts(told.animal().taxonGroup()).stream()
-                        .map(one -> new CaseFormView.Option(one.key(), one.name()))
+                        .map(one -> new Option(one.key(), one.name()))
                         .toList(),
                 "templateId",
                 () -> templates.listTemplates().stream()
                         .filter(PlanTemplateView::adopted)
                         .filter(one -> one.taxonGroup() == null
                                 || one.taxonGroup().equals(told.animal().taxonGroup()))
-                        .map(one -> new CaseFormView.Option(one.id().toString(), one.name()))
+                        .map(one -> new Option(one.id().toString(), one.name()))
                         .toList(),
                 "conditionId",
                 () -> suspicions.listConditions().stream()
                         .filter(one -> isOf(one, told))
-                        .map(one -> new CaseFormView.Option(one.id().toString(), one.name()))
+                        .map(one -> new Option(one.id().toString(), one.name()))
                         .toList());
     }
 

@@ -14,6 +14,7 @@ import org.culvert.care.plan.AftercarePlanView.TaskView;
 import org.culvert.clinic.VisitView;
 import org.culvert.release.holds.HoldService.CaseHoldView;
 import org.culvert.release.nonrelease.NonReleaseView;
+import org.culvert.web.HolderNames;
 import org.culvert.web.words.CaseWords;
 
 /** What has to be decided or done next of one case, the most pressing first. */

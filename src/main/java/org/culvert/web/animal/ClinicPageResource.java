@@ -16,7 +16,6 @@ import java.net.URI;
 import java.time.Clock;
 import java.util.List;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.UUID;
 import org.culvert.clinic.profile.ProfileService;
 import org.culvert.clinic.profile.ProfileService.ClinicProfileView;
@@ -34,6 +33,10 @@ import org.culvert.roster.RosterService.OrganisationView;
 import org.culvert.taxon.TaxonService;
 import org.culvert.web.PageForms;
 import org.culvert.web.Typed;
+import org.culvert.web.forms.EntryBody;
+import org.culvert.web.forms.EntryField.Option;
+import org.culvert.web.forms.SentFields;
+import org.culvert.web.forms.SentForm;
 import org.jspecify.annotations.Nullable;
 
 /** What waits for a clinic, and what it says of itself. */
@@ -86,28 +89,32 @@ public class ClinicPageResource {
     @POST
     @Path("/profile")
     @RolesAllowed({Role.COORDINATOR, Role.ADMIN})
-    public Response keep(@BeanParam ClinicForm form, @FormParam("csrf") @Nullable String csrf) {
-        UUID clinic = chosen(form.clinicId);
+    public Response keep(@BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
+        SentFields typed = form.fields();
+        UUID clinic = chosen(typed.given("clinicId"));
         if (clinic == null) {
             throw InvalidException.of("clinicId", "It is not said which clinic.", "a clinic of the network");
         }
         return forms.once(
                 "/clinic/profile",
-                form.key,
-                form.told(),
+                form.key(),
+                typed,
                 () -> {
-                    keep(clinic, form);
+                    keep(clinic, typed);
                     return URI.create("/clinic?clinic=" + clinic + "#profile");
                 },
-                (why, errors) -> page(why.status(), clinic, form.told(), errors));
+                (why, errors) -> page(why.status(), clinic, typed, errors));
     }
 
-    private void keep(UUID clinic, ClinicForm form) {
-        Optional<ClinicProfileView> there = profiles.findOfClinic(clinic);
-        if (there.isPresent()) {
-            profiles.correct(there.get().id(), bodies.read(form.body(true), ProfileService.ProfileCorrection.class));
+    private void keep(UUID clinic, SentFields typed) {
+        CaseTongue tongue = casePages.tongue();
+        ClinicProfileView there = profiles.findOfClinic(clinic).orElse(null);
+        EntryBody body = ClinicForm.body(
+                clinic, typed, there == null ? null : ClinicForm.typed(there, tongue.locale()), tongue.zone());
+        if (there == null) {
+            profiles.enter(body.read(bodies, ProfileService.ProfileEntry.class));
         } else {
-            profiles.enter(bodies.read(form.body(false), ProfileService.ProfileEntry.class));
+            profiles.correct(there.id(), body.read(bodies, ProfileService.ProfileCorrection.class));
         }
     }
 
@@ -141,13 +148,14 @@ public class ClinicPageResource {
     }
 
     /** @param sent what was typed into the form and not taken */
-    private Response page(int status, @Nullable UUID clinic, ClinicForm.@Nullable Told sent, List<FieldError> errors) {
+    private Response page(int status, @Nullable UUID clinic, @Nullable SentFields sent, List<FieldError> errors) {
         Viewer asker = sight.viewer();
         CaseTongue tongue = casePages.tongue();
         boolean choosesClinic = asker.hasAny(Role.COORDINATOR, Role.ADMIN);
         ClinicProfileView profile =
                 clinic == null ? null : profiles.findOfClinic(clinic).orElse(null);
-        ClinicForm.Told kept = profile == null ? ClinicForm.Told.NOTHING : ClinicForm.Told.of(profile, tongue.locale());
+        SentFields kept = ClinicForm.typed(profile, tongue.locale());
+        List<TaxonService.GroupView> groups = taxa.listGroups();
         return CaseAnswers.html(
                 status,
                 template.data("clinic", clinic == null ? null : roster.getOrganisation(clinic))
@@ -158,10 +166,20 @@ public class ClinicPageResource {
                                         ? null
                                         : pages.waiting(clinic, tongue))
                         .data("profile", profile)
-                        .data("shown", kept)
-                        .data("told", Objects.requireNonNullElse(sent, kept))
-                        .data("changes", choosesClinic)
-                        .data("groups", taxa.listGroups())
+                        .data("opening", kept.text("opening"))
+                        .data("groups", groups)
+                        .data(
+                                "form",
+                                choosesClinic
+                                        ? ClinicForm.form(
+                                                tongue.words(),
+                                                groups.stream()
+                                                        .map(group -> new Option(group.key(), group.name()))
+                                                        .toList(),
+                                                profile != null,
+                                                Objects.requireNonNullElse(sent, kept),
+                                                errors)
+                                        : null)
                         .data("errors", errors)
                         .data("say", tongue)
                         .data("now", clock.instant())

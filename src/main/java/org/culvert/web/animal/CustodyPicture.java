@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import org.culvert.animal.CaseView;
+import org.culvert.web.HolderNames;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,7 +1,6 @@
 package org.culvert.web.animal;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.quarkus.qute.Location;
 import io.quarkus.qute.Template;
@@ -12,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.TreeMap;
 import java.util.UUID;
 import org.culvert.animal.CaseEntries;
 import org.culvert.animal.CaseLists;
@@ -26,6 +26,12 @@ import org.culvert.platform.Paging;
 import org.culvert.platform.sight.Sight;
 import org.culvert.roster.RosterService;
 import org.culvert.web.desk.AnimalNames;
+import org.culvert.web.forms.EntryBody;
+import org.culvert.web.forms.EntryField.Option;
+import org.culvert.web.forms.EntryForm;
+import org.culvert.web.forms.FieldShape;
+import org.culvert.web.forms.FieldShape.Kind;
+import org.culvert.web.forms.SentFields;
 
 /** A case that is opened for an animal of an incident. */
 @ApplicationScoped
@@ -35,17 +41,17 @@ class NewCasePages {
     private static final String HOLDER = "holder";
     private static final String NAME = "animal.scientificName";
 
-    private static final List<CaseField> FIELDS = List.of(
-            CaseField.of(CaseField.Type.hidden, "incidentId"),
-            CaseField.of(CaseField.Type.hidden, "attendanceId"),
-            CaseField.of(CaseField.Type.line, NAME).isNeeded(),
-            CaseField.choice(HOLDER),
-            CaseField.of(CaseField.Type.moment, "foundAt"),
-            CaseField.choice("animal.sex", CallEntry.Sex.values()),
-            CaseField.of(CaseField.Type.line, "animal.lifeStage"),
-            CaseField.of(CaseField.Type.lines, "animal.naturalMarks"),
-            CaseField.of(CaseField.Type.flag, "dependentYoung"),
-            CaseField.of(CaseField.Type.flag, "originUnknown"));
+    private static final List<FieldShape> FIELDS = List.of(
+            FieldShape.of(Kind.hidden, "incidentId"),
+            FieldShape.of(Kind.hidden, "attendanceId"),
+            FieldShape.of(Kind.text, NAME).isNeeded(),
+            FieldShape.choice(HOLDER),
+            FieldShape.of(Kind.moment, "foundAt"),
+            FieldShape.choice("animal.sex", CallEntry.Sex.values()),
+            FieldShape.of(Kind.text, "animal.lifeStage"),
+            FieldShape.of(Kind.lines, "animal.naturalMarks"),
+            FieldShape.of(Kind.truth, "dependentYoung"),
+            FieldShape.of(Kind.truth, "originUnknown"));
 
     private final Template template;
     private final CasePages pages;
@@ -92,8 +98,6 @@ class NewCasePages {
                 .filter(Objects::nonNull)
                 .distinct()
                 .toList();
-        Map<String, String> filled =
-                told.size() == 1 ? Map.of(NAME, told.get(0), HOLDER, mine()) : Map.of(HOLDER, mine());
         return template.data("incident", incident.number())
                 .data("told", told)
                 .data(
@@ -106,42 +110,56 @@ class NewCasePages {
                                                         one.number(),
                                                         one.animal().vernacularName())))
                                 .toList())
-                .data("fields", fields(tongue, sent, filled))
-                .data("errors", sent.errors())
-                .data("names", names.list())
+                .data("form", form(tongue, sent.isRefused() ? sent : filled(sent, told)))
                 .data("key", UUID.randomUUID().toString());
     }
 
-    private List<CaseFormView.Field> fields(CaseTongue tongue, CaseSent sent, Map<String, String> filled) {
-        return FIELDS.stream()
-                .map(field -> CaseForms.field(
-                        tongue,
-                        FORM,
-                        field,
-                        field.name().equals(HOLDER) ? "firstHolder" : field.name(),
-                        sent,
-                        filled,
-                        field.name().equals(HOLDER) ? holders(tongue) : CaseForms.ofWords(tongue, field.values())))
-                .toList();
+    /** With what is known of it before anybody types. */
+    private CaseSent filled(CaseSent sent, List<String> told) {
+        Map<String, String> filled = new TreeMap<>();
+        sent.typed().told().forEach((name, texts) -> filled.put(name, texts.get(0)));
+        filled.put(HOLDER, mine());
+        if (told.size() == 1) {
+            filled.put(NAME, told.get(0));
+        }
+        return new CaseSent(FORM, SentFields.of(filled), List.of());
+    }
+
+    private EntryForm form(CaseTongue tongue, CaseSent sent) {
+        var form = new EntryForm(FORM, sent.typed(), sent.errors());
+        for (FieldShape field : FIELDS) {
+            boolean holds = field.name().equals(HOLDER);
+            CaseForms.add(
+                    form,
+                    tongue,
+                    field,
+                    holds ? "firstHolder" : field.last(),
+                    holds ? holders(tongue) : field.name().equals(NAME) ? kinds() : CaseForms.options(tongue, field));
+        }
+        return form;
+    }
+
+    private List<Option> kinds() {
+        return names.list().stream().map(one -> new Option(one, "")).toList();
     }
 
     private String mine() {
         return sight.viewer().memberId() == null ? "" : ME;
     }
 
-    private List<CaseFormView.Option> holders(CaseTongue tongue) {
-        List<CaseFormView.Option> options = new ArrayList<>();
+    private List<Option> holders(CaseTongue tongue) {
+        List<Option> options = new ArrayList<>();
         if (!mine().isEmpty()) {
-            options.add(new CaseFormView.Option(ME, tongue.words().you()));
+            options.add(new Option(ME, tongue.words().you()));
         }
         roster.listOrganisations(null)
-                .forEach(one -> options.add(new CaseFormView.Option(one.id().toString(), one.name())));
+                .forEach(one -> options.add(new Option(one.id().toString(), one.name())));
         return options;
     }
 
-    private UUID seenIncident(Map<String, String> typed) {
-        String incident = typed.getOrDefault("incidentId", "");
-        if (incident.isBlank()) {
+    private UUID seenIncident(SentFields typed) {
+        String incident = typed.given("incidentId");
+        if (incident == null) {
             throw InvalidException.of(
                     "incident", "It is not said of which incident.", "an incident: a case begins with what happened");
         }
@@ -151,48 +169,40 @@ class NewCasePages {
     }
 
     @Transactional
-    UUID open(Map<String, String> typed) {
+    UUID open(SentFields typed) {
         seenIncident(typed);
-        ObjectNode body = JsonNodeFactory.instance.objectNode();
-        for (CaseField field : FIELDS) {
-            String told = typed.getOrDefault(field.path(), "").strip();
-            if (!told.isEmpty() && !field.name().equals(HOLDER)) {
-                field.put(body, told, pages.tongue().zone());
-            }
-        }
-        holder(body, typed.getOrDefault(HOLDER, "").strip());
-        kind(body);
-        CaseEntries.CaseEntry entry = bodies.read(body, CaseEntries.CaseEntry.class);
+        EntryBody body =
+                EntryBody.of(FIELDS, typed, SentFields.NOTHING, pages.tongue().zone());
+        holder(body.told());
+        kind(body.told());
+        CaseEntries.CaseEntry entry = body.read(bodies, CaseEntries.CaseEntry.class);
         if (entry.attendanceId() != null) {
             sight.requireSeen("attendance", entry.attendanceId());
         }
         return cases.open(entry).id();
     }
 
-    private void holder(ObjectNode body, String chosen) {
+    private void holder(ObjectNode body) {
+        JsonNode chosen = body.remove(HOLDER);
         UUID member = sight.viewer().memberId();
-        if (chosen.equals(ME) && member != null) {
+        if (chosen != null && chosen.asText().equals(ME) && member != null) {
             body.putObject(HOLDER).put("memberId", member.toString());
-        } else if (!chosen.isEmpty()) {
-            body.putObject(HOLDER).put("organisationId", chosen);
+        } else if (chosen != null) {
+            body.putObject(HOLDER).put("organisationId", chosen.asText());
         }
     }
 
     /** People say what they call it; the register has it by its scientific name. */
     private void kind(ObjectNode body) {
-        JsonNode animal = body.get("animal");
-        JsonNode said = animal == null ? null : animal.get("scientificName");
-        if (said == null || !(animal instanceof ObjectNode told)) {
-            throw InvalidException.of(
-                    NAME, "It is not said what it is.", "a kind of the register, by its name or its scientific name");
+        if (body.get("animal") instanceof ObjectNode told && told.has("scientificName")) {
+            String found = names.find(told.get("scientificName").asText()).scientificName();
+            if (found == null) {
+                throw InvalidException.of(
+                        NAME,
+                        "No kind of the register is called so.",
+                        "one of the list; where nobody knows yet, the kind that says so");
+            }
+            told.put("scientificName", found);
         }
-        String found = names.find(said.asText()).scientificName();
-        if (found == null) {
-            throw InvalidException.of(
-                    NAME,
-                    "No kind of the register is called so.",
-                    "one of the list; where nobody knows yet, the kind that says so");
-        }
-        told.put("scientificName", found);
     }
 }

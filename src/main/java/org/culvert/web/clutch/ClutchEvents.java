@@ -30,7 +30,7 @@ final class ClutchEvents {
         clutch.custody().stream()
                 .skip(1)
                 .forEach(link ->
-                        told.add(null, link.from(), tongue.words().eventHandedOver(holders.name(link.holder())), null));
+                        told.add(null, link.from(), tongue.words().eventHandedOver(holders.of(link.holder())), null));
         return told.events.stream()
                 .sorted(Comparator.comparing(Event::at).reversed())
                 .map(event -> new ClutchPage.EventRow(

@@ -39,8 +39,8 @@ import org.culvert.platform.account.OwnForm;
 import org.culvert.platform.file.KeptFiles;
 import org.culvert.platform.sight.Sight;
 import org.culvert.web.PageForms;
-import org.culvert.web.Typed;
 import org.culvert.web.forms.SentFields;
+import org.culvert.web.forms.SentForm;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 import org.jspecify.annotations.Nullable;
@@ -100,11 +100,11 @@ public class ClutchPageResource {
     /** Opens a clutch from the case of its mother. */
     @POST
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC})
-    public Response open(@BeanParam NewClutchForm form, @FormParam("csrf") @Nullable String csrf) {
-        SentFields sent = SentFields.of(form);
+    public Response open(@BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
+        SentFields sent = form.fields();
         return taken.once(
                 "/clutches",
-                form.key,
+                form.key(),
                 sent,
                 () -> {
                     UUID mother = mother(sent);
@@ -141,13 +141,13 @@ public class ClutchPageResource {
     @Path("/{id}")
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER})
     public Response enter(
-            @PathParam("id") String id, @BeanParam ClutchForm form, @FormParam("csrf") @Nullable String csrf) {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
         UUID clutch = Paging.uuid("id", id);
         sight.requireSeen("clutch", clutch);
-        SentFields sent = SentFields.of(form);
+        SentFields sent = form.fields();
         return taken.once(
                 "/clutches/" + clutch,
-                form.key,
+                form.key(),
                 sent,
                 () -> {
                     forms.act(clutch, sent);
@@ -164,26 +164,26 @@ public class ClutchPageResource {
     public Response addFile(
             @PathParam("id") String id,
             @RestForm("file") @Nullable FileUpload file,
-            @BeanParam LoggerForm form,
+            @BeanParam SentForm form,
             @FormParam("csrf") @Nullable String csrf) {
         UUID clutch = Paging.uuid("id", id);
         sight.requireSeen("clutch", clutch);
-        SentFields sent = SentFields.of(form);
+        SentFields sent = form.fields();
         return taken.tried(
                 () -> {
                     byte[] octets = octets(file);
                     return taken.take(
                             "/clutches/" + clutch + "/temperature-files",
-                            form.key,
+                            form.key(),
                             List.of(sent, HexFormat.of().formatHex(KeptFiles.sha256(octets))),
                             () -> {
                                 temperatures.addFile(
                                         clutch,
                                         new LoggerFileEntry(
-                                                Typed.given(form.source),
-                                                Typed.given(form.timeColumn),
-                                                Typed.given(form.temperatureColumn),
-                                                Typed.given(form.utcOffset)),
+                                                sent.given("source"),
+                                                sent.given("timeColumn"),
+                                                sent.given("temperatureColumn"),
+                                                sent.given("utcOffset")),
                                         new ByteArrayInputStream(octets));
                                 return URI.create("/clutches/" + clutch + "#days");
                             });

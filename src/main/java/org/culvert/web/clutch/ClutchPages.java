@@ -146,7 +146,7 @@ class ClutchPages {
         return clutch.custody().stream()
                 .filter(link -> link.to() == null)
                 .findFirst()
-                .map(link -> tongue.words().underAuthorisation(holders.name(link.holder()), link.authorisation()))
+                .map(link -> tongue.words().underAuthorisation(holders.of(link.holder()), link.authorisation()))
                 .orElseGet(() -> tongue.words().nobody());
     }
 

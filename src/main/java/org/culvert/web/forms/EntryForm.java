@@ -1,34 +1,29 @@
 package org.culvert.web.forms;
 
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.math.BigDecimal;
-import java.time.DateTimeException;
-import java.time.LocalDate;
-import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.function.Function;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
-import org.culvert.web.forms.EntryField.Kind;
 import org.culvert.web.forms.EntryField.Option;
+import org.culvert.web.forms.FieldShape.Kind;
 
 /**
- * A form as it stands on a page, whose fields are named as those of the body that it makes. A name with points in it is of a
- * part of the body.
+ * A form as it stands on a page, whose fields are named as those of the body that it makes. Fields are told one by one, or
+ * come of the body's class by {@link BodyShapes}.
  */
 public final class EntryForm {
-    private static final int EARLIEST_YEAR = 1800;
-    private static final int LATEST_YEAR = 2999;
+    /** Something that is wrong, with where it stands; of the whole form, label and identifier are empty. */
+    public record Wrong(String id, String label, FieldError error) {}
 
     private final String name;
     private final SentFields typed;
     private final List<FieldError> wrong;
     private final List<EntryField> fields = new ArrayList<>();
+    private String rareTitle = "";
 
     /**
      * @param name of the form, its own on the page
@@ -37,15 +32,40 @@ public final class EntryForm {
     public EntryForm(String name, SentFields typed, List<FieldError> wrong) {
         this.name = name;
         this.typed = typed;
-        this.wrong = wrong;
+        this.wrong = wrong.stream().map(EntryForm::asNamed).toList();
+    }
+
+    /** What cannot be read is called {@code findings.0.side} where it is wrong otherwise as {@code findings[0].side}. */
+    private static FieldError asNamed(FieldError error) {
+        return new FieldError(
+                error.field().replaceAll("\\.(\\d+)(?=\\.|$)", "[$1]"),
+                error.detail(),
+                error.wanted(),
+                error.otherReading());
     }
 
     public String name() {
         return name;
     }
 
+    /** Those that are mostly told. */
     public List<EntryField> fields() {
-        return fields;
+        return fields.stream().filter(field -> !field.shape().rare()).toList();
+    }
+
+    /** Those that are rarely told. */
+    public List<EntryField> rare() {
+        return fields.stream().filter(field -> field.shape().rare()).toList();
+    }
+
+    /** Heads what is rarely told. */
+    public String rareTitle() {
+        return rareTitle;
+    }
+
+    /** Whether something is typed into what is rarely told, or wrong there. */
+    public boolean isRareOpen() {
+        return rare().stream().anyMatch(EntryField::isTouched);
     }
 
     /** Whether it was sent and stands there again. */
@@ -54,59 +74,97 @@ public final class EntryForm {
     }
 
     /** All that is wrong, for its head. */
-    public List<FieldError> wrong() {
-        return wrong;
+    public List<Wrong> wrong() {
+        return wrong.stream()
+                .map(error -> fields.stream()
+                        .filter(field -> field.shape().kind() != Kind.hidden
+                                && field.wrong().contains(error))
+                        .findFirst()
+                        .map(field -> new Wrong(field.id(), field.label(), error))
+                        .orElseGet(() -> new Wrong("", "", error)))
+                .toList();
+    }
+
+    /** What is wrong with the whole, or with something that it has no field for. */
+    public List<FieldError> astray() {
+        return wrong().stream()
+                .filter(one -> one.id().isEmpty())
+                .map(Wrong::error)
+                .toList();
     }
 
     public EntryForm text(String field, String label, String hint, boolean needed) {
-        return add(field, Kind.text, label, hint, needed, List.of());
+        return add(Kind.text, field, label, hint, needed, List.of());
     }
 
     public EntryForm lines(String field, String label, String hint, boolean needed) {
-        return add(field, Kind.lines, label, hint, needed, List.of());
+        return add(Kind.lines, field, label, hint, needed, List.of());
     }
 
     /** Several texts, one a line. */
     public EntryForm list(String field, String label, String hint, boolean needed) {
-        return add(field, Kind.list, label, hint, needed, List.of());
+        return add(Kind.list, field, label, hint, needed, List.of());
     }
 
     public EntryForm count(String field, String label, String hint, boolean needed) {
-        return add(field, Kind.count, label, hint, needed, List.of());
+        return add(Kind.count, field, label, hint, needed, List.of());
     }
 
     public EntryForm number(String field, String label, String hint, boolean needed) {
-        return add(field, Kind.number, label, hint, needed, List.of());
+        return add(Kind.number, field, label, hint, needed, List.of());
     }
 
     public EntryForm day(String field, String label, String hint, boolean needed) {
-        return add(field, Kind.day, label, hint, needed, List.of());
+        return add(Kind.day, field, label, hint, needed, List.of());
     }
 
     /** A day and an hour of the region's. */
     public EntryForm moment(String field, String label, String hint) {
-        return add(field, Kind.moment, label, hint, false, List.of());
+        return add(Kind.moment, field, label, hint, false, List.of());
     }
 
     public EntryForm choice(String field, String label, String hint, boolean needed, List<Option> options) {
-        return add(field, Kind.choice, label, hint, needed, options);
+        return add(Kind.choice, field, label, hint, needed, options);
     }
 
     public <T extends Enum<T>> EntryForm choice(
             String field, String label, boolean needed, T[] all, Function<String, String> words) {
-        return choice(field, label, "", needed, options(all, words));
+        return add(FieldShape.choice(field, all).isNeeded(needed), label, "", options(all, words));
     }
 
     public EntryForm truth(String field, String label, boolean needed, String yes, String no) {
-        return add(field, Kind.truth, label, "", needed, List.of(new Option("true", yes), new Option("false", no)));
+        return add(Kind.truth, field, label, "", needed, truths(yes, no));
     }
 
     public EntryForm ticks(String field, String label, String hint, boolean needed, List<Option> options) {
-        return add(field, Kind.ticks, label, hint, needed, options);
+        return add(Kind.ticks, field, label, hint, needed, options);
     }
 
     public EntryForm file(String field, String label, String hint, boolean needed) {
-        return add(field, Kind.file, label, hint, needed, List.of());
+        return add(Kind.file, field, label, hint, needed, List.of());
+    }
+
+    private EntryForm add(Kind kind, String field, String label, String hint, boolean needed, List<Option> options) {
+        return add(FieldShape.of(kind, field).isNeeded(needed), label, hint, options);
+    }
+
+    /** Any field. */
+    public EntryForm add(FieldShape shape, String label, String hint, List<Option> options) {
+        fields.add(new EntryField(
+                shape,
+                name + "-" + shape.name().replaceAll("[^A-Za-z0-9]", "-"),
+                label,
+                hint,
+                options,
+                typed.texts(shape.name()),
+                wrong.stream().filter(error -> shape.isOf(error.field())).toList()));
+        return this;
+    }
+
+    /** Heads what is rarely told with some words. */
+    public EntryForm rarely(String title) {
+        rareTitle = title;
+        return this;
     }
 
     /** Every value of a list as one that can be chosen. */
@@ -116,22 +174,14 @@ public final class EntryForm {
                 .toList();
     }
 
-    private EntryForm add(String field, Kind kind, String label, String hint, boolean needed, List<Option> options) {
-        fields.add(new EntryField(
-                field,
-                name + "-" + field.replace('.', '-'),
-                kind,
-                label,
-                hint,
-                needed,
-                options,
-                typed.texts(field),
-                wrong.stream()
-                        .filter(error -> error.field().equals(field)
-                                || error.field().startsWith(field + "[")
-                                || error.field().startsWith(field + "."))
-                        .toList()));
-        return this;
+    /** Yes and no as they can be chosen. */
+    public static List<Option> truths(String yes, String no) {
+        return List.of(new Option("true", yes), new Option("false", no));
+    }
+
+    /** What was typed, as the API would take it, with what cannot be read of it. */
+    public EntryBody read(ZoneId zone) {
+        return EntryBody.of(fields.stream().map(EntryField::shape).toList(), typed, SentFields.NOTHING, zone);
     }
 
     /**
@@ -140,109 +190,6 @@ public final class EntryForm {
      * @throws InvalidException naming every field that cannot be read
      */
     public ObjectNode body(ZoneId zone) {
-        List<FieldError> errors = new ArrayList<>();
-        ObjectNode body = body(zone, errors);
-        if (!errors.isEmpty()) {
-            throw new InvalidException(errors);
-        }
-        return body;
-    }
-
-    /** @param errors gets each field that cannot be read, which is left out of the body */
-    public ObjectNode body(ZoneId zone, List<FieldError> errors) {
-        ObjectNode body = JsonNodeFactory.instance.objectNode();
-        for (EntryField field : fields) {
-            String text = field.value().strip();
-            ObjectNode part = part(body, field.name());
-            String last = field.name().substring(field.name().lastIndexOf('.') + 1);
-            switch (field.kind()) {
-                case file -> {}
-                case ticks -> {
-                    var list = part.putArray(last);
-                    field.values().stream().filter(one -> !one.isBlank()).forEach(list::add);
-                }
-                case list -> {
-                    var list = part.putArray(last);
-                    text.lines()
-                            .map(String::strip)
-                            .filter(one -> !one.isEmpty())
-                            .forEach(list::add);
-                }
-                default -> {
-                    if (!text.isEmpty()) {
-                        put(part, last, field, text, zone, errors);
-                    } else if (field.needed()) {
-                        errors.add(new FieldError(field.name(), "This is missing.", "a value", null));
-                    }
-                }
-            }
-        }
-        return body;
-    }
-
-    private static void put(
-            ObjectNode part, String last, EntryField field, String text, ZoneId zone, List<FieldError> errors) {
-        switch (field.kind()) {
-            case count -> {
-                if (text.matches("\\d{1,9}")) {
-                    part.put(last, Integer.parseInt(text));
-                } else {
-                    errors.add(unreadable(field, text, "a whole number"));
-                }
-            }
-            case number -> {
-                String pointed = text.replace(',', '.');
-                if (pointed.matches("[-+]?\\d{1,12}(\\.\\d{1,12})?")) {
-                    part.put(last, new BigDecimal(pointed.replace("+", "")));
-                } else {
-                    errors.add(unreadable(field, text, "a number"));
-                }
-            }
-            case truth -> {
-                if (text.equals("true") || text.equals("false")) {
-                    part.put(last, text.equals("true"));
-                } else {
-                    errors.add(unreadable(field, text, "yes or no"));
-                }
-            }
-            case moment -> {
-                try {
-                    LocalDateTime at = LocalDateTime.parse(text);
-                    if (at.getYear() < EARLIEST_YEAR || at.getYear() > LATEST_YEAR) {
-                        throw new DateTimeException("nobody means that year");
-                    }
-                    part.put(last, at.atZone(zone).toInstant().toString());
-                } catch (DateTimeException e) {
-                    errors.add(unreadable(field, text, "a day and an hour such as 2026-11-25T18:30"));
-                }
-            }
-            case day -> {
-                try {
-                    LocalDate day = LocalDate.parse(text);
-                    if (day.getYear() < EARLIEST_YEAR || day.getYear() > LATEST_YEAR) {
-                        throw new DateTimeException("nobody means that year");
-                    }
-                    part.put(last, text);
-                } catch (DateTimeException e) {
-                    errors.add(unreadable(field, text, "a day such as 2026-07-01"));
-                }
-            }
-            default -> part.put(last, text);
-        }
-    }
-
-    private static FieldError unreadable(EntryField field, String text, String wanted) {
-        String shown = text.length() <= 60 ? text : text.substring(0, 60).strip() + " …";
-        return new FieldError(
-                field.name(), String.format(Locale.ROOT, "This cannot be read: %s.", shown), wanted, null);
-    }
-
-    private static ObjectNode part(ObjectNode body, String name) {
-        ObjectNode part = body;
-        String[] names = name.split("\\.");
-        for (int i = 0; i < names.length - 1; i++) {
-            part = part.get(names[i]) instanceof ObjectNode found ? found : part.putObject(names[i]);
-        }
-        return part;
+        return read(zone).right();
     }
 }

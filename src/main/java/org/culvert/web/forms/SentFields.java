@@ -1,7 +1,5 @@
 package org.culvert.web.forms;
 
-import jakarta.ws.rs.FormParam;
-import java.lang.reflect.Field;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -12,31 +10,11 @@ public record SentFields(Map<String, List<String>> told) {
     /** Of a form that is shown for the first time. */
     public static final SentFields NOTHING = new SentFields(Map.of());
 
-    /** Reads every field of a form that a browser sends; how it proves itself is none of what was typed. */
-    public static SentFields of(Object form) {
+    /** One text a field. */
+    public static SentFields of(Map<String, String> texts) {
         Map<String, List<String>> told = new TreeMap<>();
-        for (Field field : form.getClass().getDeclaredFields()) {
-            FormParam name = field.getAnnotation(FormParam.class);
-            if (name != null && !name.value().equals("key")) {
-                List<String> texts = texts(field, form);
-                if (!texts.isEmpty()) {
-                    told.put(name.value(), texts);
-                }
-            }
-        }
+        texts.forEach((name, text) -> told.put(name, List.of(text)));
         return new SentFields(told);
-    }
-
-    private static List<String> texts(Field field, Object form) {
-        try {
-            field.setAccessible(true);
-            Object value = field.get(form);
-            return value instanceof List<?> list
-                    ? list.stream().map(Object::toString).toList()
-                    : value == null ? List.of() : List.of(value.toString());
-        } catch (IllegalAccessException e) {
-            throw new IllegalStateException("a form is read by its own server", e);
-        }
     }
 
     /** As it was typed; empty where nothing was. */

@@ -31,6 +31,7 @@ import org.culvert.release.rules.Finding;
 import org.culvert.web.Languages;
 import org.culvert.web.PageForms;
 import org.culvert.web.forms.SentFields;
+import org.culvert.web.forms.SentForm;
 import org.culvert.web.words.ReleaseWords;
 import org.jspecify.annotations.Nullable;
 
@@ -80,9 +81,9 @@ public class AreaPageResource {
     @Path("/{id}/assessments")
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER})
     public Response assess(
-            @PathParam("id") String id, @BeanParam AssessForm form, @FormParam("csrf") @Nullable String csrf) {
-        SentFields sent = SentFields.of(form);
-        return take(id, "assess", "assessments", form.key, sent, "assessments-h", caseId -> {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
+        SentFields sent = form.fields();
+        return take(id, "assess", "assessments", form.key(), sent, "assessments-h", caseId -> {
             forms.assessPlace(caseId, sent, Objects.requireNonNullElse(sent.given("jurisdiction"), ""));
             return null;
         });
@@ -92,9 +93,9 @@ public class AreaPageResource {
     @Path("/{id}/fitness-checks")
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC})
     public Response signFit(
-            @PathParam("id") String id, @BeanParam CheckForm form, @FormParam("csrf") @Nullable String csrf) {
-        SentFields sent = SentFields.of(form);
-        return take(id, "fitness", "fitness-checks", form.key, sent, "open", caseId -> {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
+        SentFields sent = form.fields();
+        return take(id, "fitness", "fitness-checks", form.key(), sent, "open", caseId -> {
             forms.signFit(caseId, sent);
             return null;
         });
@@ -104,9 +105,9 @@ public class AreaPageResource {
     @Path("/{id}/approvals")
     @RolesAllowed(Role.COORDINATOR)
     public Response approve(
-            @PathParam("id") String id, @BeanParam ApprovalForm form, @FormParam("csrf") @Nullable String csrf) {
-        SentFields sent = SentFields.of(form);
-        return take(id, "approval", "approvals", form.key, sent, "open", caseId -> {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
+        SentFields sent = form.fields();
+        return take(id, "approval", "approvals", form.key(), sent, "open", caseId -> {
             forms.approve(caseId, sent);
             return null;
         });
@@ -116,9 +117,9 @@ public class AreaPageResource {
     @Path("/{id}/found-place-unsuitable")
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER})
     public Response recordUnsuitable(
-            @PathParam("id") String id, @BeanParam UnsuitableForm form, @FormParam("csrf") @Nullable String csrf) {
-        SentFields sent = SentFields.of(form);
-        return take(id, "unsuitable", "found-place-unsuitable", form.key, sent, "open", caseId -> {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
+        SentFields sent = form.fields();
+        return take(id, "unsuitable", "found-place-unsuitable", form.key(), sent, "open", caseId -> {
             forms.recordUnsuitable(caseId, sent);
             return null;
         });
@@ -128,9 +129,9 @@ public class AreaPageResource {
     @Path("/{id}/holds")
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC})
     public Response clearHold(
-            @PathParam("id") String id, @BeanParam ClearForm form, @FormParam("csrf") @Nullable String csrf) {
-        SentFields sent = SentFields.of(form);
-        return take(id, "clearing", "holds", form.key, sent, "open", caseId -> {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
+        SentFields sent = form.fields();
+        return take(id, "clearing", "holds", form.key(), sent, "open", caseId -> {
             forms.clear(caseId, sent);
             return null;
         });
@@ -140,13 +141,13 @@ public class AreaPageResource {
     @Path("/{id}/non-release-decisions")
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC})
     public Response decide(
-            @PathParam("id") String id, @BeanParam DecisionForm form, @FormParam("csrf") @Nullable String csrf) {
-        SentFields sent = SentFields.of(form);
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
+        SentFields sent = form.fields();
         return take(
                 id,
                 "decision",
                 "non-release-decisions",
-                form.key,
+                form.key(),
                 sent,
                 "open",
                 caseId -> URI.create("/non-release-decisions/" + forms.decide(caseId, sent)));

@@ -32,6 +32,7 @@ import org.culvert.release.nonrelease.NonReleaseEntries.WelfareReviewEntry;
 import org.culvert.release.nonrelease.NonReleaseService;
 import org.culvert.web.PageForms;
 import org.culvert.web.forms.SentFields;
+import org.culvert.web.forms.SentForm;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 import org.jspecify.annotations.Nullable;
@@ -78,13 +79,13 @@ public class DecisionPageResource {
     @POST
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC})
     public Response enter(
-            @PathParam("id") String id, @BeanParam DecisionPartForm form, @FormParam("csrf") @Nullable String csrf) {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
         UUID decision = seen(id);
-        SentFields sent = SentFields.of(form);
+        SentFields sent = form.fields();
         String what = sent.text("what");
         return taken.once(
                 "/non-release-decisions/" + decision,
-                form.key,
+                form.key(),
                 sent,
                 () -> {
                     ObjectNode body = pages.sent(what, sent).body(region.zone());
@@ -105,13 +106,13 @@ public class DecisionPageResource {
     @Path("/notices")
     @RolesAllowed(Role.COORDINATOR)
     public Response tell(
-            @PathParam("id") String id, @BeanParam NoticeForm form, @FormParam("csrf") @Nullable String csrf) {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
         UUID decision = seen(id);
-        SentFields sent = SentFields.of(form);
+        SentFields sent = form.fields();
         String what = sent.text("what");
         return taken.once(
                 "/non-release-decisions/" + decision + "/notices",
-                form.key,
+                form.key(),
                 sent,
                 () -> {
                     ObjectNode body = pages.sent(what, sent).body(region.zone());
@@ -137,10 +138,10 @@ public class DecisionPageResource {
     public Response addPermit(
             @PathParam("id") String id,
             @RestForm("document") @Nullable FileUpload document,
-            @BeanParam PermitForm form,
+            @BeanParam SentForm form,
             @FormParam("csrf") @Nullable String csrf) {
         UUID decision = seen(id);
-        SentFields sent = SentFields.of(form);
+        SentFields sent = form.fields();
         return taken.tried(
                 () -> {
                     SentFile file = SentFile.read(
@@ -151,7 +152,7 @@ public class DecisionPageResource {
                             "a PDF, JPEG or PNG of up to 20 MB");
                     return taken.take(
                             "/non-release-decisions/" + decision + "/permits",
-                            form.key,
+                            form.key(),
                             List.of(sent, file.sha256()),
                             () -> {
                                 ObjectNode body = pages.sent("permit", sent).body(region.zone());

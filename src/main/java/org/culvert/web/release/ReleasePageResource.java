@@ -38,6 +38,7 @@ import org.culvert.web.Languages;
 import org.culvert.web.PageForms;
 import org.culvert.web.forms.EntryForm;
 import org.culvert.web.forms.SentFields;
+import org.culvert.web.forms.SentForm;
 import org.culvert.web.words.FormsWords;
 import org.culvert.web.words.ReleaseWords;
 import org.jboss.resteasy.reactive.RestForm;
@@ -123,10 +124,10 @@ public class ReleasePageResource {
     @Consumes(MediaType.MULTIPART_FORM_DATA)
     @RolesAllowed(Role.COORDINATOR)
     public Response record(
-            @BeanParam ReleaseForm form,
+            @BeanParam SentForm form,
             @RestForm("permitFile") @Nullable FileUpload permitFile,
             @FormParam("csrf") @Nullable String csrf) {
-        SentFields sent = SentFields.of(form);
+        SentFields sent = form.fields();
         return taken.tried(
                 () -> {
                     SentFile permit = SentFile.isChosen(permitFile)
@@ -139,7 +140,7 @@ public class ReleasePageResource {
                             : null;
                     return taken.take(
                             "/releases",
-                            form.key,
+                            form.key(),
                             List.of(sent, permit == null ? "" : permit.sha256()),
                             () -> URI.create(
                                     "/releases/" + newPages.record(sent, permit).id()));
@@ -159,12 +160,12 @@ public class ReleasePageResource {
     @Path("/{id}/sightings")
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER})
     public Response addSighting(
-            @PathParam("id") String id, @BeanParam SightingForm form, @FormParam("csrf") @Nullable String csrf) {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
         UUID release = seen(id);
-        SentFields sent = SentFields.of(form);
+        SentFields sent = form.fields();
         return taken.once(
                 "/releases/" + release + "/sightings",
-                form.key,
+                form.key(),
                 sent,
                 () -> {
                     EntryForm read = ReleaseForms.sighting(sent("sighting", sent), words(), usual(), List.of());
@@ -178,12 +179,12 @@ public class ReleasePageResource {
     @Path("/{id}/support-feeding-end")
     @RolesAllowed({Role.COORDINATOR, Role.CARER})
     public Response endFeeding(
-            @PathParam("id") String id, @BeanParam FeedingForm form, @FormParam("csrf") @Nullable String csrf) {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
         UUID release = seen(id);
-        SentFields sent = SentFields.of(form);
+        SentFields sent = form.fields();
         return taken.once(
                 "/releases/" + release + "/support-feeding-end",
-                form.key,
+                form.key(),
                 sent,
                 () -> {
                     EntryForm read = ReleaseForms.feeding(sent("feeding", sent), words(), usual());
@@ -200,16 +201,16 @@ public class ReleasePageResource {
     public Response addPhotograph(
             @PathParam("id") String id,
             @RestForm("picture") @Nullable FileUpload picture,
-            @BeanParam ReleasePictureForm form,
+            @BeanParam SentForm form,
             @FormParam("csrf") @Nullable String csrf) {
         UUID release = seen(id);
-        SentFields sent = SentFields.of(form);
+        SentFields sent = form.fields();
         return taken.tried(
                 () -> {
                     SentFile file = SentFile.read(
                             "picture", picture, SentFile.PICTURES, LARGEST_PICTURE, "a JPEG or PNG of up to 10 MB");
                     return taken.take(
-                            "/releases/" + release + "/photographs", form.key, List.of(sent, file.sha256()), () -> {
+                            "/releases/" + release + "/photographs", form.key(), List.of(sent, file.sha256()), () -> {
                                 var body = ReleaseForms.photograph(sent("photograph", sent), words())
                                         .body(zone());
                                 body.put("mediaType", file.mediaType()).put("content", file.content());
@@ -225,12 +226,12 @@ public class ReleasePageResource {
     @Path("/{id}/withdrawals")
     @RolesAllowed(Role.COORDINATOR)
     public Response takeBack(
-            @PathParam("id") String id, @BeanParam TakeBackForm form, @FormParam("csrf") @Nullable String csrf) {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
         UUID release = seen(id);
-        SentFields sent = SentFields.of(form);
+        SentFields sent = form.fields();
         return taken.once(
                 "/releases/" + release + "/withdrawals",
-                form.key,
+                form.key(),
                 sent,
                 () -> {
                     ReleaseForms.withdrawal(sent("withdrawal", sent), words(), usual(), List.of())

@@ -1,9 +1,7 @@
 package org.culvert.web.release;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import org.culvert.platform.FormBodies;
@@ -16,6 +14,7 @@ import org.culvert.release.rules.Rule;
 import org.culvert.release.rules.RuleKind;
 import org.culvert.taxon.TaxonService;
 import org.culvert.web.Languages;
+import org.culvert.web.forms.EntryBody;
 import org.culvert.web.forms.EntryField.Option;
 import org.culvert.web.forms.EntryForm;
 import org.culvert.web.forms.SentFields;
@@ -78,38 +77,32 @@ class RuleForms {
                 .day("validTo", words.validTo(), words.validToHint(), false);
     }
 
-    /** @throws InvalidException naming every field that cannot be read */
+    /** @throws InvalidException naming every field that is wrong */
     RuleEntry entered(SentFields sent) {
-        List<FieldError> wrong = new ArrayList<>();
-        ObjectNode body = entering(sent, List.of()).body(region.zone(), wrong);
+        EntryBody body = entering(sent, List.of()).read(region.zone());
         String whose = sent.given("jurisdiction");
         if (whose != null && !whose.matches(Rule.ISO_3166 + "|" + Rule.NETWORK)) {
-            wrong.add(new FieldError(
+            body.refuse(
                     "jurisdiction",
                     "This is no code of a country or of a part of one.",
-                    "AU-QLD for Queensland, or network",
-                    null));
+                    "AU-QLD for Queensland, or network");
         }
-        JsonNode lines = body.remove("allowedGrounds");
+        JsonNode lines = body.told().remove("allowedGrounds");
         if (lines != null) {
-            var grounds = body.putArray("allowedGrounds");
+            var grounds = body.told().putArray("allowedGrounds");
             for (JsonNode line : lines) {
                 String[] told = line.asText().split(":", 2);
                 if (told.length < 2 || told[0].isBlank() || told[1].isBlank()) {
-                    wrong.add(new FieldError(
+                    body.refuse(
                             "allowedGrounds",
                             "A ground has a key and words: " + line.asText() + ".",
-                            "burnt: the place was burnt",
-                            null));
+                            "burnt: the place was burnt");
                 } else {
                     grounds.addObject().put("key", told[0].strip()).put("words", told[1].strip());
                 }
             }
         }
-        if (!wrong.isEmpty()) {
-            throw new InvalidException(wrong);
-        }
-        return bodies.read(body, RuleEntry.class);
+        return body.read(bodies, RuleEntry.class);
     }
 
     /** The form that stands beside a rule. */
@@ -123,9 +116,9 @@ class RuleForms {
                 .lines("reason", words.reasonField(), "", true);
     }
 
-    /** @throws InvalidException naming every field that cannot be read */
+    /** @throws InvalidException naming every field that is wrong */
     ReviewEntry reviewed(UUID rule, SentFields sent) {
-        return bodies.read(review(rule, sent, List.of()).body(region.zone()), ReviewEntry.class);
+        return review(rule, sent, List.of()).read(region.zone()).read(bodies, ReviewEntry.class);
     }
 
     /** Which version of the rule the page showed. */

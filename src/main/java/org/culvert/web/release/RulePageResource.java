@@ -39,6 +39,7 @@ import org.culvert.web.Languages;
 import org.culvert.web.PageForms;
 import org.culvert.web.Typed;
 import org.culvert.web.forms.SentFields;
+import org.culvert.web.forms.SentForm;
 import org.culvert.web.words.ReleaseWords;
 import org.culvert.web.words.RuleWords;
 import org.jspecify.annotations.Nullable;
@@ -96,11 +97,11 @@ public class RulePageResource {
 
     @POST
     @RolesAllowed({Role.COORDINATOR, Role.ADMIN})
-    public Response enter(@BeanParam RuleForm form, @FormParam("csrf") @Nullable String csrf) {
-        SentFields sent = SentFields.of(form);
+    public Response enter(@BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
+        SentFields sent = form.fields();
         return taken.once(
                 "/release-rules",
-                form.key,
+                form.key(),
                 sent,
                 () -> entered(rules.createRule(forms.entered(sent))),
                 (why, errors) -> answer(why.status(), page(new Refused(null, sent, errors), null)));
@@ -110,12 +111,12 @@ public class RulePageResource {
     @Path("/{id}/reviews")
     @RolesAllowed({Role.COORDINATOR, Role.ADMIN})
     public Response review(
-            @PathParam("id") String id, @BeanParam ReviewForm form, @FormParam("csrf") @Nullable String csrf) {
+            @PathParam("id") String id, @BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
         UUID rule = Paging.uuid("id", id);
-        SentFields sent = SentFields.of(form);
+        SentFields sent = form.fields();
         return taken.once(
                 "/release-rules/" + rule + "/reviews",
-                form.key,
+                form.key(),
                 sent,
                 () -> entered(rules.review(rule, RuleForms.seenVersion(sent), forms.reviewed(rule, sent))),
                 (why, errors) -> answer(

@@ -1,9 +1,9 @@
 package org.culvert.web.settings;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import java.util.Set;
 import java.util.UUID;
 import org.culvert.platform.FormBodies;
+import org.culvert.web.forms.EntryBody;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -36,7 +36,7 @@ record Act<E>(
     static final UUID NONE = new UUID(0, 0);
 
     @Nullable
-    Object carryOut(UUID id, JsonNode told, FormBodies bodies) {
-        return taking.take(id, bodies.read(told, body));
+    Object carryOut(UUID id, EntryBody told, FormBodies bodies) {
+        return taking.take(id, told.read(bodies, body));
     }
 }

@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import org.culvert.platform.FormBodies;
+import org.culvert.web.forms.EntryBody;
 import org.jspecify.annotations.Nullable;
 
 /** Records of one kind within something that has a page of its own, and what may be done with each. */
@@ -32,8 +33,8 @@ final class KeptKind {
 
     /** What may be done, and how. */
     record Deed<E>(Act<E> act, Doing<E> doing) {
-        void carryOut(Ids ids, JsonNode told, FormBodies bodies) {
-            doing.carryOut(ids, bodies.read(told, act.body()));
+        void carryOut(Ids ids, EntryBody told, FormBodies bodies) {
+            doing.carryOut(ids, told.read(bodies, act.body()));
         }
     }
 

@@ -1,7 +1,6 @@
 package org.culvert.web.settings;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.ForbiddenException;
 import jakarta.annotation.security.RolesAllowed;
@@ -18,7 +17,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 import org.culvert.animal.photograph.OriginalService;
@@ -26,10 +24,14 @@ import org.culvert.platform.ConflictException;
 import org.culvert.platform.FormBodies;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.Paging;
+import org.culvert.platform.RegionService;
 import org.culvert.platform.account.OwnForm;
 import org.culvert.platform.ledger.SeenRecords;
 import org.culvert.web.PageForms;
+import org.culvert.web.forms.EntryBody;
 import org.culvert.web.forms.PictureForm;
+import org.culvert.web.forms.SentFields;
+import org.culvert.web.forms.SentForm;
 import org.culvert.web.settings.KeptKind.Deed;
 import org.culvert.web.settings.KeptKind.Kept;
 import org.jboss.resteasy.reactive.RestForm;
@@ -47,7 +49,7 @@ public class KeptPageResource {
     private final Wholes wholes;
     private final KeptPages pages;
     private final SheetForms fields;
-    private final SheetBody body;
+    private final RegionService region;
     private final FormBodies bodies;
     private final PageForms forms;
     private final SeenRecords seen;
@@ -56,14 +58,14 @@ public class KeptPageResource {
             Wholes wholes,
             KeptPages pages,
             SheetForms fields,
-            SheetBody body,
+            RegionService region,
             FormBodies bodies,
             PageForms forms,
             SeenRecords seen) {
         this.wholes = wholes;
         this.pages = pages;
         this.fields = fields;
-        this.body = body;
+        this.region = region;
         this.bodies = bodies;
         this.forms = forms;
         this.seen = seen;
@@ -101,21 +103,21 @@ public class KeptPageResource {
             @PathParam("id") String id,
             @PathParam("kind") String kind,
             @PathParam("act") String act,
-            @BeanParam SheetEntry entry,
+            @BeanParam SentForm form,
             @FormParam("csrf") @Nullable String csrf) {
         UUID about = Paging.uuid("id", id);
         Whole whole = wholes.readable(name, about);
         KeptKind one = wholes.kind(whole, kind);
         Deed<?> deed = wholes.deed(one, act);
-        UUID record = record(entry.of);
+        SentFields typed = form.fields();
+        UUID record = record(typed.given("act.of"));
         Kept kept = wholes.require(whole, one, about, record);
-        Map<String, List<String>> typed = entry.typed(fields.shapes(deed.act()));
         return forms.once(
                 "/kept/" + name + "/" + id + "/" + kind + "/" + act,
-                entry.key,
-                Map.of("of", record, "typed", typed),
+                form.key(),
+                typed,
                 () -> {
-                    carryOut(whole, deed, kept, typed, entry.seen);
+                    carryOut(whole, deed, kept, typed);
                     return URI.create(wholes.pageOf(whole, about));
                 },
                 (why, errors) -> Response.status(why.status())
@@ -125,15 +127,15 @@ public class KeptPageResource {
                         .build());
     }
 
-    private void carryOut(Whole whole, Deed<?> deed, Kept kept, Map<String, List<String>> typed, @Nullable String tag) {
+    private void carryOut(Whole whole, Deed<?> deed, Kept kept, SentFields typed) {
         Act<?> act = deed.act();
         String changes = act.tag();
         if (changes != null) {
-            seen.requireUnchanged(changes, Wholes.tagged(whole, act, kept.ids()).toString(), tag);
+            seen.requireUnchanged(changes, Wholes.tagged(whole, act, kept.ids()).toString(), typed.given("act.seen"));
         }
-        Map<String, List<String>> shown = pages.shown(act, kept);
-        ObjectNode told = body.told(fields.shapes(act), typed, shown);
-        KeptPages.leaveAlone(act, told, typed, shown);
+        SentFields shown = pages.shown(act, kept);
+        EntryBody told = EntryBody.of(fields.shapes(act), typed, shown, region.zone());
+        KeptPages.leaveAlone(act, told.told(), typed, shown);
         deed.carryOut(kept.ids(), told, bodies);
     }
 

@@ -19,13 +19,16 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.regex.Pattern;
 import org.culvert.platform.InvalidException.FieldError;
+import org.culvert.platform.RegionService;
 import org.culvert.platform.ledger.Change;
 import org.culvert.platform.ledger.SeenRecords;
 import org.culvert.web.Languages;
 import org.culvert.web.RegionTimes;
+import org.culvert.web.forms.EntryBody;
+import org.culvert.web.forms.Reference;
+import org.culvert.web.forms.SentFields;
 import org.culvert.web.settings.KeptKind.Deed;
 import org.culvert.web.settings.KeptKind.Kept;
-import org.culvert.web.settings.SheetChoices.Reference;
 import org.culvert.web.settings.SheetItem.Cell;
 import org.jspecify.annotations.Nullable;
 
@@ -55,7 +58,7 @@ class KeptPages {
     private final Template form;
     private final Wholes wholes;
     private final SheetForms forms;
-    private final SheetBody bodies;
+    private final RegionService region;
     private final SheetChoices choices;
     private final Labels labels;
     private final RegionTimes times;
@@ -67,7 +70,7 @@ class KeptPages {
             @Location("kept-act.html") Template form,
             Wholes wholes,
             SheetForms forms,
-            SheetBody bodies,
+            RegionService region,
             SheetChoices choices,
             Labels labels,
             RegionTimes times,
@@ -77,7 +80,7 @@ class KeptPages {
         this.form = form;
         this.wholes = wholes;
         this.forms = forms;
-        this.bodies = bodies;
+        this.region = region;
         this.choices = choices;
         this.labels = labels;
         this.times = times;
@@ -107,11 +110,11 @@ class KeptPages {
     }
 
     /** What a form stands at before anything is typed. */
-    Map<String, List<String>> shown(Act<?> act, Kept kept) {
+    SentFields shown(Act<?> act, Kept kept) {
         return switch (act.name()) {
-            case "correction" -> bodies.typed(forms.shapes(act), kept.told());
-            case "changes" -> bodies.typed(forms.shapes(act), stepsInForce(kept.told()));
-            default -> Map.of();
+            case "correction" -> EntryBody.typed(forms.shapes(act), kept.told(), region.zone());
+            case "changes" -> EntryBody.typed(forms.shapes(act), stepsInForce(kept.told()), region.zone());
+            default -> SentFields.NOTHING;
         };
     }
 
@@ -122,7 +125,7 @@ class KeptPages {
             KeptKind kind,
             Deed<?> deed,
             Kept kept,
-            @Nullable Map<String, List<String>> typed,
+            @Nullable SentFields typed,
             List<FieldError> errors) {
         Act<?> act = deed.act();
         String tag = act.tag();
@@ -139,9 +142,7 @@ class KeptPages {
                                 : seen.tag(
                                         tag,
                                         Wholes.tagged(whole, act, kept.ids()).toString()))
-                .data("fields", forms.fields(kind.sheet(), act, typed == null ? shown(act, kept) : typed, errors))
-                .data("errors", forms.ofTheWhole(act, errors))
-                .data("refused", !errors.isEmpty())
+                .data("form", forms.form(kind.sheet(), act, typed == null ? shown(act, kept) : typed, errors))
                 .data("once", UUID.randomUUID().toString());
     }
 
@@ -151,7 +152,7 @@ class KeptPages {
      * @param body of which the others are taken out
      */
     static void leaveAlone(
-            Act<?> act, ObjectNode body, Map<String, List<String>> typed, Map<String, List<String>> shown) {
+            Act<?> act, ObjectNode body, SentFields typed, SentFields shown) {
         for (RecordComponent part : act.body().getRecordComponents()) {
             if (part.getGenericType() instanceof ParameterizedType of
                     && of.getRawType() == Change.class
@@ -162,8 +163,8 @@ class KeptPages {
         }
     }
 
-    private static List<String> under(RecordComponent part, Map<String, List<String>> texts) {
-        return texts.entrySet().stream()
+    private static List<String> under(RecordComponent part, SentFields texts) {
+        return texts.told().entrySet().stream()
                 .filter(one -> one.getKey().startsWith(part.getName() + "."))
                 .flatMap(one ->
                         one.getValue().stream().filter(text -> !text.isBlank()).map(text -> one.getKey() + text))

@@ -1,16 +1,15 @@
 package org.culvert.web.settings;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.inject.Named;
 import java.util.Arrays;
 import java.util.Locale;
 import org.culvert.web.Languages;
 import org.culvert.web.words.ChoiceWords;
 import org.culvert.web.words.FieldWords;
+import org.culvert.web.words.HintWords;
 import org.culvert.web.words.RecordFieldWords;
 
 /** Words of fields and values, by the names that the API has for them. */
-@Named("labels")
 @ApplicationScoped
 public class Labels {
     private final Languages languages;
@@ -27,6 +26,11 @@ public class Labels {
     /** Of a value to choose from. */
     public String choice(String value) {
         return said(ChoiceWords.class, value);
+    }
+
+    /** What to type into a field. */
+    public String hint(String name) {
+        return said(HintWords.class, name);
     }
 
     private static boolean has(Class<?> bundle, String name) {

@@ -1,6 +1,5 @@
 package org.culvert.web.settings;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.quarkus.qute.Location;
 import io.quarkus.qute.Template;
 import io.quarkus.qute.TemplateInstance;
@@ -18,15 +17,18 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
-import java.util.Map;
 import java.util.UUID;
 import org.culvert.platform.CulvertException;
 import org.culvert.platform.FormBodies;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.NotFoundException;
+import org.culvert.platform.RegionService;
 import org.culvert.platform.Role;
 import org.culvert.platform.account.OwnForm;
 import org.culvert.web.PageForms;
+import org.culvert.web.forms.EntryBody;
+import org.culvert.web.forms.SentFields;
+import org.culvert.web.forms.SentForm;
 import org.culvert.web.records.SentFile;
 import org.culvert.web.settings.SheetFiles.FileAct;
 import org.jboss.resteasy.reactive.RestForm;
@@ -42,7 +44,7 @@ public class SettingsFilePageResource {
     private final Sheets sheets;
     private final SheetFiles files;
     private final SheetForms fields;
-    private final SheetBody body;
+    private final RegionService region;
     private final FormBodies bodies;
     private final PageForms forms;
 
@@ -51,14 +53,14 @@ public class SettingsFilePageResource {
             Sheets sheets,
             SheetFiles files,
             SheetForms fields,
-            SheetBody body,
+            RegionService region,
             FormBodies bodies,
             PageForms forms) {
         this.page = page;
         this.sheets = sheets;
         this.files = files;
         this.fields = fields;
-        this.body = body;
+        this.region = region;
         this.bodies = bodies;
         this.forms = forms;
     }
@@ -67,7 +69,7 @@ public class SettingsFilePageResource {
     @RolesAllowed({Role.COORDINATOR, Role.ADMIN})
     public TemplateInstance show(@PathParam("kind") String kind) {
         Sheet sheet = sheets.readable(kind);
-        return form(sheet, usable(kind).act(), Map.of(), List.of());
+        return form(sheet, usable(kind).act(), SentFields.NOTHING, List.of());
     }
 
     @POST
@@ -75,19 +77,19 @@ public class SettingsFilePageResource {
     @RolesAllowed({Role.COORDINATOR, Role.ADMIN})
     public Response bring(
             @PathParam("kind") String kind,
-            @BeanParam SheetEntry entry,
+            @BeanParam SentForm form,
             @RestForm("file") @Nullable FileUpload file,
             @FormParam("csrf") @Nullable String csrf) {
         Sheet sheet = sheets.readable(kind);
         FileAct<?> act = usable(kind);
-        Map<String, List<String>> typed = entry.typed(fields.shapes(act.act()));
+        SentFields typed = form.fields();
         return forms.tried(
                 () -> {
                     SentFile sent = SentFile.of(file);
-                    ObjectNode told = body.told(fields.shapes(act.act()), typed, Map.of());
+                    EntryBody told = EntryBody.of(fields.shapes(act.act()), typed, SentFields.NOTHING, region.zone());
                     return forms.take(
                             "/settings/files/" + kind,
-                            entry.key,
+                            form.key(),
                             List.of(sent.told(), typed),
                             () -> sent.read((name, octets) -> {
                                 act.take(told, bodies, new SheetFiles.Sent(name, octets));
@@ -108,21 +110,18 @@ public class SettingsFilePageResource {
         return act;
     }
 
-    private Response again(
-            Sheet sheet, Act<?> act, Map<String, List<String>> typed, CulvertException why, List<FieldError> errors) {
+    private Response again(Sheet sheet, Act<?> act, SentFields typed, CulvertException why, List<FieldError> errors) {
         return Response.status(why.status())
                 .entity(form(sheet, act, typed, errors))
                 .type(MediaType.TEXT_HTML_TYPE)
                 .build();
     }
 
-    private TemplateInstance form(Sheet sheet, Act<?> act, Map<String, List<String>> typed, List<FieldError> errors) {
+    private TemplateInstance form(Sheet sheet, Act<?> act, SentFields typed, List<FieldError> errors) {
         return page.data("sheet", sheet.name())
                 .data("key", sheet.key())
                 .data("home", sheet.home())
-                .data("fields", fields.fields(sheet, act, typed, errors))
-                .data("errors", fields.ofTheWhole(act, errors))
-                .data("refused", !errors.isEmpty())
+                .data("form", fields.form(sheet, act, typed, errors))
                 .data("once", UUID.randomUUID().toString());
     }
 }

@@ -1,6 +1,5 @@
 package org.culvert.web.settings;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;
@@ -23,9 +22,13 @@ import org.culvert.platform.FormBodies;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.Paging;
+import org.culvert.platform.RegionService;
 import org.culvert.platform.account.OwnForm;
 import org.culvert.platform.ledger.SeenRecords;
 import org.culvert.web.PageForms;
+import org.culvert.web.forms.EntryBody;
+import org.culvert.web.forms.SentFields;
+import org.culvert.web.forms.SentForm;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -39,7 +42,7 @@ public class SettingsPageResource {
     private final Sheets sheets;
     private final SettingsPages pages;
     private final SheetForms fields;
-    private final SheetBody body;
+    private final RegionService region;
     private final FormBodies bodies;
     private final PageForms forms;
     private final SeenRecords seen;
@@ -48,14 +51,14 @@ public class SettingsPageResource {
             Sheets sheets,
             SettingsPages pages,
             SheetForms fields,
-            SheetBody body,
+            RegionService region,
             FormBodies bodies,
             PageForms forms,
             SeenRecords seen) {
         this.sheets = sheets;
         this.pages = pages;
         this.fields = fields;
-        this.body = body;
+        this.region = region;
         this.bodies = bodies;
         this.forms = forms;
         this.seen = seen;
@@ -95,7 +98,9 @@ public class SettingsPageResource {
                 sheet,
                 act,
                 id(act, of),
-                fill == null || colon < 1 ? null : Map.of(fill.substring(0, colon), List.of(fill.substring(colon + 1))),
+                fill == null || colon < 1
+                        ? null
+                        : SentFields.of(Map.of(fill.substring(0, colon), fill.substring(colon + 1))),
                 List.of());
     }
 
@@ -105,18 +110,18 @@ public class SettingsPageResource {
     public Response carryOut(
             @PathParam("kind") String kind,
             @PathParam("act") String name,
-            @BeanParam SheetEntry entry,
+            @BeanParam SentForm form,
             @FormParam("csrf") @Nullable String csrf) {
         Sheet sheet = sheets.readable(kind);
         Act<?> act = sheets.usable(sheet, name);
-        UUID id = id(act, entry.of);
-        Map<String, List<String>> typed = entry.typed(fields.shapes(act));
+        SentFields typed = form.fields();
+        UUID id = id(act, typed.given("act.of"));
         AtomicReference<@Nullable Object> made = new AtomicReference<>();
         Response done = forms.once(
                 "/settings/" + kind + "/" + name,
-                entry.key,
-                Map.of("of", id, "typed", typed),
-                () -> carryOut(sheet, act, id, typed, entry.seen, made),
+                form.key(),
+                typed,
+                () -> carryOut(sheet, act, id, typed, made),
                 (why, errors) -> again(sheet, act, id, typed, why, errors));
         Object shown = made.get();
         return act.shownOnce() && shown != null && done.getStatus() == Response.Status.SEE_OTHER.getStatusCode()
@@ -124,18 +129,12 @@ public class SettingsPageResource {
                 : done;
     }
 
-    private URI carryOut(
-            Sheet sheet,
-            Act<?> act,
-            UUID id,
-            Map<String, List<String>> typed,
-            @Nullable String tag,
-            AtomicReference<@Nullable Object> made) {
+    private URI carryOut(Sheet sheet, Act<?> act, UUID id, SentFields typed, AtomicReference<@Nullable Object> made) {
         String changes = act.tag();
         if (changes != null) {
-            seen.requireUnchanged(changes, sheet.isAlone() ? "" : id.toString(), tag);
+            seen.requireUnchanged(changes, sheet.isAlone() ? "" : id.toString(), typed.given("act.seen"));
         }
-        ObjectNode told = body.told(fields.shapes(act), typed, pages.shown(sheet, act, id));
+        EntryBody told = EntryBody.of(fields.shapes(act), typed, pages.shown(sheet, act, id), region.zone());
         Object result = act.carryOut(id, told, bodies);
         made.set(result);
         UUID one = result instanceof UUID changed ? changed : id;
@@ -143,12 +142,7 @@ public class SettingsPageResource {
     }
 
     private Response again(
-            Sheet sheet,
-            Act<?> act,
-            UUID id,
-            Map<String, List<String>> typed,
-            CulvertException why,
-            List<FieldError> errors) {
+            Sheet sheet, Act<?> act, UUID id, SentFields typed, CulvertException why, List<FieldError> errors) {
         return html(why.status(), pages.form(sheet, act, id, typed, errors));
     }
 

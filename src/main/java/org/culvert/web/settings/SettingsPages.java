@@ -14,7 +14,10 @@ import java.util.Map;
 import java.util.UUID;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.NotFoundException;
+import org.culvert.platform.RegionService;
 import org.culvert.platform.ledger.SeenRecords;
+import org.culvert.web.forms.EntryBody;
+import org.culvert.web.forms.SentFields;
 import org.culvert.web.settings.SheetItem.Deed;
 import org.jspecify.annotations.Nullable;
 
@@ -43,7 +46,7 @@ class SettingsPages {
     private final Sheets sheets;
     private final SheetItems items;
     private final SheetForms forms;
-    private final SheetBody bodies;
+    private final RegionService region;
     private final SeenRecords seen;
 
     SettingsPages(
@@ -54,7 +57,7 @@ class SettingsPages {
             Sheets sheets,
             SheetItems items,
             SheetForms forms,
-            SheetBody bodies,
+            RegionService region,
             SeenRecords seen) {
         this.all = all;
         this.one = one;
@@ -63,7 +66,7 @@ class SettingsPages {
         this.sheets = sheets;
         this.items = items;
         this.forms = forms;
-        this.bodies = bodies;
+        this.region = region;
         this.seen = seen;
     }
 
@@ -133,10 +136,10 @@ class SettingsPages {
     }
 
     /** What a form of an act stands at before anything is typed. */
-    Map<String, List<String>> shown(Sheet sheet, Act<?> act, UUID id) {
+    SentFields shown(Sheet sheet, Act<?> act, UUID id) {
         boolean filled =
                 act.ofOne() && (act.name().equals("correction") || act.name().equals("sensitivity")) || sheet.isAlone();
-        return filled ? bodies.typed(forms.shapes(act), thing(sheet, id)) : Map.of();
+        return filled ? EntryBody.typed(forms.shapes(act), thing(sheet, id), region.zone()) : SentFields.NOTHING;
     }
 
     /**
@@ -145,10 +148,9 @@ class SettingsPages {
      * @param id {@link Act#NONE} where it is not done to one thing
      * @param typed what was typed; null where nothing was yet
      */
-    TemplateInstance form(
-            Sheet sheet, Act<?> act, UUID id, @Nullable Map<String, List<String>> typed, List<FieldError> errors) {
+    TemplateInstance form(Sheet sheet, Act<?> act, UUID id, @Nullable SentFields typed, List<FieldError> errors) {
         SheetItem item = act.ofOne() ? items.item(sheet, thing(sheet, id), List.of()) : null;
-        Map<String, List<String>> stands = typed == null ? shown(sheet, act, id) : typed;
+        SentFields stands = typed == null ? shown(sheet, act, id) : typed;
         String tag = act.tag();
         return form.data("sheet", sheet.name())
                 .data("key", sheet.key())
@@ -157,9 +159,7 @@ class SettingsPages {
                 .data("item", item)
                 .data("of", id.equals(Act.NONE) ? "" : id.toString())
                 .data("seen", tag == null ? "" : seen.tag(tag, sheet.isAlone() ? "" : id.toString()))
-                .data("fields", forms.fields(sheet, act, stands, errors))
-                .data("errors", forms.ofTheWhole(act, errors))
-                .data("refused", !errors.isEmpty())
+                .data("form", forms.form(sheet, act, stands, errors))
                 .data("once", UUID.randomUUID().toString());
     }
 

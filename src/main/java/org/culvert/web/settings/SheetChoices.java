@@ -17,22 +17,11 @@ import org.culvert.care.health.SyndromeView;
 import org.culvert.platform.sight.Sight;
 import org.culvert.roster.RosterService;
 import org.culvert.taxon.TaxonService;
+import org.culvert.web.forms.Reference;
 
 /** Names of things that fields refer to, read once for a page. */
 @RequestScoped
 class SheetChoices {
-    enum Reference {
-        groups,
-        organisations,
-        clinics,
-        members,
-        taxa,
-        syndromes,
-        conditions,
-        limits,
-        causes
-    }
-
     private static final String CLINIC = "clinic";
 
     private final TaxonService taxa;

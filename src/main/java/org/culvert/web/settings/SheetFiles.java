@@ -1,6 +1,5 @@
 package org.culvert.web.settings;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.validation.constraints.DecimalMax;
 import jakarta.validation.constraints.NotBlank;
@@ -23,6 +22,7 @@ import org.culvert.road.AttributeNames;
 import org.culvert.road.RoadNetworkService;
 import org.culvert.road.RoadNetworkService.Format;
 import org.culvert.road.file.SentFile;
+import org.culvert.web.forms.EntryBody;
 import org.jspecify.annotations.Nullable;
 
 /** Kinds of settings that come in files, and what is asked beside each. */
@@ -80,8 +80,8 @@ class SheetFiles {
 
     /** A file of a kind, and what is asked beside it. */
     record FileAct<E>(Act<E> act, BiConsumer<E, Sent> taking) {
-        void take(ObjectNode told, FormBodies bodies, Sent sent) {
-            taking.accept(bodies.read(told, act.body()), sent);
+        void take(EntryBody told, FormBodies bodies, Sent sent) {
+            taking.accept(told.read(bodies, act.body()), sent);
         }
     }
 

@@ -1,15 +1,19 @@
 package org.culvert.web.settings;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import org.culvert.platform.InvalidException.FieldError;
-import org.culvert.web.settings.SheetField.Choice;
+import org.culvert.web.forms.BodyShapes;
+import org.culvert.web.forms.EntryField.Option;
+import org.culvert.web.forms.EntryForm;
+import org.culvert.web.forms.FieldShape;
+import org.culvert.web.forms.FieldShape.Kind;
+import org.culvert.web.forms.Reference;
+import org.culvert.web.forms.SentFields;
 
 /** Makes the fields of forms. */
 @ApplicationScoped
@@ -45,70 +49,76 @@ class SheetForms {
             "leastIuPerMl");
 
     private final SheetChoices choices;
-    private final Map<Act<?>, List<Shape>> shapes = new ConcurrentHashMap<>();
+    private final Labels labels;
+    private final Map<Act<?>, List<FieldShape>> shapes = new ConcurrentHashMap<>();
 
-    SheetForms(SheetChoices choices) {
+    SheetForms(SheetChoices choices, Labels labels) {
         this.choices = choices;
+        this.labels = labels;
     }
 
-    List<Shape> shapes(Act<?> act) {
-        return shapes.computeIfAbsent(act, one -> Shape.of(one.body(), one.leftOut()));
+    List<FieldShape> shapes(Act<?> act) {
+        return shapes.computeIfAbsent(act, one -> BodyShapes.of(one.body(), one.leftOut()));
     }
 
-    List<SheetField> fields(Sheet sheet, Act<?> act, Map<String, List<String>> typed, List<FieldError> errors) {
-        return shapes(act).stream()
-                .map(shape -> field(sheet, shape, typed.getOrDefault(shape.name(), List.of()), errors))
-                .toList();
-    }
-
-    /** What is wrong with the whole, or with something that the form has no field for. */
-    List<FieldError> ofTheWhole(Act<?> act, List<FieldError> errors) {
-        List<Shape> all = shapes(act);
-        return errors.stream()
-                .filter(error -> all.stream().noneMatch(shape -> isOf(error, shape)))
-                .toList();
-    }
-
-    private SheetField field(Sheet sheet, Shape shape, List<String> typed, List<FieldError> errors) {
-        String label = shape.label();
-        List<Choice> offered = new ArrayList<>();
-        shape.words().forEach(word -> offered.add(new Choice(word, word, "", typed.contains(word))));
-        if (shape.reference() != null) {
-            choices.of(shape.reference())
-                    .forEach((value, words) -> offered.add(new Choice(value, "", words, typed.contains(value))));
+    /** The form of an act as it stands, with what is wrong with it. */
+    EntryForm form(Sheet sheet, Act<?> act, SentFields typed, List<FieldError> errors) {
+        var form = new EntryForm(
+                "f", typed, errors.stream().map(SheetForms::ofTheForm).toList());
+        for (FieldShape shape : shapes(act)) {
+            form.add(shape, labels.field(label(sheet, shape)), hint(shape), options(shape));
         }
-        return new SheetField(
-                shape.name(),
-                "f-" + shape.name().replace('.', '-'),
-                label.equals("validTo") && sheet.hasLastDay() ? "lastDay" : label,
-                shape.kind().name(),
-                shape.needed(),
-                typed.isEmpty() || shape.isMany() ? "" : typed.get(0),
-                offered,
-                hint(shape),
-                shape.row() == null
-                        ? List.of()
-                        : Arrays.stream(shape.row().getRecordComponents())
-                                .map(RecordComponent::getName)
-                                .toList(),
-                shape.most(),
-                errors.stream().filter(error -> isOf(error, shape)).toList());
+        return form;
     }
 
-    private static String hint(Shape shape) {
-        if (shape.kind() == Shape.Kind.monthDay) {
+    /** Some operations take several of what the form tells one of. */
+    private static FieldError ofTheForm(FieldError error) {
+        return new FieldError(
+                error.field().replaceFirst("^(0|\\[0]|entries\\[0]|entries\\.0)\\.", ""),
+                error.detail(),
+                error.wanted(),
+                error.otherReading());
+    }
+
+    private List<Option> options(FieldShape shape) {
+        if (shape.kind() == Kind.truth) {
+            return EntryForm.truths(labels.choice("yes"), labels.choice("no"));
+        }
+        Reference reference = shape.reference();
+        List<Option> options = new ArrayList<>();
+        shape.values().forEach(value -> options.add(new Option(value, labels.choice(value))));
+        if (reference != null) {
+            choices.of(reference).forEach((value, words) -> options.add(new Option(value, words)));
+        }
+        return options;
+    }
+
+    /** By which its words are found. */
+    static String label(Sheet sheet, FieldShape shape) {
+        return shape.last().equals("validTo") && sheet.hasLastDay() ? "lastDay" : shape.last();
+    }
+
+    private String hint(FieldShape shape) {
+        String name = hintName(shape);
+        String said = name.isEmpty() ? "" : labels.hint(name);
+        return shape.columns().isEmpty()
+                ? said
+                : said + " "
+                        + String.join(
+                                " | ",
+                                shape.columns().stream()
+                                        .map(FieldShape.Column::name)
+                                        .toList());
+    }
+
+    /** Name of its hint, empty where it has none. */
+    static String hintName(FieldShape shape) {
+        if (shape.kind() == Kind.monthDay) {
             return "monthDay";
         }
-        if (shape.kind() == Shape.Kind.lines && !HINTS.contains(shape.label())) {
-            return "oneALine";
+        if (HINTS.contains(shape.last())) {
+            return shape.last();
         }
-        return HINTS.contains(shape.label()) ? shape.label() : "";
-    }
-
-    private static boolean isOf(FieldError error, Shape shape) {
-        String field = error.field().replaceFirst("^(0|entries\\[0])\\.", "");
-        return field.equals(shape.name())
-                || field.startsWith(shape.name() + "[")
-                || field.startsWith(shape.name() + ".");
+        return shape.kind() == Kind.list ? "oneALine" : shape.kind() == Kind.table ? "table" : "";
     }
 }

@@ -12,7 +12,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.culvert.platform.RegionService;
-import org.culvert.web.settings.SheetChoices.Reference;
+import org.culvert.web.forms.FieldShape;
+import org.culvert.web.forms.Reference;
 import org.culvert.web.settings.SheetItem.Cell;
 import org.culvert.web.settings.SheetItem.Deed;
 
@@ -76,8 +77,8 @@ class SheetItems {
         Set<String> worded = new HashSet<>();
         Map<String, Reference> references = new HashMap<>();
         for (Act<?> act : sheet.acts()) {
-            for (Shape shape : forms.shapes(act)) {
-                if (!shape.words().isEmpty()) {
+            for (FieldShape shape : forms.shapes(act)) {
+                if (!shape.values().isEmpty()) {
                     worded.add(shape.name());
                 }
                 if (shape.reference() != null) {

@@ -199,17 +199,8 @@ public interface CaseWords {
     @Message("Who could take it, and why")
     String whoCouldTake();
 
-    @Message("nobody")
-    String nobody();
-
-    @Message("somebody without an account")
-    String outsider();
-
     @Message("you")
     String you();
-
-    @Message("a member of the network")
-    String someMember();
 
     @Message("The animal, and how it came")
     String animal();
@@ -432,15 +423,6 @@ public interface CaseWords {
 
     @Message("Its body: {how}.")
     String bodyWent(Object how);
-
-    @Message("needed")
-    String needed();
-
-    @Message("choose")
-    String choose();
-
-    @Message("nothing said")
-    String nothingSaid();
 
     @Message("More: what was found, films, what was done")
     String more();

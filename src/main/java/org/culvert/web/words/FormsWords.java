@@ -61,6 +61,15 @@ public interface FormsWords {
     @Message("somebody without an account")
     String somebody();
 
+    @Message("nobody")
+    String nobody();
+
+    @Message("you")
+    String you();
+
+    @Message("There is nothing to choose from yet.")
+    String nothingToChoose();
+
     @Message("Older")
     String older();
 }

@@ -107,21 +107,6 @@ public interface SettingsWords {
     @Message("Nothing was changed.")
     String notKept();
 
-    @Message("What is wrong stands beside its field.")
-    String besideFields();
-
-    @Message("(needed)")
-    String needed();
-
-    @Message("choose")
-    String choose();
-
-    @Message("nothing said")
-    String nothingSaid();
-
-    @Message("There is nothing to choose from yet.")
-    String nothingToChoose();
-
     @Message("Leave it as it is")
     String leave();
 

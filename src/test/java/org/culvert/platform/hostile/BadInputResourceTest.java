@@ -287,9 +287,10 @@ class BadInputResourceTest {
     }
 
     private void attackForm(Operation operation) throws IOException, SQLException {
-        List<String> fields = new ArrayList<>();
-        operation.schema().path("properties").fieldNames().forEachRemaining(fields::add);
+        List<String> named = new ArrayList<>();
+        operation.schema().path("properties").fieldNames().forEachRemaining(named::add);
         String path = world.path(operation.verb(), operation.path());
+        List<String> fields = Forms.fields(path, named);
         for (String field : fields) {
             for (String value : some(Forms.values(), 4)) {
                 rows.count();

@@ -6,6 +6,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -49,33 +50,12 @@ final class Forms {
             Map.entry("endedOn", ""),
             Map.entry("effortChange", ""),
             Map.entry("publicityChange", ""),
-            Map.entry("jurisdiction", "XH"),
-            Map.entry("scientificName", ""),
-            Map.entry("exceptScientificNames", "Testudo alia"),
-            Map.entry("appliesTo", "any"),
-            Map.entry("test", "fitness"),
-            Map.entry("greatestDistanceMetres", ""),
-            Map.entry("greatestDays", ""),
-            Map.entry("originKnownWithinMetres", "100"),
-            Map.entry("allowedGrounds", "works: building works"),
-            Map.entry("unknownOrigin", ""),
-            Map.entry("asksSecondPerson", ""),
-            Map.entry("readOn", "2020-01-01"),
-            Map.entry("reviewBy", "2090-01-01"),
-            Map.entry("validFrom", "2020-01-01"),
-            Map.entry("validTo", ""),
-            Map.entry("version", "0"),
-            Map.entry("field", "jurisdiction"),
-            Map.entry("value", "XH"),
-            Map.entry("ticked", "ends:caseEnded"),
             Map.entry("capacity", "chair"),
             Map.entry("signedOn", "2020-01-01"),
             Map.entry("phone", ""),
             Map.entry("email", ""),
+            Map.entry("scientificName", ""),
             Map.entry("seed", "7"),
-            Map.entry("whenClosed", "ring the desk"),
-            Map.entry("treats", "hostile"),
-            Map.entry("opening", "Monday 08:00-18:30"),
             Map.entry("chance", "per-kilometre"));
 
     /** The file is one of a row under {@code Date,Road,km,Species,Notes}. */
@@ -121,56 +101,104 @@ final class Forms {
                             + "\"geometry\":{\"type\":\"Point\",\"coordinates\":[150.02,-30.5]}}]}"),
             Map.entry("act", "try"));
 
-    /** Where it is another than elsewhere, by how the path begins. */
-    private static final Map<String, Map<String, String>> OF_ROOMS = Map.of(
-            "/records/",
-            RECORDS,
-            "/traffic",
-            TRAFFIC,
-            "/cases",
-            Map.of("field", "words", "value", "by the creek"),
-            "/clinic",
-            Map.of("phone", "of the practice"));
+    private static final Map<String, String> RULES = Map.ofEntries(
+            Map.entry("jurisdiction", "XH"),
+            Map.entry("kind", "code"),
+            Map.entry("exceptScientificNames", "Testudo alia"),
+            Map.entry("appliesTo", "any"),
+            Map.entry("test", "fitness"),
+            Map.entry("originKnownWithinMetres", "100"),
+            Map.entry("allowedGrounds", "works: building works"),
+            Map.entry("words", "it is fit"),
+            Map.entry("source", "a code"),
+            Map.entry("readOn", "2020-01-01"),
+            Map.entry("reviewBy", "2090-01-01"),
+            Map.entry("validFrom", "2020-01-01"),
+            Map.entry("version", "0"),
+            Map.entry("reason", "read again"));
 
-    /** Of pages with many fields that may stay empty: what is good, by how the path begins. */
-    private static final Map<String, Map<String, String>> OF_PAGES = Map.of(
+    private static final Map<String, String> PLANS = Map.ofEntries(
+            Map.entry("jurisdiction", "XH"),
+            Map.entry("withinMetres", "2000"),
+            Map.entry("siteId", "found"),
+            Map.entry("vetName", "Dr Vet"),
+            Map.entry("vetRegistration", "V 1"),
+            Map.entry("movement", "fit"),
+            Map.entry("of", "landowner"),
+            Map.entry("given", "true"),
+            Map.entry("ground", "works"),
+            Map.entry("grounds", "injury"),
+            Map.entry("words", "as it was seen"),
+            Map.entry("by", "authority"),
+            Map.entry("name", "the office"),
+            Map.entry("reference", "letter 7"));
+
+    private static final Map<String, String> DECISIONS = Map.of(
+            "what", "opinion",
+            "vetName", "Dr Vet",
+            "vetRegistration", "V 1",
+            "agrees", "true",
+            "words", "as it was seen",
+            "number", "P 1",
+            "issuedBy", "the office",
+            "validFrom", "2026-01-01");
+
+    /** What is good there, by how the path begins. */
+    private static final Map<String, Map<String, String>> OF_ROOMS = Map.ofEntries(
+            Map.entry("/records/", RECORDS),
+            Map.entry("/traffic", TRAFFIC),
+            Map.entry(
+                    "/cases",
+                    Map.of("words", "by the creek", "at", "2020-01-01T10:00", "kind", "exposure", "value", "412,5")),
+            Map.entry(
+                    "/clinic",
+                    Map.of(
+                            "phone", "of the practice",
+                            "whenClosed", "ring the desk",
+                            "treats", "hostile",
+                            "opening", "Monday 08:00-18:30",
+                            "reason", "not wanted")),
+            Map.entry(
+                    "/clutches",
+                    Map.of(
+                            "what", "temperature",
+                            "celsius", "28.5",
+                            "source", "a thermometer",
+                            "at", "2020-01-01T10:00",
+                            "eggs.recovered", "4")),
+            Map.entry("/release-area/", PLANS),
+            Map.entry("/release-rules", RULES),
+            Map.entry(
+                    "/releases",
+                    Map.of(
+                            "knownBy", "guessed",
+                            "alive", "unknown",
+                            "words", "as it was seen",
+                            "endedBy", "a neighbour",
+                            "reason", "not wanted")),
+            Map.entry("/non-release-decisions/", DECISIONS),
+            Map.entry("/kept/", Map.of("reason", "found out later", "words", "as it was seen", "sex", "male")),
+            Map.entry(
+                    "/settings",
+                    Map.of(
+                            "jurisdiction", "XH",
+                            "ends", "caseEnded",
+                            "length", "36",
+                            "readOn", "2020-01-01",
+                            "body.key", "hostile",
+                            "geometry", "{\"type\":\"Point\",\"coordinates\":[150.02,-30.5]}")));
+
+    /** Rooms whose forms the contract names no fields of, since these come of the bodies that they make. */
+    private static final Set<String> UNNAMED = Set.of(
+            "/cases",
+            "/clinic",
+            "/clutches",
             "/kept/",
-            Map.of("field", "reason", "value", "found out later", "reason", "asked by the office"),
-            "/clutches/",
-            Map.of("what", "temperature", "celsius", "28.5", "source", "a thermometer"),
             "/release-area/",
-            Map.ofEntries(
-                    Map.entry("jurisdiction", "XH"),
-                    Map.entry("withinMetres", "2000"),
-                    Map.entry("siteId", "found"),
-                    Map.entry("vetName", "Dr Vet"),
-                    Map.entry("vetRegistration", "V 1"),
-                    Map.entry("movement", "fit"),
-                    Map.entry("of", "landowner"),
-                    Map.entry("given", "true"),
-                    Map.entry("ground", "works"),
-                    Map.entry("grounds", "injury"),
-                    Map.entry("words", "as it was seen"),
-                    Map.entry("by", "authority"),
-                    Map.entry("name", "the office"),
-                    Map.entry("reference", "letter 7")),
-            "/releases/",
-            Map.of(
-                    "knownBy", "guessed",
-                    "alive", "unknown",
-                    "words", "as it was seen",
-                    "endedBy", "a neighbour",
-                    "reason", "not wanted"),
+            "/release-rules",
+            "/releases",
             "/non-release-decisions/",
-            Map.of(
-                    "what", "opinion",
-                    "vetName", "Dr Vet",
-                    "vetRegistration", "V 1",
-                    "agrees", "true",
-                    "words", "as it was seen",
-                    "number", "P 1",
-                    "issuedBy", "the office",
-                    "validFrom", "2026-01-01"));
+            "/settings");
 
     private final DataSource database;
     private final FormSignIn browser = new FormSignIn(URI.create(Request.server() + "/"));
@@ -216,6 +244,20 @@ final class Forms {
         return values;
     }
 
+    /** @param named those that the contract names */
+    static List<String> fields(String path, List<String> named) {
+        List<String> fields = new ArrayList<>(named);
+        for (String room : UNNAMED) {
+            if (path.startsWith(room)) {
+                OF_ROOMS.getOrDefault(room, Map.of()).keySet().stream()
+                        .filter(field -> !fields.contains(field))
+                        .sorted()
+                        .forEach(fields::add);
+            }
+        }
+        return fields;
+    }
+
     /** @param inParts whether it is a form with a file in it */
     HttpResponse<String> send(String path, List<String> fields, String spoilt, String value, boolean inParts)
             throws SQLException {
@@ -247,16 +289,7 @@ final class Forms {
                 return good;
             }
         }
-        for (Map.Entry<String, Map<String, String>> page : OF_PAGES.entrySet()) {
-            if (path.startsWith(page.getKey())) {
-                return field.equals("key")
-                        ? UUID.randomUUID().toString()
-                        : page.getValue().getOrDefault(field, "");
-            }
-        }
-        return path.equals("/release-rules") && field.equals("kind")
-                ? "code"
-                : GOOD.getOrDefault(field, "hostile-" + UUID.randomUUID());
+        return GOOD.getOrDefault(field, "hostile-" + UUID.randomUUID());
     }
 
     /** Everything here comes from one address, which other tests need too. */

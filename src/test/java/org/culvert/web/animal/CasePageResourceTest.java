@@ -66,7 +66,7 @@ class CasePageResourceTest {
                 .doesNotContain("id=\"form-plan\"", "id=\"form-discharge");
         assertThat(page(CLINIC, path))
                 .contains("id=\"form-visit\"", "id=\"form-plan\"", "id=\"form-measurement\"")
-                .doesNotContain("/audit-file", "/desk/incidents/", "name=\"value\" id=\"visit-clinicId\"");
+                .doesNotContain("/audit-file", "/desk/incidents/", "id=\"visit-clinicId\"");
         assertThat(page(CARER, path))
                 .contains("id=\"plan\"", "id=\"form-measurement\"", "<strong>you</strong>")
                 .doesNotContain("id=\"form-visit\"", "id=\"form-plan\"", "id=\"form-fitness\"", path + "/carers");
@@ -110,7 +110,7 @@ class CasePageResourceTest {
                 .contains("shell cracked, alert", "href=\"#form-visit\"", "value=\"2026-01-04T15:10\"")
                 .containsPattern("id=\"form-visit\" open")
                 .as("what was typed among the rare fields is seen")
-                .contains("<details class=\"more\" open>");
+                .contains("<details class=\"rare\" open>");
         assertThat(Api.get(CLINIC, "/api" + path + "/visits").getList("id")).isEmpty();
         assertThat(clinic.refused(400, path + "/visits", "arrivedAt", "yesterday"))
                 .contains("id=\"visit-arrivedAt-wrong\"", "2026-11-25T18:30");
@@ -251,6 +251,23 @@ class CasePageResourceTest {
         }
         assertThat(page(CLINIC, path)).contains("dry for two days", "a hand-over waits");
         assertThat(Api.get(CLINIC, "/api" + path + "/placements").getList("id")).hasSize(1);
+        assertCallSignsAreThoseOfTheApi(path);
+    }
+
+    /** The rescuer gave it, and a carer is to take it: a clinic hears of carers alone, for among them it looks for one. */
+    private void assertCallSignsAreThoseOfTheApi(String path) {
+        String rescuer = Api.get(COORDINATOR, "/api/members/" + world.rescuer).getString("callSign");
+        String carer = Api.get(COORDINATOR, "/api/members/" + world.carer).getString("callSign");
+        Api.as(CLINIC).get("/api/members/" + world.rescuer).then().statusCode(403);
+        assertThat(Api.get(CLINIC, "/api" + path + "/carers").<String>getList("callSign"))
+                .contains(carer)
+                .doesNotContain(rescuer);
+        assertThat(page(COORDINATOR, path)).contains("member " + rescuer, "member " + carer);
+        assertThat(page(CLINIC, path))
+                .contains("member " + carer, "a member of the network")
+                .doesNotContain(rescuer);
+        Api.as(CARER).get("/api/members/" + world.rescuer).then().statusCode(403);
+        assertThat(page(CARER, path)).contains("you").doesNotContain(rescuer, carer);
     }
 
     @Test
@@ -277,7 +294,7 @@ class CasePageResourceTest {
                         "deathConfirmedBy",
                         "Dr Vet",
                         "barbiturate",
-                        "yes")
+                        "true")
                 .statusCode(303);
         assertThat(page(COORDINATOR, path)).contains("euthanased", "never left where scavengers can reach it");
         assertThat(coordinator.refused(422, path + "/body/disposal", "disposal", "leftInPlace"))

@@ -1,8 +1,5 @@
 package org.culvert.web.animal;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Map;
 import java.util.UUID;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
@@ -34,21 +31,16 @@ final class SentForms {
     }
 
     Answer sendOnce(String path, String key, String... told) {
-        List<String> fields = new ArrayList<>();
-        List<String> values = new ArrayList<>();
-        for (int i = 0; i < told.length; i += 2) {
-            fields.add(told[i]);
-            values.add(told[i + 1]);
-        }
-        return Api.as(role)
+        Request request = Api.as(role)
                 .contentType(Request.FORM + "; charset=UTF-8")
                 .cookie("culvert-form", secret)
                 .withoutRedirects()
                 .formParam("csrf", secret)
-                .formParam("key", key)
-                .formParams(Map.of("field", fields, "value", values))
-                .post(path)
-                .then();
+                .formParam("key", key);
+        for (int i = 0; i < told.length; i += 2) {
+            request = request.formParam(told[i], told[i + 1]);
+        }
+        return request.post(path).then();
     }
 
     /** The page that a refused form shows again. */

@@ -88,18 +88,7 @@ class RosterPageResourceTest {
                 {"memberId":"%s","places":3,"placesByGroup":{}}
                 """.formatted(id));
         assertThat(row(page("/roster"), id)).contains("3 of 3 free");
-        send(
-                        "/settings/members/absences",
-                        "of",
-                        id,
-                        "field",
-                        "from",
-                        "value",
-                        "2020-01-01",
-                        "field",
-                        "until",
-                        "value",
-                        "2090-01-01")
+        send("/settings/members/absences", "act.of", id, "from", "2020-01-01", "until", "2090-01-01")
                 .statusCode(303);
         assertThat(row(page("/roster"), id)).contains("away until").doesNotContain("3 of 3 free");
     }

@@ -29,6 +29,7 @@ import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Request;
 import org.culvert.support.World;
+import org.culvert.web.forms.FieldShape;
 import org.culvert.web.words.ActExplainedWords;
 import org.culvert.web.words.ActWords;
 import org.culvert.web.words.ChoiceWords;
@@ -74,10 +75,10 @@ class KeptPageResourceTest {
                 .withoutRedirects()
                 .formParam("csrf", secret)
                 .formParam("key", UUID.randomUUID().toString())
-                .formParam("of", of)
-                .formParam("seen", seen);
+                .formParam("act.of", of)
+                .formParam("act.seen", seen);
         for (int i = 0; i < told.length; i += 2) {
-            request = request.formParam("field", told[i]).formParam("value", told[i + 1]);
+            request = request.formParam(told[i], told[i + 1]);
         }
         return request.post(path).then();
     }
@@ -109,7 +110,7 @@ class KeptPageResourceTest {
                 .doesNotContain("/clock-extensions?of");
         String form = page(RESCUER, path + "?of=" + animal);
         assertThat(form).contains("value=\"Chelodina longicollis\"", "<option value=\"unknown\" selected>");
-        String seen = hidden(form, "seen");
+        String seen = hidden(form, "act.seen");
         String[] told = {
             "scientificName",
             "Chelodina longicollis",
@@ -134,7 +135,7 @@ class KeptPageResourceTest {
                 .extract()
                 .asString();
         assertThat(stale).contains("a notch &lt;b&gt;left&lt;/b&gt;", "role=\"alert\"");
-        String unsaid = send(RESCUER, path, animal, hidden(stale, "seen"), "sex", "male", "reason", "")
+        String unsaid = send(RESCUER, path, animal, hidden(stale, "act.seen"), "sex", "male", "reason", "")
                 .statusCode(400)
                 .extract()
                 .asString();
@@ -153,7 +154,7 @@ class KeptPageResourceTest {
         String path = "/kept/cases/" + id + "/care-entries/withdrawal";
         String form = page(CARER, path + "?of=" + entry);
         assertThat(form).contains("of another");
-        send(CARER, path, entry, hidden(form, "seen"), "reason", "the wrong animal")
+        send(CARER, path, entry, hidden(form, "act.seen"), "reason", "the wrong animal")
                 .statusCode(303);
         var told = Api.get(CARER, "/api/care-entries/" + entry);
         assertThat(told.getString("withdrawnBecause")).isEqualTo("the wrong animal");
@@ -170,7 +171,7 @@ class KeptPageResourceTest {
         String visitId = visit.getString("[0].id");
         String path = "/kept/cases/" + id + "/discharges/correction";
         String form = page(CLINIC, path + "?of=" + visitId);
-        send(CLINIC, path, visitId, hidden(form, "seen"), "vetName", "Dr Vet", "vetRegistration", "V-1", "plan", "Dry two days, then short swims.", "limits", "no water at all", "mayHold", "", "reviewOn", "2089-01-04", "reason", "read again")
+        send(CLINIC, path, visitId, hidden(form, "act.seen"), "vetName", "Dr Vet", "vetRegistration", "V-1", "plan", "Dry two days, then short swims.", "limits", "no water at all", "mayHold", "", "reviewOn", "2089-01-04", "reason", "read again")
                 .statusCode(303);
         assertThat(Api.get(CLINIC, "/api/visits/" + visitId).getString("discharge.limits"))
                 .isEqualTo("no water at all");
@@ -203,7 +204,7 @@ class KeptPageResourceTest {
                                 DISPATCHER,
                                 path + "/incidents/correction",
                                 incident,
-                                hidden(form, "seen"),
+                                hidden(form, "act.seen"),
                                 "happenedAt",
                                 "",
                                 "cause",
@@ -244,15 +245,13 @@ class KeptPageResourceTest {
                     Act<?> act = deed.act();
                     require(missing, ActWords.class, "acts", Sheet.key(act.name()));
                     require(missing, ActExplainedWords.class, "explained", Sheet.key(act.name()));
-                    for (SheetField field : forms.fields(kind.sheet(), act, Map.of(), List.of())) {
-                        require(missing, FieldWords.class, "fields", field.label());
-                        if (!field.hint().isEmpty()) {
-                            require(missing, HintWords.class, "hints", field.hint());
+                    for (FieldShape shape : forms.shapes(act)) {
+                        require(missing, FieldWords.class, "fields", SheetForms.label(kind.sheet(), shape));
+                        if (!SheetForms.hintName(shape).isEmpty()) {
+                            require(missing, HintWords.class, "hints", SheetForms.hintName(shape));
                         }
-                        for (SheetField.Choice choice : field.choices()) {
-                            if (!choice.word().isEmpty()) {
-                                require(missing, ChoiceWords.class, "choices", choice.word());
-                            }
+                        for (String value : shape.values()) {
+                            require(missing, ChoiceWords.class, "choices", value);
                         }
                     }
                 }

@@ -13,7 +13,6 @@ import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Properties;
 import java.util.Set;
 import java.util.TreeSet;
@@ -25,6 +24,7 @@ import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Request;
 import org.culvert.support.World;
+import org.culvert.web.forms.FieldShape;
 import org.culvert.web.words.ActExplainedWords;
 import org.culvert.web.words.ActWords;
 import org.culvert.web.words.ChoiceWords;
@@ -64,11 +64,7 @@ class SettingsPageResourceTest {
                 .formParam("csrf", secret)
                 .formParam("key", UUID.randomUUID().toString());
         for (int i = 0; i < told.length; i += 2) {
-            if (Set.of("of", "seen", "ticked").contains(told[i])) {
-                request = request.formParam(told[i], told[i + 1]);
-            } else {
-                request = request.formParam("field", told[i]).formParam("value", told[i + 1]);
-            }
+            request = request.formParam(told[i], told[i + 1]);
         }
         return request.post(path).then();
     }
@@ -125,15 +121,13 @@ class SettingsPageResourceTest {
             for (Act<?> act : sheet.acts()) {
                 require(missing, ActWords.class, "acts", Sheet.key(act.name()));
                 require(missing, ActExplainedWords.class, "explained", Sheet.key(act.name()));
-                for (SheetField field : forms.fields(sheet, act, Map.of(), List.of())) {
-                    require(missing, FieldWords.class, "fields", field.label());
-                    if (!field.hint().isEmpty()) {
-                        require(missing, HintWords.class, "hints", field.hint());
+                for (FieldShape shape : forms.shapes(act)) {
+                    require(missing, FieldWords.class, "fields", SheetForms.label(sheet, shape));
+                    if (!SheetForms.hintName(shape).isEmpty()) {
+                        require(missing, HintWords.class, "hints", SheetForms.hintName(shape));
                     }
-                    for (SheetField.Choice choice : field.choices()) {
-                        if (!choice.word().isEmpty()) {
-                            require(missing, ChoiceWords.class, "choices", choice.word());
-                        }
+                    for (String value : shape.values()) {
+                        require(missing, ChoiceWords.class, "choices", value);
                     }
                 }
             }
@@ -167,8 +161,8 @@ class SettingsPageResourceTest {
             "kind", "advice",
             "binds", "anyone",
             "starts", "found",
-            "ticked", "ends:handedToClinic",
-            "ticked", "ends:caseEnded",
+            "ends", "handedToClinic",
+            "ends", "caseEnded",
             "length", "36",
             "lengthUnit", "hours",
             "warnBeforeHours", "6",
@@ -206,10 +200,10 @@ class SettingsPageResourceTest {
         String review = "/settings/time-limits/reviews";
         String form = page(COORDINATOR, review + "?of=" + id);
         String[] again = {
-            "of",
+            "act.of",
             id,
-            "seen",
-            hidden(form, "seen"),
+            "act.seen",
+            hidden(form, "act.seen"),
             "readOn",
             "2026-11-01",
             "reviewBy",
@@ -244,7 +238,19 @@ class SettingsPageResourceTest {
                         .extract()
                         .asString())
                 .contains("must be an ISO 3166 code or network", "id=\"f-jurisdiction-wrong\"", "value=\"nowhere\"")
-                .containsPattern("value=\"ends:caseEnded\" checked");
+                .containsPattern("name=\"ends\" value=\"caseEnded\" checked");
+    }
+
+    /** A group of animals goes by its key; the key by which a form is taken once is another. */
+    @Test
+    void aBodyMayHaveAKeyOfItsOwn() {
+        World.shared();
+        assertThat(page(COORDINATOR, "/settings/taxon-groups/entry")).contains("id=\"f-key\" name=\"body.key\"");
+        String refused = send(COORDINATOR, "/settings/taxon-groups/entry", "body.key", "Not A Key")
+                .statusCode(400)
+                .extract()
+                .asString();
+        assertThat(refused).contains("id=\"f-key-wrong\"", "value=\"Not A Key\"");
     }
 
     @Test
@@ -277,10 +283,10 @@ class SettingsPageResourceTest {
         send(
                         COORDINATOR,
                         path,
-                        "of",
+                        "act.of",
                         id,
-                        "seen",
-                        hidden(form, "seen"),
+                        "act.seen",
+                        hidden(form, "act.seen"),
                         "name",
                         name + " the second",
                         "latitude",

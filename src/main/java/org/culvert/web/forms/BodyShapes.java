@@ -1,4 +1,4 @@
-package org.culvert.web.settings;
+package org.culvert.web.forms;
 
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotEmpty;
@@ -20,46 +20,13 @@ import java.util.Set;
 import java.util.UUID;
 import org.culvert.platform.ledger.Change;
 import org.culvert.roster.RosterService;
-import org.culvert.web.settings.SheetChoices.Reference;
+import org.culvert.web.forms.FieldShape.Cell;
+import org.culvert.web.forms.FieldShape.Column;
+import org.culvert.web.forms.FieldShape.Kind;
 import org.jspecify.annotations.Nullable;
 
-/**
- * A field of a form, as the body of the API makes it.
- *
- * @param name as the API calls it, with dots where it is in something that is itself in the body
- * @param needed whether the API refuses a body without it
- * @param change whether it is left as it is unless something else is typed
- * @param words the values to choose from, none where it is no choice
- * @param reference which things it names, null where it names none
- * @param row what each line of a table holds, null where it is none
- * @param most longest text, 0 where nobody says
- */
-record Shape(
-        String name,
-        Kind kind,
-        boolean needed,
-        boolean change,
-        List<String> words,
-        @Nullable Reference reference,
-        @Nullable Class<?> row,
-        int most) {
-    /** How it is typed. */
-    enum Kind {
-        line,
-        text,
-        lines,
-        number,
-        day,
-        monthDay,
-        moment,
-        yesNo,
-        choice,
-        ticks,
-        counts,
-        table,
-        json
-    }
-
+/** Makes the fields of a form of the class that the API reads the body by. */
+public final class BodyShapes {
     /** Texts that are longer than this get some lines. */
     private static final int LONG = 900;
 
@@ -83,23 +50,21 @@ record Shape(
             Map.entry("fromMemberId", Reference.members),
             Map.entry("releasedByMemberId", Reference.members));
 
-    /** The fields of a body, in its order. */
-    static List<Shape> of(Class<?> body, Set<String> leftOut) {
-        List<Shape> shapes = new ArrayList<>();
+    private BodyShapes() {}
+
+    /**
+     * The fields of a body, in its order.
+     *
+     * @param leftOut fields that the form does without, with all under them
+     */
+    public static List<FieldShape> of(Class<?> body, Set<String> leftOut) {
+        List<FieldShape> shapes = new ArrayList<>();
         add(body, "", true, leftOut, shapes);
         return shapes;
     }
 
-    /** The last part of its name, by which it has its label. */
-    String label() {
-        return name.substring(name.lastIndexOf('.') + 1);
-    }
-
-    boolean isMany() {
-        return kind == Kind.ticks;
-    }
-
-    private static void add(Class<?> body, String before, boolean needed, Set<String> leftOut, List<Shape> shapes) {
+    private static void add(
+            Class<?> body, String before, boolean needed, Set<String> leftOut, List<FieldShape> shapes) {
         for (RecordComponent component : body.getRecordComponents()) {
             String name = before + component.getName();
             if (leftOut.contains(name)) {
@@ -117,66 +82,101 @@ record Shape(
                             || field.isAnnotationPresent(NotBlank.class)
                             || field.isAnnotationPresent(NotEmpty.class)
                             || component.getType().isPrimitive());
-            if (type instanceof Class<?> one && one.isRecord() && !isJson(one)) {
+            if (type instanceof Class<?> one && one.isRecord() && !isGeometry(one)) {
                 add(one, name + ".", wanted, leftOut, shapes);
             } else {
-                shapes.add(shape(name, component.getName(), type, wanted, change, field));
+                shapes.add(shape(name, component.getName(), type, field)
+                        .isNeeded(wanted)
+                        .isChange(change));
             }
         }
     }
 
-    private static boolean isJson(Class<?> type) {
+    private static boolean isGeometry(Class<?> type) {
         return Arrays.stream(type.getRecordComponents())
                 .anyMatch(component ->
                         component.getGenericType().getTypeName().equals("java.util.List<java.lang.Object>"));
     }
 
-    private static Shape shape(String name, String own, Type type, boolean needed, boolean change, Field field) {
+    private static FieldShape shape(String name, String own, Type type, Field field) {
         Reference reference = REFERENCES.get(own);
         Size size = field.getAnnotation(Size.class);
         int most = type == String.class && size != null && size.max() < Integer.MAX_VALUE ? size.max() : 0;
-        List<String> words = List.of();
-        Class<?> row = null;
-        Kind kind;
+        List<String> values = values(type, field);
+        return new FieldShape(
+                name,
+                kind(type, reference, values, most),
+                false,
+                false,
+                false,
+                values,
+                reference,
+                columns(type, reference),
+                most);
+    }
+
+    private static Kind kind(Type type, @Nullable Reference reference, List<String> values, int most) {
         if (isOf(type, List.class)) {
-            Type inner = argument(type, 0);
-            if (reference != null) {
-                kind = Kind.ticks;
-            } else if (inner instanceof Class<?> choice && choice.isEnum()) {
-                kind = Kind.ticks;
-                words = names(choice);
-            } else if (inner instanceof Class<?> record && record.isRecord()) {
-                kind = Kind.table;
-                row = record;
-            } else {
-                kind = Kind.lines;
-            }
-        } else if (isOf(type, Map.class)) {
-            kind = Kind.counts;
-        } else if (type instanceof Class<?> choice && choice.isEnum()) {
-            kind = Kind.choice;
-            words = names(choice);
-        } else if (reference != null && (type == UUID.class || type == String.class)) {
-            kind = Kind.choice;
-        } else if (type == boolean.class || type == Boolean.class) {
-            kind = Kind.yesNo;
-        } else if (type == LocalDate.class) {
-            kind = Kind.day;
-        } else if (type == MonthDay.class) {
-            kind = Kind.monthDay;
-        } else if (type == Instant.class) {
-            kind = Kind.moment;
-        } else if (type instanceof Class<?> record && record.isRecord()) {
-            kind = Kind.json;
-        } else if (type == String.class) {
-            words = alternatives(field);
-            kind = !words.isEmpty() ? Kind.choice : most > LONG ? Kind.text : Kind.line;
-        } else if (type instanceof Class<?> figure && (figure.isPrimitive() || Number.class.isAssignableFrom(figure))) {
-            kind = Kind.number;
-        } else {
-            kind = Kind.line;
+            return reference != null || !values.isEmpty()
+                    ? Kind.ticks
+                    : argument(type, 0) instanceof Class<?> row && row.isRecord() ? Kind.table : Kind.list;
         }
-        return new Shape(name, kind, needed, change, words, reference, row, most);
+        if (isOf(type, Map.class)) {
+            return Kind.counts;
+        }
+        if (!values.isEmpty() || reference != null && (type == UUID.class || type == String.class)) {
+            return Kind.choice;
+        }
+        if (type == boolean.class || type == Boolean.class) {
+            return Kind.truth;
+        }
+        if (type == LocalDate.class) {
+            return Kind.day;
+        }
+        if (type == MonthDay.class) {
+            return Kind.monthDay;
+        }
+        if (type == Instant.class) {
+            return Kind.moment;
+        }
+        if (type instanceof Class<?> one && one.isRecord()) {
+            return Kind.geometry;
+        }
+        if (isFigure(type)) {
+            return Kind.number;
+        }
+        return most > LONG ? Kind.lines : Kind.text;
+    }
+
+    private static List<Column> columns(Type type, @Nullable Reference reference) {
+        return isOf(type, List.class)
+                        && reference == null
+                        && argument(type, 0) instanceof Class<?> row
+                        && row.isRecord()
+                ? Arrays.stream(row.getRecordComponents())
+                        .map(one -> new Column(one.getName(), cell(one.getType())))
+                        .toList()
+                : List.of();
+    }
+
+    private static Cell cell(Class<?> type) {
+        return type == boolean.class || type == Boolean.class ? Cell.truth : isFigure(type) ? Cell.number : Cell.text;
+    }
+
+    private static boolean isFigure(Type type) {
+        return type instanceof Class<?> figure
+                && (figure.isPrimitive() || Number.class.isAssignableFrom(figure))
+                && figure != boolean.class;
+    }
+
+    private static List<String> values(Type type, Field field) {
+        Type one = isOf(type, List.class) ? argument(type, 0) : type;
+        if (one instanceof Class<?> choice && choice.isEnum()) {
+            return Arrays.stream(choice.getEnumConstants())
+                    .map(value -> ((Enum<?>) value).name())
+                    .toList();
+        }
+        return type == String.class ? alternatives(field) : List.of();
     }
 
     /** Texts that may be one of some words alone. */
@@ -189,12 +189,6 @@ record Shape(
         return pattern != null && pattern.regexp().matches("[A-Za-z]+(\\|[A-Za-z]+)+")
                 ? List.of(pattern.regexp().split("\\|"))
                 : List.of();
-    }
-
-    private static List<String> names(Class<?> choice) {
-        return Arrays.stream(choice.getEnumConstants())
-                .map(one -> ((Enum<?>) one).name())
-                .toList();
     }
 
     private static Field field(Class<?> body, String name) {
