@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Corrects what was entered of cases and their animals; what it was before stays in the revisions. */
 @ApplicationScoped
-class CaseCorrector {
+public class CaseCorrector {
     private final CaseRepositories.Animals animals;
     private final CaseRepositories.WhereaboutsRows whereabouts;
     private final CaseRepositories.Fates fates;
@@ -51,7 +51,7 @@ class CaseCorrector {
     }
 
     @Transactional
-    void correctAnimal(UUID id, CaseCorrections.AnimalCorrection correction) {
+    public void correctAnimal(UUID id, CaseCorrections.AnimalCorrection correction) {
         Animal animal = animals.findByIdOptional(id).orElseThrow(() -> new NotFoundException("animal", id));
         UUID taxonId = animal.taxonId;
         if (correction.scientificName().isMade()) {
@@ -72,7 +72,7 @@ class CaseCorrector {
     }
 
     @Transactional
-    void correctCase(UUID id, CaseCorrections.CaseCorrection correction) {
+    public void correctCase(UUID id, CaseCorrections.CaseCorrection correction) {
         Case row = cases.require(id);
         String cause = correction.cause().value();
         if (cause != null) {
@@ -88,7 +88,7 @@ class CaseCorrector {
     }
 
     @Transactional
-    void correctWhereabouts(UUID id, CaseCorrections.WhereaboutsCorrection correction) {
+    public void correctWhereabouts(UUID id, CaseCorrections.WhereaboutsCorrection correction) {
         Whereabouts row = whereabouts.findByIdOptional(id).orElseThrow(() -> new NotFoundException("whereabouts", id));
         row.correct(correction, clock);
         if (row.organisationId == null && row.memberId == null && row.words == null) {
@@ -99,7 +99,7 @@ class CaseCorrector {
 
     /** Corrects how a case ended; custody and the body follow where the time changes. */
     @Transactional
-    void correctFate(UUID caseId, CaseCorrections.FateCorrection correction) {
+    public void correctFate(UUID caseId, CaseCorrections.FateCorrection correction) {
         Fate fate = requireFate(caseId);
         CaseEntries.FateKind before = CaseEntries.FateKind.valueOf(fate.fate);
         CaseEntries.FateKind kind =
@@ -137,7 +137,7 @@ class CaseCorrector {
 
     /** Takes back that a case ended: it goes on with whoever had the animal. */
     @Transactional
-    void withdrawFate(UUID caseId, String reason) {
+    public void withdrawFate(UUID caseId, String reason) {
         Fate fate = requireFate(caseId);
         if (fate.releaseId != null) {
             throw new ConflictException("This case ended by a release: take its animal back from there.");
@@ -150,7 +150,7 @@ class CaseCorrector {
     }
 
     @Transactional
-    void correctBody(UUID caseId, CaseCorrections.BodyCorrection correction) {
+    public void correctBody(UUID caseId, CaseCorrections.BodyCorrection correction) {
         Holder holder = correction.holder().value();
         if (holder != null) {
             custody.requireKnown("holder", Holder.require("holder", holder));

@@ -9,7 +9,7 @@ import org.culvert.platform.ledger.Corrections;
 
 /** Corrects what was entered of visits; what it was before stays in the revisions. */
 @ApplicationScoped
-class ClinicCorrector {
+public class ClinicCorrector {
     private final ClinicService.Visits visits;
     private final ClinicService.Findings findings;
     private final ClinicService.FilmReadings readings;
@@ -36,7 +36,7 @@ class ClinicCorrector {
     }
 
     @Transactional
-    void correctVisit(UUID id, ClinicCorrections.VisitCorrection correction) {
+    public void correctVisit(UUID id, ClinicCorrections.VisitCorrection correction) {
         visits.findByIdOptional(id)
                 .orElseThrow(() -> new NotFoundException("visit", id))
                 .correct(correction, clock);
@@ -44,7 +44,7 @@ class ClinicCorrector {
     }
 
     @Transactional
-    void correctFinding(UUID visitId, UUID id, ClinicCorrections.FindingCorrection correction) {
+    public void correctFinding(UUID visitId, UUID id, ClinicCorrections.FindingCorrection correction) {
         Finding row = findings.findByIdOptional(id)
                 .filter(one -> one.visitId.equals(visitId))
                 .orElseThrow(() -> new NotFoundException("finding of that visit", id));
@@ -61,7 +61,7 @@ class ClinicCorrector {
     }
 
     @Transactional
-    void correctReading(UUID visitId, UUID id, ClinicCorrections.ReadingCorrection correction) {
+    public void correctReading(UUID visitId, UUID id, ClinicCorrections.ReadingCorrection correction) {
         readings.findByIdOptional(id)
                 .filter(row -> row.visitId.equals(visitId))
                 .orElseThrow(() -> new NotFoundException("reading of that visit", id))
@@ -70,7 +70,7 @@ class ClinicCorrector {
     }
 
     @Transactional
-    void correctProcedure(UUID visitId, UUID id, ClinicCorrections.ProcedureCorrection correction) {
+    public void correctProcedure(UUID visitId, UUID id, ClinicCorrections.ProcedureCorrection correction) {
         procedures
                 .findByIdOptional(id)
                 .filter(row -> row.visitId.equals(visitId))
@@ -80,7 +80,7 @@ class ClinicCorrector {
     }
 
     @Transactional
-    void correctDischarge(UUID visitId, ClinicCorrections.DischargeCorrection correction) {
+    public void correctDischarge(UUID visitId, ClinicCorrections.DischargeCorrection correction) {
         discharges
                 .find("visitId", visitId)
                 .firstResultOptional()

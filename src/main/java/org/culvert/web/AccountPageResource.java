@@ -14,11 +14,13 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import org.culvert.platform.Actor;
+import org.culvert.platform.CulvertException;
 import org.culvert.platform.InvalidException;
+import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.Paging;
-import org.culvert.platform.SignInException;
 import org.culvert.platform.account.AccountService;
 import org.culvert.platform.account.OwnForm;
 import org.culvert.platform.account.PageFrame;
@@ -34,6 +36,11 @@ import org.jspecify.annotations.Nullable;
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed("**")
 public class AccountPageResource {
+    private static final URI HERE = URI.create("/account");
+    private static final String USUAL_SCOPE = "hotspot-runs:read";
+    private static final int LONGEST_NAME = 100;
+    private static final int MOST_SCOPES = 50;
+
     private final Template page;
     private final AccountService accounts;
     private final TokenService tokens;
@@ -41,6 +48,7 @@ public class AccountPageResource {
     private final PageFrame frame;
     private final Actor actor;
     private final Languages languages;
+    private final PageForms forms;
 
     AccountPageResource(
             @Location("account.html") Template page,
@@ -49,7 +57,8 @@ public class AccountPageResource {
             SignInService signIn,
             PageFrame frame,
             Actor actor,
-            Languages languages) {
+            Languages languages,
+            PageForms forms) {
         this.page = page;
         this.accounts = accounts;
         this.tokens = tokens;
@@ -57,6 +66,7 @@ public class AccountPageResource {
         this.frame = frame;
         this.actor = actor;
         this.languages = languages;
+        this.forms = forms;
     }
 
     private AccountWords words() {
@@ -66,7 +76,7 @@ public class AccountPageResource {
     @GET
     @RolesAllowed("**")
     public Response show() {
-        return page(200, null, null);
+        return page(200, List.of(), null, "", "");
     }
 
     @POST
@@ -77,22 +87,20 @@ public class AccountPageResource {
             @FormParam("password") @Nullable String password,
             @FormParam("again") @Nullable String again,
             @FormParam("csrf") @Nullable String csrf) {
-        String wanted = password == null ? "" : password;
-        if (!wanted.equals(again)) {
-            return page(400, words().notTheSame(), null);
-        }
-        try {
-            if (!signIn.fits(frame.getUsername(), before == null ? "" : before, frame.source())) {
-                return page(400, words().notThePassword(), null);
-            }
-            accounts.changePassword(actor.accountId(), wanted);
-        } catch (SignInException e) {
-            return page(e.status(), e.getMessage(), null);
-        } catch (InvalidException e) {
-            return page(400, e.errors().get(0).detail(), null);
-        }
-        frame.end();
-        return Response.seeOther(URI.create("/sign-in?next=/account")).build();
+        String wanted = Objects.requireNonNullElse(password, "");
+        return forms.tried(
+                () -> {
+                    if (!wanted.equals(again)) {
+                        throw InvalidException.of("again", words().notTheSame(), words().sameTwice());
+                    }
+                    if (!signIn.fits(frame.getUsername(), Objects.requireNonNullElse(before, ""), frame.source())) {
+                        throw InvalidException.of("before", words().notThePassword(), words().oneSoFar());
+                    }
+                    accounts.changePassword(actor.accountId(), wanted);
+                    frame.end();
+                    return URI.create("/sign-in?next=/account");
+                },
+                this::again);
     }
 
     @POST
@@ -102,58 +110,77 @@ public class AccountPageResource {
             @FormParam("name") @Nullable String name,
             @FormParam("scopes") @Nullable String scopes,
             @FormParam("csrf") @Nullable String csrf) {
-        if (name == null || name.isBlank() || name.length() > 100) {
-            return page(400, words().purposeWanted(), null);
-        }
-        List<String> asked = scopes == null
-                ? List.of()
-                : Arrays.stream(scopes.strip().split("[\\s,]+"))
-                        .filter(scope -> !scope.isEmpty())
-                        .toList();
-        if (asked.isEmpty() || asked.size() > 50) {
-            return page(400, words().scopesWanted(), null);
-        }
-        try {
-            return page(
-                    200,
-                    null,
-                    tokens.make(actor.accountId(), name.strip(), asked, null, null)
-                            .token());
-        } catch (InvalidException e) {
-            InvalidException.FieldError error = e.errors().get(0);
-            return page(
-                    400,
-                    error.detail() + " " + Languages.wordsNow(FrameWords.class).rightWouldBe() + " " + error.wanted()
-                            + ".",
-                    null);
-        }
+        return forms.shown(
+                () -> {
+                    String given = Objects.requireNonNullElse(name, "").strip();
+                    if (given.isEmpty() || given.length() > LONGEST_NAME) {
+                        throw InvalidException.of("name", words().purposeWanted(), words().purposeAFew());
+                    }
+                    List<String> asked = Arrays.stream(Objects.requireNonNullElse(scopes, "")
+                                    .strip()
+                                    .split("[\\s,]+"))
+                            .filter(scope -> !scope.isEmpty())
+                            .toList();
+                    if (asked.isEmpty() || asked.size() > MOST_SCOPES) {
+                        throw InvalidException.of("scopes", words().scopesWanted(), USUAL_SCOPE);
+                    }
+                    return page(
+                            200,
+                            List.of(),
+                            tokens.make(actor.accountId(), given, asked, null, null)
+                                    .token(),
+                            "",
+                            "");
+                },
+                (why, errors) -> page(
+                        why.status(),
+                        errors,
+                        null,
+                        Objects.requireNonNullElse(name, ""),
+                        Objects.requireNonNullElse(scopes, "")));
     }
 
     @POST
     @Path("/tokens/{id}/revocation")
     @RolesAllowed("**")
     public Response revokeToken(@PathParam("id") String id, @FormParam("csrf") @Nullable String csrf) {
-        tokens.revoke(Paging.uuid("id", id), actor.accountId(), false);
-        return Response.seeOther(URI.create("/account")).build();
+        UUID token = Paging.uuid("id", id);
+        return forms.tried(
+                () -> {
+                    tokens.revoke(token, actor.accountId(), false);
+                    return HERE;
+                },
+                this::again);
     }
 
     @POST
     @Path("/sessions/{id}/ending")
     @RolesAllowed("**")
     public Response endSession(@PathParam("id") String id, @FormParam("csrf") @Nullable String csrf) {
-        signIn.end(actor.accountId(), Paging.uuid("id", id));
-        return Response.seeOther(URI.create("/account")).build();
+        UUID session = Paging.uuid("id", id);
+        return forms.tried(
+                () -> {
+                    signIn.end(actor.accountId(), session);
+                    return HERE;
+                },
+                this::again);
     }
 
-    private Response page(int status, @Nullable String wrong, @Nullable String token) {
+    private Response again(CulvertException why, List<FieldError> errors) {
+        return page(why.status(), errors, null, "", "");
+    }
+
+    private Response page(int status, List<FieldError> errors, @Nullable String token, String name, String scopes) {
         UUID account = actor.accountId();
         return Response.status(status)
                 .entity(page.data("who", accounts.getAccount(account))
                         .data("tokens", tokens.listTokens(account))
                         .data("sessions", signIn.listSessions(account))
                         .data("current", frame.sessionId())
-                        .data("wrong", wrong)
-                        .data("token", token))
+                        .data("errors", errors)
+                        .data("token", token)
+                        .data("name", name)
+                        .data("scopes", scopes.isEmpty() ? USUAL_SCOPE : scopes))
                 .build();
     }
 }

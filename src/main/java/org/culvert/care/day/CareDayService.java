@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -31,6 +32,7 @@ import org.jspecify.annotations.Nullable;
 /** Tells members who care what is to be done on a day. */
 @ApplicationScoped
 public class CareDayService {
+    private static final int MOST_CASES = 500;
     private static final String NOTE =
             "If it is worse than yesterday, ring the clinic. What is to be done is the vet's;"
                     + " check your local code and your licensed vet.";
@@ -143,5 +145,24 @@ public class CareDayService {
                 sentOn == null ? null : sentOn.plan(),
                 sentOn == null ? null : sentOn.limits(),
                 sentOn == null ? null : sentOn.reviewOn());
+    }
+
+    /** Members who hold animals that whoever asks sees, or whoever may hold some where they see all. */
+    @Transactional
+    public List<RosterService.MemberView> listHolders() {
+        List<RosterService.MemberView> all = roster.listMembers().stream()
+                .filter(one -> one.cares() && one.leftOn() == null)
+                .toList();
+        if (!sight.seesOwnOnly("case")) {
+            return all;
+        }
+        Set<UUID> holding = cases.casesById(sight.listOwn("case", null, MOST_CASES, null)).values().stream()
+                .filter(one -> one.fate() == null)
+                .flatMap(one -> one.custody().stream())
+                .filter(link -> link.to() == null)
+                .map(link -> link.holder().memberId())
+                .filter(Objects::nonNull)
+                .collect(Collectors.toSet());
+        return all.stream().filter(one -> holding.contains(one.id())).toList();
     }
 }

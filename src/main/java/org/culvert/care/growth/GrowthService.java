@@ -78,6 +78,14 @@ public class GrowthService {
         return view(require(id));
     }
 
+    /** Those of a case as they were entered, in the order in which they were. */
+    @Transactional
+    public List<BodyMeasurementView> listMeasurements(UUID caseId) {
+        return measurements.list("caseId = ?1 order by id", caseId).stream()
+                .map(this::view)
+                .toList();
+    }
+
     @Transactional
     public BodyMeasurementView withdraw(UUID id, String reason) {
         BodyMeasurement row = require(id);

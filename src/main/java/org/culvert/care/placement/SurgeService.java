@@ -195,6 +195,14 @@ public class SurgeService {
                 UUID.class);
     }
 
+    /** The latest first. */
+    @Transactional
+    public List<ProposalView> listProposals(int most) {
+        return proposals.find("order by id desc").page(0, most).list().stream()
+                .map(this::view)
+                .toList();
+    }
+
     @Transactional
     public ProposalView getProposal(UUID id) {
         return view(proposals.findByIdOptional(id).orElseThrow(() -> new NotFoundException("proposal", id)));

@@ -75,6 +75,26 @@ public class Sight {
         known.askAbout(new SightTable.HeldPath(resource, id.toString()));
     }
 
+    /**
+     * What {@link OwnRecords} asks of an address of the API, for a page that shows or changes what stands under it.
+     *
+     * @throws NotFoundException if the asker does not see the record that it names
+     */
+    public void requireSeenAt(String path) {
+        table.findHeldPath(path).ifPresent(held -> {
+            UUID id = UUID.fromString(held.id());
+            requireSeen(held.resource(), id);
+            asksAbout(held.resource(), id);
+        });
+    }
+
+    /** Of some records under an address of the API those that the asker may see, in the order in which they are given. */
+    public List<UUID> onlySeenAt(String base, List<UUID> ids) {
+        return table.findHeldPath(base + "/")
+                .map(held -> onlySeen(held.resource(), ids))
+                .orElse(ids);
+    }
+
     /** The record that the address of the request names, if it names one that is somebody's own. */
     SightTable.@Nullable HeldPath askedAbout() {
         return known.askedAbout();

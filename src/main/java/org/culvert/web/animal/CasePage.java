@@ -41,5 +41,11 @@ public record CasePage(
 
     /** Which ways on the asker has. */
     public record Links(
-            boolean desk, boolean releaseArea, boolean careDay, boolean audit, boolean auditAsksWhy, boolean carers) {}
+            boolean desk,
+            boolean releaseArea,
+            boolean careDay,
+            boolean audit,
+            boolean auditAsksWhy,
+            boolean carers,
+            boolean kept) {}
 }

@@ -70,7 +70,7 @@ public class CasePageResource {
     /** A form for a case of an animal of an incident. */
     @GET
     @Path("/new")
-    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER})
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER})
     public TemplateInstance begin(
             @QueryParam("incident") @Nullable String incident, @QueryParam("attendance") @Nullable String attendance) {
         Map<String, String> told = new TreeMap<>();
@@ -80,7 +80,7 @@ public class CasePageResource {
     }
 
     @POST
-    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER})
+    @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR, Role.RESCUER, Role.CLINIC, Role.CARER})
     public Response open(@BeanParam SentForm form, @FormParam("csrf") @Nullable String csrf) {
         SentFields typed = form.fields();
         return forms.once(

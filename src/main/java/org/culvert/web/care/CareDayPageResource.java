@@ -31,7 +31,6 @@ import org.culvert.platform.RegionService;
 import org.culvert.platform.Role;
 import org.culvert.platform.account.OwnForm;
 import org.culvert.platform.sight.Sight;
-import org.culvert.roster.RosterService;
 import org.culvert.web.CareForm;
 import org.culvert.web.Languages;
 import org.culvert.web.PageForms;
@@ -54,7 +53,6 @@ public class CareDayPageResource {
     private final CareEntryService entries;
     private final PageForms taken;
     private final CalendarService calendars;
-    private final RosterService roster;
     private final RegionService region;
     private final Languages languages;
     private final Sight sight;
@@ -65,7 +63,6 @@ public class CareDayPageResource {
             CareEntryService entries,
             PageForms taken,
             CalendarService calendars,
-            RosterService roster,
             RegionService region,
             Languages languages,
             Sight sight) {
@@ -74,7 +71,6 @@ public class CareDayPageResource {
         this.entries = entries;
         this.taken = taken;
         this.calendars = calendars;
-        this.roster = roster;
         this.region = region;
         this.languages = languages;
         this.sight = sight;
@@ -198,11 +194,7 @@ public class CareDayPageResource {
                         .data("address", address)
                         .data(
                                 "members",
-                                chooses()
-                                        ? roster.listMembers().stream()
-                                                .filter(one -> one.cares() && one.leftOn() == null)
-                                                .toList()
-                                        : List.of()))
+                                sight.viewer().hasAny(Role.COORDINATOR, Role.CLINIC) ? days.listHolders() : List.of()))
                 .type(MediaType.TEXT_HTML_TYPE)
                 .build();
     }

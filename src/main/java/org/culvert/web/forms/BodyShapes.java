@@ -42,7 +42,13 @@ public final class BodyShapes {
             Map.entry("memberIds", Reference.members),
             Map.entry("supervisorId", Reference.members),
             Map.entry("taxonId", Reference.taxa),
-            Map.entry("syndromeId", Reference.syndromes));
+            Map.entry("syndromeId", Reference.syndromes),
+            Map.entry("conditionId", Reference.conditions),
+            Map.entry("limitId", Reference.limits),
+            Map.entry("cause", Reference.causes),
+            Map.entry("holderMemberId", Reference.members),
+            Map.entry("fromMemberId", Reference.members),
+            Map.entry("releasedByMemberId", Reference.members));
 
     private BodyShapes() {}
 

@@ -7,5 +7,8 @@ public enum Reference {
     clinics,
     members,
     taxa,
-    syndromes
+    syndromes,
+    conditions,
+    limits,
+    causes
 }

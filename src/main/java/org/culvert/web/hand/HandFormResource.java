@@ -29,6 +29,7 @@ import org.culvert.roster.Holder;
 import org.culvert.web.CareForm;
 import org.culvert.web.SceneForm;
 import org.culvert.web.Typed;
+import org.culvert.web.forms.PictureForm;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 import org.jspecify.annotations.Nullable;

@@ -2,6 +2,10 @@ package org.culvert.web.settings;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
+import java.util.Set;
+import org.culvert.care.health.AlertService;
+import org.culvert.care.health.ExposureEntries;
+import org.culvert.care.health.ExposureService;
 import org.culvert.care.health.SuspicionEntries;
 import org.culvert.care.health.SuspicionService;
 import org.culvert.care.health.SyndromeEntries;
@@ -15,16 +19,27 @@ class HealthSheets implements SheetSource {
     private final SuspicionService suspicions;
     private final SyndromeService syndromes;
     private final VaccinationService vaccinations;
+    private final ExposureService exposures;
+    private final AlertService alerts;
 
-    HealthSheets(SuspicionService suspicions, SyndromeService syndromes, VaccinationService vaccinations) {
+    HealthSheets(
+            SuspicionService suspicions,
+            SyndromeService syndromes,
+            VaccinationService vaccinations,
+            ExposureService exposures,
+            AlertService alerts) {
         this.suspicions = suspicions;
         this.syndromes = syndromes;
         this.vaccinations = vaccinations;
+        this.exposures = exposures;
+        this.alerts = alerts;
     }
 
     @Override
     public List<Sheet> sheets() {
         return List.of(
+                alerts(),
+                exposures(),
                 Sheet.of("notifiable-conditions", Purpose.health, suspicions::listConditions)
                         .titled("name", "jurisdiction")
                         .one(suspicions::getCondition)
@@ -61,5 +76,31 @@ class HealthSheets implements SheetSource {
                         .entered(
                                 VaccinationService.VaccinationRuleEntry.class,
                                 entry -> vaccinations.enterRule(entry).id()));
+    }
+
+    /** Entered where the animal is: of a case, or of an incident. */
+    private Sheet exposures() {
+        return Sheet.paged("exposures", Purpose.health, most -> exposures.listExposures(false, null, most, null))
+                .titled("kind", "bodyPart")
+                .one(exposures::getExposure)
+                .changed("telling", "exposure", ExposureEntries.UnitTelling.class, exposures::tell)
+                .changed("closing", "exposure", ExposureEntries.ExposureClosing.class, exposures::close)
+                .corrected("exposure", ExposureEntries.ExposureCorrection.class, exposures::correct, "caseId")
+                .changed("withdrawal", "exposure", ExposureEntries.ExposureWithdrawal.class, exposures::withdraw);
+    }
+
+    private Sheet alerts() {
+        return Sheet.paged("health-alerts", Purpose.health, most -> alerts.listAlerts(false, most, null))
+                .titled("syndrome", "sentence")
+                .one(alerts::getAlert)
+                .act(new Act<>(
+                        "acknowledgements",
+                        "POST /api/health-alerts/{id}/acknowledgements",
+                        null,
+                        true,
+                        SyndromeEntries.AcknowledgementEntry.class,
+                        Set.of(),
+                        false,
+                        alerts::acknowledge));
     }
 }

@@ -1,11 +1,13 @@
 package org.culvert.web.settings;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.util.Arrays;
 import java.util.Locale;
 import org.culvert.web.Languages;
 import org.culvert.web.words.ChoiceWords;
 import org.culvert.web.words.FieldWords;
 import org.culvert.web.words.HintWords;
+import org.culvert.web.words.RecordFieldWords;
 
 /** Words of fields and values, by the names that the API has for them. */
 @ApplicationScoped
@@ -18,7 +20,7 @@ public class Labels {
 
     /** Of a field; one that has no words goes by its name, taken apart. */
     public String field(String name) {
-        return said(FieldWords.class, name);
+        return has(FieldWords.class, name) ? said(FieldWords.class, name) : said(RecordFieldWords.class, name);
     }
 
     /** Of a value to choose from. */
@@ -29,6 +31,11 @@ public class Labels {
     /** What to type into a field. */
     public String hint(String name) {
         return said(HintWords.class, name);
+    }
+
+    private static boolean has(Class<?> bundle, String name) {
+        return Arrays.stream(bundle.getMethods())
+                .anyMatch(method -> method.getName().equals(name));
     }
 
     private <T> String said(Class<T> bundle, String name) {

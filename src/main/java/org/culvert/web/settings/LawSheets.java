@@ -2,7 +2,10 @@ package org.culvert.web.settings;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
+import java.util.UUID;
 import org.culvert.animal.referral.ReferralService;
+import org.culvert.care.clock.ClockEntries;
+import org.culvert.care.clock.ExtensionService;
 import org.culvert.care.clock.LimitService;
 import org.culvert.care.day.MissedTaskService;
 import org.culvert.exchange.annualreturn.ReturnForms;
@@ -15,6 +18,7 @@ import org.culvert.web.settings.Sheet.Purpose;
 @ApplicationScoped
 class LawSheets implements SheetSource {
     private final LimitService limits;
+    private final ExtensionService extensions;
     private final MissedTaskService missed;
     private final ReferralService referrals;
     private final ListingService listings;
@@ -23,12 +27,14 @@ class LawSheets implements SheetSource {
 
     LawSheets(
             LimitService limits,
+            ExtensionService extensions,
             MissedTaskService missed,
             ReferralService referrals,
             ListingService listings,
             ReturnForms returns,
             RetentionService retention) {
         this.limits = limits;
+        this.extensions = extensions;
         this.missed = missed;
         this.referrals = referrals;
         this.listings = listings;
@@ -46,6 +52,15 @@ class LawSheets implements SheetSource {
                                 LimitService.LimitEntry.class,
                                 entry -> limits.createLimit(entry).id())
                         .changed("reviews", "time-limit", LimitService.LimitReview.class, limits::review),
+                Sheet.of("clock-extensions", Purpose.time, List::<UUID>of)
+                        .readBy("POST /api/clock-extensions")
+                        .entered(
+                                ClockEntries.OrderForManyEntry.class,
+                                entry -> {
+                                    extensions.extendMany(entry);
+                                    return null;
+                                },
+                                "caseIds"),
                 Sheet.of("missed-task-rules", Purpose.time, missed::listRules)
                         .titled("taxonGroup", "words")
                         .one(missed::getRule)

@@ -135,6 +135,7 @@ class SettingsPages {
                 .data("more", listed.more())
                 .data("purpose", sheet.purpose().name())
                 .data("files", SheetFiles.KINDS.contains(sheet.name()))
+                .data("keptToo", DataWholes.NAMES.contains(sheet.name()))
                 .data(
                         "things",
                         byState.entrySet().stream()

@@ -5,10 +5,16 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.culvert.call.CallService;
+import org.culvert.care.clock.LimitService;
+import org.culvert.care.health.NotifiableConditionView;
+import org.culvert.care.health.SuspicionService;
 import org.culvert.care.health.SyndromeService;
 import org.culvert.care.health.SyndromeView;
+import org.culvert.platform.sight.Sight;
 import org.culvert.roster.RosterService;
 import org.culvert.taxon.TaxonService;
 import org.culvert.web.forms.Reference;
@@ -21,12 +27,27 @@ class SheetChoices {
     private final TaxonService taxa;
     private final RosterService roster;
     private final SyndromeService syndromes;
+    private final SuspicionService suspicions;
+    private final LimitService limits;
+    private final CallService calls;
+    private final Sight sight;
     private final Map<Reference, Map<String, String>> read = new EnumMap<>(Reference.class);
 
-    SheetChoices(TaxonService taxa, RosterService roster, SyndromeService syndromes) {
+    SheetChoices(
+            TaxonService taxa,
+            RosterService roster,
+            SyndromeService syndromes,
+            SuspicionService suspicions,
+            LimitService limits,
+            CallService calls,
+            Sight sight) {
         this.taxa = taxa;
         this.roster = roster;
         this.syndromes = syndromes;
+        this.suspicions = suspicions;
+        this.limits = limits;
+        this.calls = calls;
+        this.sight = sight;
     }
 
     /** Words by what the API calls each. */
@@ -42,7 +63,7 @@ class SheetChoices {
             case members ->
                 named(
                         roster.listMembers().stream()
-                                .filter(member -> member.leftOn() == null)
+                                .filter(member -> member.leftOn() == null && seesName(member.id()))
                                 .toList(),
                         member -> member.id().toString(),
                         RosterService.MemberView::callSign);
@@ -53,7 +74,26 @@ class SheetChoices {
                         taxon -> taxon.vernacularName() + " (" + taxon.scientificName() + ")");
             case syndromes ->
                 named(syndromes.listSyndromes(), syndrome -> syndrome.id().toString(), SyndromeView::name);
+            case conditions ->
+                named(
+                        suspicions.listConditions(),
+                        condition -> condition.id().toString(),
+                        NotifiableConditionView::name);
+            case limits ->
+                named(
+                        limits.listLimits().stream()
+                                .filter(LimitService.TimeLimitView::holdsHere)
+                                .toList(),
+                        limit -> limit.id().toString(),
+                        limit -> limit.jurisdiction() + ": " + limit.words());
+            case causes -> calls.listCauses();
         };
+    }
+
+    /** Who sees no call signs has a choice of themselves. */
+    private boolean seesName(UUID memberId) {
+        return sight.sees("member", "callSign")
+                || memberId.equals(sight.viewer().memberId());
     }
 
     private static Map<String, String> organisations(List<RosterService.OrganisationView> all) {

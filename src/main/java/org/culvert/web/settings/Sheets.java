@@ -70,6 +70,12 @@ class Sheets {
         return act;
     }
 
+    /** Whether whoever asks may open a page; one that stands for many asks by itself. */
+    boolean mayOpen(String page) {
+        String operation = "GET " + page;
+        return !table.operations().contains(operation) || may(operation);
+    }
+
     boolean may(String operation) {
         Set<String> roles = table.rolesOf(operation);
         return roles.contains(SightTable.PUBLIC)

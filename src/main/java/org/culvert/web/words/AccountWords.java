@@ -193,11 +193,38 @@ public interface AccountWords {
     @Message("Make the account and a link")
     String makeAccount();
 
-    @Message("This value must be letters, digits, dots, dashes, _ or @, and up to 100 long.")
-    String nameWanted();
-
     @Message("Say in which roles.")
     String rolesWanted();
+
+    @Message("another name")
+    String nameAnother();
+
+    @Message("one or more of them")
+    String rolesOneOrMore();
+
+    @Message("Roles")
+    String changeRoles();
+
+    @Message("Roles of {name}")
+    String changeRolesOf(Object name);
+
+    @Message("Give these roles")
+    String keepRoles();
+
+    @Message("Let it sign in again")
+    String enable();
+
+    @Message("Let {name} sign in again")
+    String enableNamed(Object name);
+
+    @Message("the same twice")
+    String sameTwice();
+
+    @Message("the one so far")
+    String oneSoFar();
+
+    @Message("a few words, up to 100 characters")
+    String purposeAFew();
 
     @Message("Another account has this name already.")
     String nameTaken();

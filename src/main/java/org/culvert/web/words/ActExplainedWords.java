@@ -46,4 +46,71 @@ public interface ActExplainedWords {
 
     @Message("They are erased once no duty keeps them any more.")
     String erasureRequest();
+
+    @Message(
+            "Who was told within a time limit, how and when. The limit itself is data; look it up under rules and facts.")
+    String notices();
+
+    @Message("Only on a ground that the limit names, or by order. Give who granted it.")
+    String clockExtensions();
+
+    @Message("What was seen, not what it is. Enough reports alike in place and time make an alert.")
+    String syndromeReports();
+
+    @Message(
+            "People first: wash the wound with soap for 15 minutes and see a doctor today, also after a small bite or scratch of a bat. Then enter it; health data are seen by very few. What the health unit says holds. The animal may be needed for a test.")
+    String exposures();
+
+    @Message("Kept together or alone, with the reason; whoever looks for a place is shown it.")
+    String keepingTies();
+
+    @Message("A holder whom nobody entered at the time. It stands as entered late.")
+    String custodyLinks();
+
+    @Message(
+            "All steps that are to hold from then on, one a line. A licensed vet decides and is named; earlier steps stay on record.")
+    String changes();
+
+    @Message("What was given of what a vet ordered. It prescribes nothing.")
+    String uses();
+
+    @Message("Another animal that this caller tells of.")
+    String animals();
+
+    @Message("The two stand apart again, each with its own calls.")
+    String undoing();
+
+    @Message("The place that the photograph carries becomes that of the incident. The one before stays on record.")
+    String foundPlace();
+
+    @Message("A licensed vet of your clinic answers for it. Until then it holds for nobody.")
+    String adoptions();
+
+    @Message("What an owner, an authority or somebody else said to releases there, and until when.")
+    String approvals();
+
+    @Message("How it went on for the person. Only once the health unit was told.")
+    String closing();
+
+    @Message("Which health unit was told, by whom and when.")
+    String telling();
+
+    @Message("A part of the ground by which casualties are numbered.")
+    String sectors();
+
+    @Message("One animal at the tent. It gets its number and a case; what is not known now is entered later.")
+    String intakes();
+
+    @Message(
+            "Places that were read on older roads are looked at again, a few at a time. What stood before stays on record.")
+    String placeMoves();
+
+    @Message("Every move is offered as a placement and checked again; each animal can be left out.")
+    String approval();
+
+    @Message("Who has read it, and what follows from it.")
+    String acknowledgements();
+
+    @Message("Only on a ground that a rule about the animal allows. The rules decide, not this entry.")
+    String foundPlaceUnsuitable();
 }

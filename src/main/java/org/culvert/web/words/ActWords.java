@@ -44,4 +44,67 @@ public interface ActWords {
 
     @Message("Ask for erasure")
     String erasureRequest();
+
+    @Message("Tell whom it was reported")
+    String notices();
+
+    @Message("Make a time limit longer")
+    String clockExtensions();
+
+    @Message("Report a syndrome")
+    String syndromeReports();
+
+    @Message("Somebody was bitten, scratched or pricked")
+    String exposures();
+
+    @Message("Say who is kept with it or away from it")
+    String keepingTies();
+
+    @Message("Enter a holder who was forgotten")
+    String custodyLinks();
+
+    @Message("Change the plan")
+    String changes();
+
+    @Message("Enter what was given")
+    String uses();
+
+    @Message("Add an animal")
+    String animals();
+
+    @Message("Take the joining back")
+    String undoing();
+
+    @Message("Take its place for the incident")
+    String foundPlace();
+
+    @Message("Adopt it")
+    String adoptions();
+
+    @Message("Enter what was agreed")
+    String approvals();
+
+    @Message("Close it")
+    String closing();
+
+    @Message("Enter who was told")
+    String telling();
+
+    @Message("Add a part of the ground")
+    String sectors();
+
+    @Message("Take an animal in")
+    String intakes();
+
+    @Message("Place old records on these roads")
+    String placeMoves();
+
+    @Message("Approve it")
+    String approval();
+
+    @Message("I have read it")
+    String acknowledgements();
+
+    @Message("Say why it cannot go back where it was found")
+    String foundPlaceUnsuitable();
 }

@@ -430,6 +430,9 @@ public interface CaseWords {
     @Message("More: what was found, films, what was done")
     String more();
 
+    @Message("Another animal of it, such as young in a pouch")
+    String anotherOfIt();
+
     @Message("Open a case")
     String newCase();
 

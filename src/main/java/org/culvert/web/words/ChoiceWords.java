@@ -338,4 +338,304 @@ public interface ChoiceWords {
 
     @Message("not at all")
     String notAtAll();
+
+    @Message("not checked")
+    String unverified();
+
+    @Message("from a photograph")
+    String fromPhotograph();
+
+    @Message("seen by a member")
+    String seenByMember();
+
+    @Message("seen by a vet")
+    String seenByVet();
+
+    @Message("alive")
+    String alive();
+
+    @Message("dead")
+    String dead();
+
+    @Message("released")
+    String released();
+
+    @Message("died")
+    String died();
+
+    @Message("euthanased")
+    String euthanased();
+
+    @Message("dead when found")
+    String deadWhenFound();
+
+    @Message("died on the way")
+    String diedOnTheWay();
+
+    @Message("dead on reaching the clinic")
+    String deadOnReachingClinic();
+
+    @Message("left well at the place")
+    String leftWell();
+
+    @Message("escaped")
+    String escaped();
+
+    @Message("left in place")
+    String leftInPlace();
+
+    @Message("moved off the road")
+    String movedOffRoad();
+
+    @Message("buried deep")
+    String buriedDeep();
+
+    @Message("incinerated")
+    String incinerated();
+
+    @Message("waste of a clinic")
+    String clinicWaste();
+
+    @Message("to a museum")
+    String museum();
+
+    @Message("kept for pathology")
+    String keptForPathology();
+
+    @Message("left")
+    String left();
+
+    @Message("right")
+    String right();
+
+    @Message("middle")
+    String middle();
+
+    @Message("has no side")
+    String notApplicable();
+
+    @Message("fracture")
+    String fracture();
+
+    @Message("luxation")
+    String luxation();
+
+    @Message("wound")
+    String wound();
+
+    @Message("burn")
+    String burn();
+
+    @Message("abrasion")
+    String abrasion();
+
+    @Message("bruise")
+    String bruise();
+
+    @Message("swelling")
+    String swelling();
+
+    @Message("missing")
+    String missing();
+
+    @Message("deformity")
+    String deformity();
+
+    @Message("bleeding")
+    String bleeding();
+
+    @Message("discharge")
+    String discharge();
+
+    @Message("infection")
+    String infection();
+
+    @Message("parasites")
+    String parasites();
+
+    @Message("foreign body")
+    String foreignBody();
+
+    @Message("low")
+    String low();
+
+    @Message("middling")
+    String medium();
+
+    @Message("high")
+    String high();
+
+    @Message("surgery")
+    String surgery();
+
+    @Message("after the death of the mother")
+    String afterDeath();
+
+    @Message("laying was induced")
+    String induced();
+
+    @Message("laid in care")
+    String laidInCare();
+
+    @Message("laid on the way")
+    String laidInTransit();
+
+    @Message("collapsed")
+    String collapsed();
+
+    @Message("mouldy")
+    String mouldy();
+
+    @Message("no development on candling")
+    String noDevelopmentOnCandling();
+
+    @Message("opened, dead")
+    String openedDead();
+
+    @Message("broken")
+    String broken();
+
+    @Message("collected")
+    String collected();
+
+    @Message("dead, checked")
+    String deadChecked();
+
+    @Message("not found")
+    String notFound();
+
+    @Message("not attended, unsafe")
+    String notAttendedUnsafe();
+
+    @Message("not attended, nobody")
+    String notAttendedNobody();
+
+    @Message("advice only")
+    String adviceOnly();
+
+    @Message("passed to another body")
+    String passedOn();
+
+    @Message("by telephone")
+    String phone();
+
+    @Message("by email")
+    String email();
+
+    @Message("by letter")
+    String letter();
+
+    @Message("by a form")
+    String form();
+
+    @Message("in person")
+    String inPerson();
+
+    @Message("together")
+    String together();
+
+    @Message("alone")
+    String alone();
+
+    @Message("bite")
+    String bite();
+
+    @Message("scratch")
+    String scratch();
+
+    @Message("lick on a wound or mucous skin")
+    String lick();
+
+    @Message("needle")
+    String needle();
+
+    @Message("venom")
+    String venom();
+
+    @Message("without support")
+    String hard();
+
+    @Message("with support")
+    String soft();
+
+    @Message("injury")
+    String injury();
+
+    @Message("cannot breed safely")
+    String cannotBreedSafely();
+
+    @Message("origin not known")
+    String unknownOrigin();
+
+    @Message("imprinted on people")
+    String imprinted();
+
+    @Message("disease")
+    String disease();
+
+    @Message("housed with pets")
+    String housedWithPets();
+
+    @Message("no fit place")
+    String noFitPlace();
+
+    @Message("fire")
+    String fire();
+
+    @Message("flood")
+    String flood();
+
+    @Message("heat")
+    String heat();
+
+    @Message("storm")
+    String storm();
+
+    @Message("spill")
+    String spill();
+
+    @Message("at once")
+    String immediate();
+
+    @Message("with little hope")
+    String expectant();
+
+    @Message("can wait")
+    String delayed();
+
+    @Message("slight")
+    String minimal();
+
+    @Message("fence")
+    String fence();
+
+    @Message("crossing")
+    String crossing();
+
+    @Message("fence and crossing")
+    String fenceAndCrossing();
+
+    @Message("animal detection")
+    String animalDetection();
+
+    @Message("signs")
+    String signs();
+
+    @Message("reflectors")
+    String reflectors();
+
+    @Message("lower speed")
+    String lowerSpeed();
+
+    @Message("owner of the land")
+    String landowner();
+
+    @Message("authority")
+    String authority();
+
+    @Message("border of a state")
+    String border();
+
+    @Message("officer for wildlife")
+    String wildlifeOfficer();
 }

@@ -125,4 +125,25 @@ public interface PurposeWords {
 
     @Message("Somebody of whom the network keeps personal data")
     String people();
+
+    @Message(
+            "Whether the health unit was told, and how it went on. Entered where the animal is: of its case or its incident. Health data, seen by very few.")
+    String exposures();
+
+    @Message(
+            "A fire, a flood, a heat: a tent where casualties are taken in one after the other, each with its number and case")
+    String surges();
+
+    @Message(
+            "When a carer must give up their animals: who else could take which; nothing moves before somebody approves")
+    String placementProposals();
+
+    @Message("The same question each year, declared before anybody looks, so that its error rate holds")
+    String annualRuns();
+
+    @Message("Reports alike in place and time, and who has read that. A sign, no diagnosis.")
+    String healthAlerts();
+
+    @Message("One order for the cases of a group that were found in a span of days")
+    String clockExtensions();
 }

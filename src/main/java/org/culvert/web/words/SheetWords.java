@@ -125,4 +125,22 @@ public interface SheetWords {
 
     @Message("Person")
     String people();
+
+    @Message("People who were bitten, scratched or pricked")
+    String exposures();
+
+    @Message("Many casualties at once")
+    String surges();
+
+    @Message("Places shared out anew")
+    String placementProposals();
+
+    @Message("Hotspots year by year")
+    String annualRuns();
+
+    @Message("Animals sick alike")
+    String healthAlerts();
+
+    @Message("Time limits made longer by one order")
+    String clockExtensions();
 }

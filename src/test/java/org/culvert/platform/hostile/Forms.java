@@ -177,6 +177,7 @@ final class Forms {
                             "endedBy", "a neighbour",
                             "reason", "not wanted")),
             Map.entry("/non-release-decisions/", DECISIONS),
+            Map.entry("/kept/", Map.of("reason", "found out later", "words", "as it was seen", "sex", "male")),
             Map.entry(
                     "/settings",
                     Map.of(
@@ -192,6 +193,7 @@ final class Forms {
             "/cases",
             "/clinic",
             "/clutches",
+            "/kept/",
             "/release-area/",
             "/release-rules",
             "/releases",

@@ -34,6 +34,7 @@ final class HostileWorld {
             Map.entry("/api/absences/", "absence"),
             Map.entry("/api/accounts/", "account"),
             Map.entry("/accounts/", "account"),
+            Map.entry("/kept/", "case"),
             Map.entry("/api/aftercare-plans/", "aftercarePlan"),
             Map.entry("/api/agreements/", "agreement"),
             Map.entry("/api/event-subscriptions/", "eventSubscription"),
@@ -628,6 +629,9 @@ final class HostileWorld {
                 .orElse("");
         String path =
                 template.replace("{id}", record.isEmpty() ? UUID.randomUUID().toString() : id(record));
+        if (template.startsWith("/kept/")) {
+            path = path.replace("{whole}", "cases").replace("{kind}", "cases").replace("{act}", "correction");
+        }
         if (template.startsWith("/api/incidents/")) {
             path = path.replace("{photographId}", "{placingPhotograph}");
         }

@@ -31,6 +31,7 @@ import org.culvert.web.words.ChoiceWords;
 import org.culvert.web.words.FieldWords;
 import org.culvert.web.words.HintWords;
 import org.culvert.web.words.PurposeWords;
+import org.culvert.web.words.RecordFieldWords;
 import org.culvert.web.words.SheetWords;
 import org.junit.jupiter.api.Test;
 
@@ -135,6 +136,12 @@ class SettingsPageResourceTest {
     }
 
     private static void require(List<String> missing, Class<?> bundle, String name, String key) throws IOException {
+        if (bundle == FieldWords.class
+                && Arrays.stream(RecordFieldWords.class.getMethods())
+                        .anyMatch(method -> method.getName().equals(key))) {
+            require(missing, RecordFieldWords.class, "recordFields", key);
+            return;
+        }
         if (Arrays.stream(bundle.getMethods())
                 .noneMatch(method -> method.getName().equals(key))) {
             missing.add(name + "." + key);

@@ -1,4 +1,4 @@
-package org.culvert.web.hand;
+package org.culvert.web.forms;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -13,13 +13,13 @@ import org.jboss.resteasy.reactive.multipart.FileUpload;
 import org.jspecify.annotations.Nullable;
 
 /** A photograph that came with a form. */
-record PictureForm(SentPhotograph picture, String sha256) {
+public record PictureForm(SentPhotograph picture, String sha256) {
     private static final long LARGEST_BYTES = 10_000_000;
     private static final int LONGEST_CAPTION = 2000;
     private static final String WANTED = "a JPEG or PNG of up to 10 MB";
 
     /** @throws InvalidException where it is no such file */
-    static PictureForm read(@Nullable FileUpload upload, @Nullable String caption) {
+    public static PictureForm read(@Nullable FileUpload upload, @Nullable String caption) {
         if (upload == null || upload.size() == 0) {
             throw InvalidException.of("picture", "No photograph was chosen.", WANTED);
         }

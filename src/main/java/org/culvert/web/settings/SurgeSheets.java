@@ -1,0 +1,110 @@
+package org.culvert.web.settings;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+import org.culvert.animal.intake.IntakeService;
+import org.culvert.animal.intake.SurgeEntries;
+import org.culvert.animal.intake.SurgeRegister;
+import org.culvert.care.placement.SurgeService;
+import org.culvert.platform.InvalidException;
+import org.culvert.web.settings.Sheet.Purpose;
+import org.jspecify.annotations.Nullable;
+
+/** Many casualties at once: a tent where they are taken in, and how their places are shared out. */
+@ApplicationScoped
+class SurgeSheets implements SheetSource {
+    /** @param leaveOutCases numbers of cases, as the proposal shows them */
+    record Approval(
+            @NotNull List<String> leaveOutCases,
+            @Nullable @Size(max = 4000) String conditions) {}
+
+    private static final int MOST = 50;
+
+    private final SurgeRegister surges;
+    private final IntakeService intakes;
+    private final SurgeService proposals;
+
+    SurgeSheets(SurgeRegister surges, IntakeService intakes, SurgeService proposals) {
+        this.surges = surges;
+        this.intakes = intakes;
+        this.proposals = proposals;
+    }
+
+    @Override
+    public List<Sheet> sheets() {
+        return List.of(surges(), proposals());
+    }
+
+    private Sheet surges() {
+        return Sheet.of("surges", Purpose.care, () -> surges.listSurges(null))
+                .titled("name", "kind")
+                .one(surges::getSurge)
+                .act(new Act<>(
+                        "intakes",
+                        "POST /api/surges/{id}/intakes",
+                        null,
+                        true,
+                        SurgeEntries.IntakeAnimal.class,
+                        Set.of("place", "finder"),
+                        false,
+                        (id, animal) -> intakes.takeIn(id, new SurgeEntries.IntakeEntry(null, null, List.of(animal)))))
+                .act(new Act<>(
+                        "sectors",
+                        "POST /api/surges/{id}/sectors",
+                        null,
+                        true,
+                        SurgeEntries.SectorEntry.class,
+                        Set.of("area"),
+                        false,
+                        surges::addSector))
+                .entered(
+                        SurgeEntries.SurgeEntry.class,
+                        entry -> surges.declare(entry).id(),
+                        "tent.degreesMinutesSeconds",
+                        "tent.grid",
+                        "tent.plusCode",
+                        "tent.crossingRoads",
+                        "tent.roadAndChainage",
+                        "tent.roadName",
+                        "tent.direction")
+                .corrected("surge", SurgeEntries.SurgeCorrection.class, surges::correct)
+                .changed("ending", "surge", SurgeEntries.SurgeEnding.class, surges::end);
+    }
+
+    private Sheet proposals() {
+        return Sheet.of("placement-proposals", Purpose.care, () -> proposals.listProposals(MOST))
+                .readBy("GET /api/placement-proposals/{id}")
+                .titled("words", "proposedAt")
+                .one(proposals::getProposal)
+                .entered(
+                        SurgeService.ProposalEntry.class,
+                        entry -> proposals.propose(entry).id(),
+                        "caseIds")
+                .changed(
+                        "approval",
+                        "placement-proposal",
+                        Approval.class,
+                        (id, approval) -> proposals.approve(
+                                id,
+                                new SurgeService.ProposalApproval(
+                                        leftOut(id, approval.leaveOutCases()), approval.conditions())));
+    }
+
+    private List<UUID> leftOut(UUID proposal, List<String> numbers) {
+        var moves = proposals.getProposal(proposal).moves();
+        return numbers.stream()
+                .map(number -> moves.stream()
+                        .filter(move -> Long.toString(move.number()).equals(number))
+                        .map(SurgeService.ProposedMove::caseId)
+                        .findFirst()
+                        .orElseThrow(() -> InvalidException.of(
+                                "leaveOutCases",
+                                "Case " + number + " is not in this proposal.",
+                                "numbers of cases of its moves")))
+                .toList();
+    }
+}

@@ -1,0 +1,7 @@
+package org.culvert.web.settings;
+
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.Size;
+
+/** What the API takes wherever a record is taken back. */
+record Why(@NotBlank @Size(max = 2000) String reason) {}
