@@ -171,7 +171,25 @@ class KeptPageResourceTest {
         String visitId = visit.getString("[0].id");
         String path = "/kept/cases/" + id + "/discharges/correction";
         String form = page(CLINIC, path + "?of=" + visitId);
-        send(CLINIC, path, visitId, hidden(form, "act.seen"), "vetName", "Dr Vet", "vetRegistration", "V-1", "plan", "Dry two days, then short swims.", "limits", "no water at all", "mayHold", "", "reviewOn", "2089-01-04", "reason", "read again")
+        send(
+                        CLINIC,
+                        path,
+                        visitId,
+                        hidden(form, "act.seen"),
+                        "vetName",
+                        "Dr Vet",
+                        "vetRegistration",
+                        "V-1",
+                        "plan",
+                        "Dry two days, then short swims.",
+                        "limits",
+                        "no water at all",
+                        "mayHold",
+                        "",
+                        "reviewOn",
+                        "2089-01-04",
+                        "reason",
+                        "read again")
                 .statusCode(303);
         assertThat(Api.get(CLINIC, "/api/visits/" + visitId).getString("discharge.limits"))
                 .isEqualTo("no water at all");
