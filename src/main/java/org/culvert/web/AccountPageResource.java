@@ -27,7 +27,6 @@ import org.culvert.platform.account.PageFrame;
 import org.culvert.platform.account.SignInService;
 import org.culvert.platform.account.TokenService;
 import org.culvert.web.words.AccountWords;
-import org.culvert.web.words.FrameWords;
 import org.jspecify.annotations.Nullable;
 
 /** One's own account: the password, the programs that sign in with it, and where one is signed in. */

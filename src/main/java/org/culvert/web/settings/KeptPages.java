@@ -151,8 +151,7 @@ class KeptPages {
      *
      * @param body of which the others are taken out
      */
-    static void leaveAlone(
-            Act<?> act, ObjectNode body, SentFields typed, SentFields shown) {
+    static void leaveAlone(Act<?> act, ObjectNode body, SentFields typed, SentFields shown) {
         for (RecordComponent part : act.body().getRecordComponents()) {
             if (part.getGenericType() instanceof ParameterizedType of
                     && of.getRawType() == Change.class
