@@ -42,7 +42,26 @@ class KeptPages {
     private static final Pattern DAY = Pattern.compile("\\d{4}-\\d\\d-\\d\\d");
     private static final Pattern WORD = Pattern.compile("[a-z]+([A-Z][a-z]+)*");
     private static final Set<String> NOT_SHOWN = Set.of(
-            "id", "number", "record", "note", "sha256", "exif", "advice", "cautions", "tests", "gate", "sayToRescuer");
+            "id",
+            "number",
+            "caseNumber",
+            "collision",
+            "metresAlongLink",
+            "chainagePrecisionMetres",
+            "stepKey",
+            "record",
+            "note",
+            "sha256",
+            "exif",
+            "advice",
+            "cautions",
+            "tests",
+            "gate",
+            "sayToRescuer");
+    /** What of a record is a record of its own. */
+    private static final Set<String> OWN_RECORDS =
+            Set.of("animal", "whereabouts", "fate", "body", "discharge", "pendingHandOver");
+
     private static final List<Map.Entry<String, Reference>> NAMES = List.of(
             Map.entry("organisationId", Reference.organisations),
             Map.entry("clinicId", Reference.organisations),
@@ -203,7 +222,9 @@ class KeptPages {
                 return;
             }
             if (value.isObject()) {
-                collect(value, cells);
+                if (!OWN_RECORDS.contains(name)) {
+                    collect(value, cells);
+                }
             } else if (value.isArray()) {
                 if (!value.isEmpty() && !value.get(0).isContainerNode()) {
                     List<String> texts = new ArrayList<>();
@@ -219,7 +240,7 @@ class KeptPages {
 
     private void add(List<Cell> cells, String name, String text) {
         if (!text.isEmpty()) {
-            cells.add(new Cell(labels.field(name), text));
+            cells.add(new Cell(labels.field(name.equals("roadName") ? "road" : name), text));
         }
     }
 

@@ -467,4 +467,43 @@ public interface RecordFieldWords {
 
     @Message("Found before")
     String foundBefore();
+
+    @Message("Reported at")
+    String reportedAt();
+
+    @Message("Entered late by hours")
+    String lateByHours();
+
+    @Message("Leads")
+    String leadMemberId();
+
+    @Message("With")
+    String carerMemberId();
+
+    @Message("Place known from")
+    String origin();
+
+    @Message("Road in doubt")
+    String roadIsInDoubt();
+
+    @Message("Day 0")
+    String dayZero();
+
+    @Message("In force")
+    String inForce();
+
+    @Message("Done late")
+    String doneLate();
+
+    @Message("Placed in spite of")
+    String despite();
+
+    @Message("Revision of the template")
+    String templateRevision();
+
+    @Message("Of a body")
+    String ofBody();
+
+    @Message("Caller hidden")
+    String callerHidden();
 }
