@@ -244,7 +244,7 @@ class KeptPageResourceTest {
             Matcher forms = Pattern.compile("href=\"(/kept/cases/[^\"]+\\?of=[^\"]+)\"")
                     .matcher(page(role, "/kept/cases/" + id));
             while (forms.find()) {
-                assertThat(page(role, forms.group(1))).contains("name=\"field\"");
+                assertThat(page(role, forms.group(1))).contains("name=\"act.of\"");
                 opened.add(forms.group(1).replaceFirst("\\?.*", ""));
             }
         }
