@@ -56,7 +56,8 @@ public record EffectView(
         @Nullable AnswerBasis basis) {
     /**
      * The effect on one part. Counts, and what they were without allowing for anything, are never told without an estimate
-     * of what would have come without the works; figures are null where the asker is not told small numbers.
+     * of what would have come without the works; figures are null where the asker is not told small numbers,
+     * those of the effect where the stretch was unlike its model before and not fewer came after.
      *
      * @param part {@code inside}, {@code ends}, {@code beyond} or {@code combined}
      * @param lengthMetres of road, on every carriageway

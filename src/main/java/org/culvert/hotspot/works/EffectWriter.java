@@ -101,7 +101,8 @@ final class EffectWriter {
                 plainly.add(
                         "Already before the works there were far more collisions here than the roads that it is compared"
                                 + " with would have, by more than chance. They do not say what would have come here, and what is"
-                                + " expected below is too little: more than that need not be the works' doing.");
+                                + " expected below is too little: only where fewer than that came after are the works judged"
+                                + " by it.");
             }
             WorksEffect whole = finding.part(Part.COMBINED).best();
             if (whole.expected() < FEW_EXPECTED) {
@@ -148,17 +149,22 @@ final class EffectWriter {
         List<EffectView.PartView> parts = new ArrayList<>();
         for (BeforeAfter.PartEffect effect : finding.parts()) {
             int row = effect.part() == Part.COMBINED ? counts.length : single.indexOf(effect);
-            double predicted = stretches.stream()
+            List<TreatedStretch> ofPart = stretches.stream()
                     .filter(stretch -> effect.part() == Part.COMBINED || stretch.part() == effect.part())
-                    .mapToDouble(TreatedStretch::predictedBefore)
-                    .sum();
-            parts.add(part(effect, predicted, hidden[row][0] || hidden[row][1] || hidden[row][2]));
+                    .toList();
+            parts.add(part(effect, ofPart, hidden[row][0] || hidden[row][1] || hidden[row][2]));
         }
         return parts;
     }
 
-    private EffectView.PartView part(BeforeAfter.PartEffect effect, double predicted, boolean isHidden) {
+    private EffectView.PartView part(BeforeAfter.PartEffect effect, List<TreatedStretch> stretches, boolean isHidden) {
         WorksEffect best = effect.best();
+        double predicted =
+                stretches.stream().mapToDouble(TreatedStretch::predictedBefore).sum();
+        // Too little is expected of what is unlike its model: fewer than that is fewer all the same, and nothing else is told
+        boolean judged = Verdicts.isFewer(best)
+                || best.method() != WorksEffect.Method.EMPIRICAL_BAYES
+                || stretches.stream().noneMatch(TreatedStretch::isUnlikeItsModel);
         String name = effect.part().name().toLowerCase(Locale.ROOT);
         double length = Figures.rounded(zones.lengthMetres(effect.part()));
         String method = Verdicts.method(best.method());
@@ -179,7 +185,7 @@ final class EffectWriter {
                     null,
                     null,
                     method,
-                    Verdicts.inWords(best));
+                    judged ? Verdicts.inWords(best) : Verdicts.UNLIKE);
         }
         double rawRatio = best.after() / effect.naive().expected();
         return new EffectView.PartView(
@@ -190,15 +196,15 @@ final class EffectWriter {
                 Figures.finite(predicted, 4),
                 Figures.finite(best.expected(), 4),
                 Figures.finite(Math.sqrt(best.variance()), 4),
-                best.isBoundOnly() ? null : Figures.finite(best.theta(), 4),
-                Figures.finite(best.interval().low(), 4),
-                Figures.finite(best.interval().high(), 4),
+                best.isBoundOnly() || !judged ? null : Figures.finite(best.theta(), 4),
+                judged ? Figures.finite(best.interval().low(), 4) : null,
+                judged ? Figures.finite(best.interval().high(), 4) : null,
                 EffectStudy.LEVEL,
-                Figures.finite(best.upperBound(), 4),
-                Figures.finite(best.reductionPercent(), 2),
+                judged ? Figures.finite(best.upperBound(), 4) : null,
+                judged ? Figures.finite(best.reductionPercent(), 2) : null,
                 Figures.finite(rawRatio, 4),
                 method,
-                Verdicts.withFigures(best));
+                judged ? Verdicts.withFigures(best) : Verdicts.UNLIKE);
     }
 
     private EffectView view(

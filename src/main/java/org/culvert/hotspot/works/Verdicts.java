@@ -4,6 +4,9 @@ import org.culvert.hotspot.stats.rate.WorksEffect;
 
 /** What an effect comes to, in words. */
 final class Verdicts {
+    /** Of a part where the roads compared with do not say what would have come: see {@code TreatedStretch}. */
+    static final String UNLIKE = "Not judged: before the works it was unlike the roads that it is compared with.";
+
     private Verdicts() {}
 
     /** In words and figures. */
@@ -40,16 +43,20 @@ final class Verdicts {
         if (Double.isNaN(effect.interval().low())) {
             return withFigures(effect);
         }
-        boolean fewer = effect.isBoundOnly()
-                ? effect.upperBound() < 1
-                : effect.interval().high() < 1;
-        return fewer
+        return isFewer(effect)
                 ? "Fewer than would have been expected without the works, by more than chance; the counts are small"
                         + " and not told to you."
                 : effect.interval().low() > 1
                         ? "More than would have been expected without the works, by more than chance; the counts are"
                                 + " small and not told to you."
                         : "Not told apart from no effect; the counts are small and not told to you.";
+    }
+
+    /** Whether fewer came than would have come without the works, by more than chance. */
+    static boolean isFewer(WorksEffect effect) {
+        return effect.isBoundOnly()
+                ? effect.upperBound() < 1
+                : effect.interval().high() < 1;
     }
 
     /** How the estimate was made. */
