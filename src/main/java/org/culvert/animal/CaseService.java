@@ -18,6 +18,7 @@ import org.culvert.platform.ConflictException;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
+import org.culvert.platform.ReadTransaction;
 import org.culvert.platform.sight.Sight;
 import org.culvert.roster.Holder;
 import org.culvert.taxon.TaxonService;
@@ -43,6 +44,7 @@ public class CaseService {
     private final TaxonService taxa;
     private final Sight sight;
     private final Clock clock;
+    private final ReadTransaction reading;
 
     CaseService(
             CaseRepositories.Animals animals,
@@ -55,7 +57,8 @@ public class CaseService {
             IncidentService incidents,
             TaxonService taxa,
             Sight sight,
-            Clock clock) {
+            Clock clock,
+            ReadTransaction reading) {
         this.animals = animals;
         this.cases = cases;
         this.whereabouts = whereabouts;
@@ -67,6 +70,7 @@ public class CaseService {
         this.taxa = taxa;
         this.sight = sight;
         this.clock = clock;
+        this.reading = reading;
     }
 
     /** Opens a case for an animal; its origin is its mother's found place when it has a mother, else its incident's. */
@@ -146,7 +150,7 @@ public class CaseService {
 
     @Transactional
     public CaseView getCase(UUID id) {
-        return reader.view(require(id));
+        return reading.once(List.of(CaseView.class, id), () -> reader.view(require(id)));
     }
 
     /** Some cases at once, by their identifiers; those that are not there are left out. */

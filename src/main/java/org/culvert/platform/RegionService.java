@@ -52,16 +52,18 @@ public class RegionService {
 
     private final Regions regions;
     private final Clock clock;
+    private final ReadTransaction reading;
 
-    RegionService(Regions regions, Clock clock) {
+    RegionService(Regions regions, Clock clock, ReadTransaction reading) {
         this.regions = regions;
         this.clock = clock;
+        this.reading = reading;
     }
 
     /** The region, or empty on a server that has not been told its own. */
     @Transactional
     public Optional<Region> findRegion() {
-        return regions.findAll().firstResultOptional();
+        return reading.once(Region.class, () -> regions.findAll().firstResultOptional());
     }
 
     /** The zone of the region; UTC until the region is told. */

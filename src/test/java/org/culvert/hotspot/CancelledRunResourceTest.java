@@ -11,6 +11,7 @@ import static org.hamcrest.Matchers.nullValue;
 import io.quarkus.test.junit.QuarkusTest;
 import org.culvert.platform.Patience;
 import org.culvert.support.Api;
+import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
 /** The stream of events is read as the HTML Living Standard has it, section 9.2, Server-sent events. */
@@ -68,7 +69,7 @@ class CancelledRunResourceTest {
 
     @Test
     void howFarARunHasComeIsToldUntilItIsDone() {
-        EvidenceWorld.make();
+        World.shared();
         String run = ask(199);
         String events = Api.as(COORDINATOR)
                 .accept("text/event-stream")

@@ -18,6 +18,7 @@ import net.sf.geographiclib.Geodesic;
 import org.culvert.platform.Patience;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
+import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 
 /** The roads are imported once more: what was recorded on the old ones follows, and counts. */
@@ -60,6 +61,8 @@ class RoadsAnewResourceTest {
 
     @Test
     void oldCollisionsCountOnTheNewRoads() {
+        // In a year that no other test has strewn roads with
+        World.shared();
         EvidenceWorld.make();
         Json before = run();
         int counted = before.getInt("inputs.collisionsCounted");

@@ -94,7 +94,8 @@ class SignInPagesIT {
         assertThat(browser.find("#username").getDomProperty("value"))
                 .as("what was typed stands there still")
                 .isEqualTo(name);
-        browser.find("form[action='/accounts'] input[name=roles][value=roads-authority]").click();
+        browser.find("form[action='/accounts'] input[name=roles][value=roads-authority]")
+                .click();
         browser.press("form[action='/accounts'] button");
         looksRight("accounts-link");
         String link = browser.text("#link");

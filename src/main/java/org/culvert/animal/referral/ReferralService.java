@@ -18,6 +18,7 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
+import org.culvert.platform.ReadTransaction;
 import org.culvert.platform.RegionService;
 import org.culvert.platform.ledger.RecordView;
 import org.culvert.platform.ledger.RecordViews;
@@ -151,8 +152,16 @@ public class ReferralService {
     private final RegionService regions;
     private final RecordViews records;
     private final Clock clock;
+    private final ReadTransaction reading;
 
-    ReferralService(Rows rows, TaxonService taxa, RegionService regions, RecordViews records, Clock clock) {
+    ReferralService(
+            Rows rows,
+            TaxonService taxa,
+            RegionService regions,
+            RecordViews records,
+            Clock clock,
+            ReadTransaction reading) {
+        this.reading = reading;
         this.rows = rows;
         this.taxa = taxa;
         this.regions = regions;
@@ -204,6 +213,10 @@ public class ReferralService {
     /** What holds where the network works, today. */
     @Transactional
     public Today today() {
+        return reading.once(Today.class, this::readToday);
+    }
+
+    private Today readToday() {
         LocalDate day = LocalDate.ofInstant(clock.instant(), regions.zone());
         String here = regions.findRegion()
                 .map(region -> region.jurisdiction() == null ? region.countryCode() : region.jurisdiction())
