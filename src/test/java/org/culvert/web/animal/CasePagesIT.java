@@ -75,6 +75,10 @@ class CasePagesIT {
             browser.open("/cases/" + turtle.caseId());
             browser.assertUsable("case");
             assertThat(browser.weight()).isLessThan(MOST_BYTES);
+            browser.press("a[href='/kept/cases/" + turtle.caseId() + "']");
+            browser.assertUsable("kept");
+            browser.press(".acts a[href*='/correction?of=']");
+            browser.assertUsable("kept-correction");
             browser.open("/cases/" + id + "/carers");
             browser.assertUsable("case-carers");
             browser.open("/cases");
