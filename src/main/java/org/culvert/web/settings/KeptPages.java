@@ -10,6 +10,8 @@ import io.quarkus.qute.TemplateInstance;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -249,6 +251,9 @@ class KeptPages {
         if (value.isBoolean()) {
             return labels.choice(value.asBoolean() ? "yes" : "no");
         }
+        if (value.isFloatingPointNumber()) {
+            return figure(name, value.decimalValue());
+        }
         String text = value.asText();
         for (Map.Entry<String, Reference> known : NAMES) {
             if (known.getKey().equals(name)) {
@@ -266,6 +271,14 @@ class KeptPages {
             return times.day(LocalDate.parse(text), language);
         }
         return value.isTextual() && WORD.matcher(text).matches() ? labels.choice(text) : text;
+    }
+
+    /** No more of its digits than anybody can have measured: decimetres, and the same in degrees. */
+    private static String figure(String name, BigDecimal value) {
+        int places = name.endsWith("Metres") ? 1 : 6;
+        return value.setScale(Math.min(Math.max(value.scale(), 0), places), RoundingMode.HALF_UP)
+                .stripTrailingZeros()
+                .toPlainString();
     }
 
     /** The steps that hold now: a change of a plan takes all that are to hold. */

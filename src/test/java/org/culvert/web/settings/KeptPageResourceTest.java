@@ -240,6 +240,9 @@ class KeptPageResourceTest {
         CareWorld care = new CareWorld();
         String id = care.patient(3).caseId();
         Set<String> opened = new TreeSet<>();
+        assertThat(page(COORDINATOR, "/kept/cases/" + id))
+                .contains("<dd>-30.5</dd>")
+                .doesNotContainPattern("<dd>-?\\d+\\.\\d{7}");
         for (String role : List.of(COORDINATOR, CLINIC)) {
             Matcher forms = Pattern.compile("href=\"(/kept/cases/[^\"]+\\?of=[^\"]+)\"")
                     .matcher(page(role, "/kept/cases/" + id));
