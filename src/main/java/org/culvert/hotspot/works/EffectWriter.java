@@ -161,11 +161,7 @@ final class EffectWriter {
         WorksEffect best = effect.best();
         double predicted =
                 stretches.stream().mapToDouble(TreatedStretch::predictedBefore).sum();
-        // Too little is expected of what is unlike its model: fewer than that is fewer all the same, and nothing else
-        // is told
-        boolean judged = Verdicts.isFewer(best)
-                || best.method() != WorksEffect.Method.EMPIRICAL_BAYES
-                || stretches.stream().noneMatch(TreatedStretch::isUnlikeItsModel);
+        boolean judged = Verdicts.isJudged(best, stretches);
         String name = effect.part().name().toLowerCase(Locale.ROOT);
         double length = Figures.rounded(zones.lengthMetres(effect.part()));
         String method = Verdicts.method(best.method());

@@ -1,5 +1,7 @@
 package org.culvert.hotspot.works;
 
+import java.util.List;
+import org.culvert.hotspot.stats.rate.TreatedStretch;
 import org.culvert.hotspot.stats.rate.WorksEffect;
 
 /** What an effect comes to, in words. */
@@ -57,6 +59,16 @@ final class Verdicts {
         return effect.isBoundOnly()
                 ? effect.upperBound() < 1
                 : effect.interval().high() < 1;
+    }
+
+    /**
+     * Whether the effect may be told. Empirical Bayes expects too little of stretches that are unlike their model: where fewer than
+     * that came, the works prevented something all the same; where not, it says nothing.
+     */
+    static boolean isJudged(WorksEffect effect, List<TreatedStretch> stretches) {
+        return isFewer(effect)
+                || effect.method() != WorksEffect.Method.EMPIRICAL_BAYES
+                || stretches.stream().noneMatch(TreatedStretch::isUnlikeItsModel);
     }
 
     /** How the estimate was made. */
