@@ -106,9 +106,9 @@ public final class CaseForms {
     /** Of what can always be chosen. */
     static List<Option> options(CaseTongue tongue, FieldShape field) {
         return field.kind() == FieldShape.Kind.truth
-                ? EntryForm.truths(tongue.words().option("yes"), tongue.words().option("no"))
+                ? EntryForm.truths(tongue.choice("yes"), tongue.choice("no"))
                 : field.values().stream()
-                        .map(value -> new Option(value, tongue.words().option(value)))
+                        .map(value -> new Option(value, tongue.choice(value)))
                         .toList();
     }
 

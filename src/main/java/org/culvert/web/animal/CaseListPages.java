@@ -135,6 +135,6 @@ class CaseListPages {
                 one.temporaryNumber(),
                 held && last != null ? names.of(last.holder()) : null,
                 fate != null && fate.at() != null ? fate.at() : held && last != null ? last.from() : one.foundAt(),
-                fate == null ? one.state() : fate.fate());
+                tongue.choice(fate == null ? one.state() : fate.fate()));
     }
 }

@@ -32,6 +32,7 @@ import org.culvert.taxon.CautionService;
 import org.culvert.web.HolderNames;
 import org.culvert.web.Languages;
 import org.culvert.web.forms.EntryField.Option;
+import org.culvert.web.forms.Labels;
 import org.culvert.web.words.CaseWords;
 import org.jspecify.annotations.Nullable;
 
@@ -51,6 +52,7 @@ class CasePages {
     private final CarerSearch search;
     private final CautionService cautions;
     private final Languages languages;
+    private final Labels labels;
     private final RegionService region;
     private final Sight sight;
     private final Clock clock;
@@ -69,6 +71,7 @@ class CasePages {
             CarerSearch search,
             CautionService cautions,
             Languages languages,
+            Labels labels,
             RegionService region,
             Sight sight,
             Clock clock) {
@@ -85,13 +88,14 @@ class CasePages {
         this.search = search;
         this.cautions = cautions;
         this.languages = languages;
+        this.labels = labels;
         this.region = region;
         this.sight = sight;
         this.clock = clock;
     }
 
     CaseTongue tongue() {
-        return new CaseTongue(languages.words(CaseWords.class), languages.ofPage(), region.zone());
+        return new CaseTongue(languages.words(CaseWords.class), labels, languages.ofPage(), region.zone());
     }
 
     /**

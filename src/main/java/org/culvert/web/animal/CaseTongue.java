@@ -6,10 +6,16 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import org.culvert.web.forms.Labels;
 import org.culvert.web.words.CaseWords;
 
 /** The language of one page, and how it writes days and numbers. */
-public record CaseTongue(CaseWords words, Locale locale, ZoneId zone) {
+public record CaseTongue(CaseWords words, Labels labels, Locale locale, ZoneId zone) {
+    /** A value of a list that the API has, in words. */
+    public String choice(String value) {
+        return labels.choice(value);
+    }
+
     public String at(Instant at) {
         return DateTimeFormatter.ofPattern("d MMM yyyy, HH:mm", locale).format(at.atZone(zone));
     }

@@ -10,10 +10,6 @@ import io.quarkus.qute.TemplateInstance;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
-import java.math.BigDecimal;
-import java.math.RoundingMode;
-import java.time.Instant;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -24,9 +20,8 @@ import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.RegionService;
 import org.culvert.platform.ledger.Change;
 import org.culvert.platform.ledger.SeenRecords;
-import org.culvert.web.Languages;
-import org.culvert.web.RegionTimes;
 import org.culvert.web.forms.EntryBody;
+import org.culvert.web.forms.Labels;
 import org.culvert.web.forms.Reference;
 import org.culvert.web.forms.SentFields;
 import org.culvert.web.settings.KeptKind.Deed;
@@ -40,8 +35,6 @@ class KeptPages {
     /** Records of a kind. */
     public record Section(String key, String name, List<SheetItem> items) {}
 
-    private static final Pattern INSTANT = Pattern.compile("\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d.*Z");
-    private static final Pattern DAY = Pattern.compile("\\d{4}-\\d\\d-\\d\\d");
     private static final Pattern WORD = Pattern.compile("[a-z]+([A-Z][a-z]+)*");
     private static final Set<String> NOT_SHOWN = Set.of(
             "id",
@@ -82,8 +75,7 @@ class KeptPages {
     private final RegionService region;
     private final SheetChoices choices;
     private final Labels labels;
-    private final RegionTimes times;
-    private final Languages languages;
+    private final ToldValues values;
     private final SeenRecords seen;
 
     KeptPages(
@@ -94,8 +86,7 @@ class KeptPages {
             RegionService region,
             SheetChoices choices,
             Labels labels,
-            RegionTimes times,
-            Languages languages,
+            ToldValues values,
             SeenRecords seen) {
         this.all = all;
         this.form = form;
@@ -104,8 +95,7 @@ class KeptPages {
         this.region = region;
         this.choices = choices;
         this.labels = labels;
-        this.times = times;
-        this.languages = languages;
+        this.values = values;
         this.seen = seen;
     }
 
@@ -248,37 +238,17 @@ class KeptPages {
 
     /** Empty for what is no words of people. */
     private String text(String name, JsonNode value) {
-        if (value.isBoolean()) {
-            return labels.choice(value.asBoolean() ? "yes" : "no");
-        }
-        if (value.isFloatingPointNumber()) {
-            return figure(name, value.decimalValue());
-        }
-        String text = value.asText();
         for (Map.Entry<String, Reference> known : NAMES) {
             if (known.getKey().equals(name)) {
-                return choices.of(known.getValue()).getOrDefault(text, "");
+                return choices.of(known.getValue()).getOrDefault(value.asText(), "");
             }
         }
         if (name.endsWith("Id") || name.endsWith("Ids")) {
             return "";
         }
-        String language = languages.ofPage().getLanguage();
-        if (INSTANT.matcher(text).matches()) {
-            return times.moment(Instant.parse(text), language);
-        }
-        if (DAY.matcher(text).matches()) {
-            return times.day(LocalDate.parse(text), language);
-        }
-        return value.isTextual() && WORD.matcher(text).matches() ? labels.choice(text) : text;
-    }
-
-    /** No more of its digits than anybody can have measured: decimetres, and the same in degrees. */
-    private static String figure(String name, BigDecimal value) {
-        int places = name.endsWith("Metres") ? 1 : 6;
-        return value.setScale(Math.min(Math.max(value.scale(), 0), places), RoundingMode.HALF_UP)
-                .stripTrailingZeros()
-                .toPlainString();
+        return value.isTextual() && WORD.matcher(value.asText()).matches()
+                ? labels.choice(value.asText())
+                : values.said(name, value);
     }
 
     /** The steps that hold now: a change of a plan takes all that are to hold. */

@@ -12,6 +12,7 @@ import org.culvert.web.forms.EntryField.Option;
 import org.culvert.web.forms.EntryForm;
 import org.culvert.web.forms.FieldShape;
 import org.culvert.web.forms.FieldShape.Kind;
+import org.culvert.web.forms.Labels;
 import org.culvert.web.forms.Reference;
 import org.culvert.web.forms.SentFields;
 

@@ -7,20 +7,16 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.lang.reflect.Method;
 import java.lang.reflect.RecordComponent;
 import java.time.Clock;
-import java.time.Instant;
 import java.time.LocalDate;
-import java.time.MonthDay;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.regex.Pattern;
 import org.culvert.platform.RegionService;
-import org.culvert.web.Languages;
-import org.culvert.web.RegionTimes;
 import org.culvert.web.forms.FieldShape;
+import org.culvert.web.forms.Labels;
 import org.culvert.web.forms.Reference;
 import org.culvert.web.settings.SheetItem.Cell;
 import org.culvert.web.settings.SheetItem.Deed;
@@ -54,10 +50,6 @@ class SheetItems {
     /** Of how many degrees; none means that no place is told. */
     private static final String GRID = "sensitivityGridDegrees";
 
-    private static final Pattern DAY = Pattern.compile("\\d{4}-\\d\\d-\\d\\d");
-    private static final Pattern INSTANT = Pattern.compile("\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d(:\\d\\d(\\.\\d+)?)?Z");
-    private static final Pattern MONTH_DAY = Pattern.compile("--\\d\\d-\\d\\d");
-
     /** What {@link #state} looks at. */
     private static final Set<String> OF_STATE = Set.of(
             "endedAt",
@@ -74,8 +66,7 @@ class SheetItems {
     private final SheetForms forms;
     private final SheetChoices choices;
     private final Labels labels;
-    private final RegionTimes times;
-    private final Languages languages;
+    private final ToldValues values;
     private final RegionService region;
     private final Clock clock;
 
@@ -84,16 +75,14 @@ class SheetItems {
             SheetForms forms,
             SheetChoices choices,
             Labels labels,
-            RegionTimes times,
-            Languages languages,
+            ToldValues values,
             RegionService region,
             Clock clock) {
         this.mapper = mapper;
         this.forms = forms;
         this.choices = choices;
         this.labels = labels;
-        this.times = times;
-        this.languages = languages;
+        this.values = values;
         this.region = region;
         this.clock = clock;
     }
@@ -158,18 +147,15 @@ class SheetItems {
     private Cell cell(
             Sheet sheet, String field, JsonNode value, Set<String> worded, Map<String, Reference> references) {
         String label = label(field.equals("validTo") && sheet.hasLastDay() ? "lastDay" : field);
-        if (value.isBoolean()) {
-            return new Cell(label, labels.choice(value.asBoolean() ? "yes" : "no"));
-        }
         Reference reference = references.get(field);
         if (reference == Reference.clinics) {
             reference = Reference.organisations;
         }
         List<String> texts = new ArrayList<>();
         if (value.isArray()) {
-            value.forEach(element -> texts.add(text(element)));
+            value.forEach(element -> texts.add(text(field, element)));
         } else {
-            texts.add(field.equals(GRID) && value.asDouble() == 0 ? labels.choice("notAtAll") : text(value));
+            texts.add(field.equals(GRID) && value.asDouble() == 0 ? labels.choice("notAtAll") : text(field, value));
         }
         if (worded.contains(field)) {
             texts.replaceAll(labels::choice);
@@ -200,8 +186,7 @@ class SheetItems {
         if (value.isNull() || (value.isContainerNode() && value.isEmpty())) {
             return List.of();
         }
-        return List.of(new Cell(
-                label(field), value.isBoolean() ? labels.choice(value.asBoolean() ? "yes" : "no") : text(value)));
+        return List.of(new Cell(label(field), text(field, value)));
     }
 
     /** An identifier says nothing beside the name of the same thing. */
@@ -209,21 +194,9 @@ class SheetItems {
         return field.endsWith("Id") && thing.hasNonNull(field.substring(0, field.length() - 2));
     }
 
-    /** Days and instants as the page says them. */
-    private String plain(String text) {
-        String language = languages.ofPage().toLanguageTag();
-        if (DAY.matcher(text).matches()) {
-            return times.date(LocalDate.parse(text), language);
-        }
-        if (INSTANT.matcher(text).matches()) {
-            return times.moment(Instant.parse(text), language);
-        }
-        return MONTH_DAY.matcher(text).matches() ? times.monthDay(MonthDay.parse(text), language) : text;
-    }
-
-    private String text(JsonNode value) {
+    private String text(String field, JsonNode value) {
         if (!value.isContainerNode()) {
-            return plain(value.asText());
+            return values.said(field, value);
         }
         List<String> parts = new ArrayList<>();
         if (value.isObject()) {
@@ -232,11 +205,11 @@ class SheetItems {
                     parts.add(
                             part.getValue().isNumber()
                                     ? part.getKey() + ": " + part.getValue().asText()
-                                    : text(part.getValue()));
+                                    : text(part.getKey(), part.getValue()));
                 }
             });
         } else {
-            value.forEach(part -> parts.add(text(part)));
+            value.forEach(part -> parts.add(text(field, part)));
         }
         return String.join(", ", parts);
     }

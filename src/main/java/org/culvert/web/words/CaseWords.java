@@ -656,30 +656,6 @@ public interface CaseWords {
             + "as eggs, or a fracture{#case 'until'}until further word, if left empty{/switch}")
     String hint(String value);
 
-    @Message("{#switch value}{#case 'yes'}yes{#case 'no'}no{#case 'unknown'}not known{#case 'female'}f"
-            + "emale{#case 'male'}male{#case 'left'}left{#case 'right'}right{#case 'both'}both{#case 'm"
-            + "iddle'}in the middle{#case 'notApplicable'}has no side{#case 'fracture'}fracture{#case '"
-            + "luxation'}luxation{#case 'wound'}wound{#case 'burn'}burn{#case 'abrasion'}abrasion{#case"
-            + " 'bruise'}bruise{#case 'swelling'}swelling{#case 'missing'}missing{#case 'deformity'}def"
-            + "ormity{#case 'bleeding'}bleeding{#case 'discharge'}discharge{#case 'infection'}infection"
-            + "{#case 'parasites'}parasites{#case 'foreignBody'}foreign body{#case 'other'}other{#case "
-            + "'low'}little sure{#case 'medium'}fairly sure{#case 'high'}sure{#case 'exposure'}a bite, "
-            + "scratch or lick{#case 'notifiableDisease'}suspicion of a disease that must be notified{#"
-            + "case 'asked'}a vet or an authority asked for it{#case 'licensedVet'}a licensed vet{#case"
-            + " 'authority'}the authority{#case 'fit'}as it should be{#case 'notFit'}not as it should b"
-            + "e{#case 'notLookedAt'}not looked at{#case 'doesNotApply'}does not apply{#case 'weight'}w"
-            + "eight{#case 'head'}head{#case 'body'}body{#case 'tail'}tail{#case 'ear'}ear{#case 'forea"
-            + "rm'}forearm{#case 'arm'}arm{#case 'leg'}leg{#case 'pes'}pes (hind foot){#case 'wing'}win"
-            + "g{#case 'tarsus'}tarsus{#case 'carapaceLength'}carapace, length{#case 'carapaceWidth'}ca"
-            + "rapace, width{#case 'plastronLength'}plastron, length{#case 'released'}released{#case 'd"
-            + "ied'}died{#case 'euthanased'}euthanased{#case 'deadWhenFound'}dead when found{#case 'die"
-            + "dOnTheWay'}died on the way{#case 'deadOnReachingClinic'}dead on reaching the clinic{#cas"
-            + "e 'leftWell'}left well at the place{#case 'escaped'}escaped{#case 'leftInPlace'}left in "
-            + "place{#case 'movedOffRoad'}moved off the road{#case 'buriedDeep'}buried deep{#case 'inci"
-            + "nerated'}incinerated{#case 'clinicWaste'}clinic's waste{#case 'museum'}museum{#case 'kep"
-            + "tForPathology'}kept for pathology{#else}{value}{/switch}")
-    String option(String value);
-
     @Message("Held: {#switch kind}{#case 'exposure'}a bite, scratch or lick{#case 'notifiableDisease'}"
             + "suspicion of a disease that must be notified{#else}a vet or an authority asked for it{/s"
             + "witch}, since {at}")

@@ -180,7 +180,7 @@ public interface ChoiceWords {
     @Message("leg")
     String leg();
 
-    @Message("hind foot")
+    @Message("pes (hind foot)")
     String pes();
 
     @Message("wing")
@@ -189,13 +189,13 @@ public interface ChoiceWords {
     @Message("tarsus")
     String tarsus();
 
-    @Message("carapace length")
+    @Message("carapace, length")
     String carapaceLength();
 
-    @Message("carapace width")
+    @Message("carapace, width")
     String carapaceWidth();
 
-    @Message("plastron length")
+    @Message("plastron, length")
     String plastronLength();
 
     @Message("how long it takes")
@@ -264,7 +264,7 @@ public interface ChoiceWords {
     @Message("on foot")
     String foot();
 
-    @Message("otherwise")
+    @Message("other")
     String other();
 
     @Message("course")
@@ -393,10 +393,10 @@ public interface ChoiceWords {
     @Message("incinerated")
     String incinerated();
 
-    @Message("waste of a clinic")
+    @Message("clinic's waste")
     String clinicWaste();
 
-    @Message("to a museum")
+    @Message("museum")
     String museum();
 
     @Message("kept for pathology")
@@ -408,7 +408,7 @@ public interface ChoiceWords {
     @Message("right")
     String right();
 
-    @Message("middle")
+    @Message("in the middle")
     String middle();
 
     @Message("has no side")
@@ -456,13 +456,13 @@ public interface ChoiceWords {
     @Message("foreign body")
     String foreignBody();
 
-    @Message("low")
+    @Message("little sure")
     String low();
 
-    @Message("middling")
+    @Message("fairly sure")
     String medium();
 
-    @Message("high")
+    @Message("sure")
     String high();
 
     @Message("surgery")
@@ -630,7 +630,7 @@ public interface ChoiceWords {
     @Message("owner of the land")
     String landowner();
 
-    @Message("authority")
+    @Message("the authority")
     String authority();
 
     @Message("border of a state")
@@ -638,4 +638,28 @@ public interface ChoiceWords {
 
     @Message("officer for wildlife")
     String wildlifeOfficer();
+
+    @Message("a bite, scratch or lick")
+    String exposure();
+
+    @Message("suspicion of a disease that must be notified")
+    String notifiableDisease();
+
+    @Message("a vet or an authority asked for it")
+    String asked();
+
+    @Message("a licensed vet")
+    String licensedVet();
+
+    @Message("as it should be")
+    String fit();
+
+    @Message("not as it should be")
+    String notFit();
+
+    @Message("not looked at")
+    String notLookedAt();
+
+    @Message("does not apply")
+    String doesNotApply();
 }
