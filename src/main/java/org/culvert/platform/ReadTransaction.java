@@ -34,7 +34,10 @@ public class ReadTransaction {
         this.transactions = transactions;
     }
 
-    /** What the reading gives; within another one it is a part of that. Where a service refused, or failed, what it began to write is not kept, as ever. */
+    /**
+     * What the reading gives; within another one it is a part of that. Where a service refused, or failed, what it began to write
+     * is not kept, as ever.
+     */
     public <T extends @Nullable Object, E extends Exception> T read(Reading<T, E> reading) throws E {
         if (QuarkusTransaction.isActive()) {
             return reading.read();

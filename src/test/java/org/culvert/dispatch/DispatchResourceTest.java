@@ -8,6 +8,7 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 
 import io.quarkus.test.junit.QuarkusTest;
+import java.util.List;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
 import org.culvert.support.World;
@@ -129,6 +130,33 @@ class DispatchResourceTest {
                 "/api/incidents/" + incident + "/closings",
                 "{\"outcome\":\"notAttendedUnsafe\",\"reason\":\"fast road, caller drove on\",\"theirReference\":\"P-9\"}");
         assertThat(progress(incident)).isEqualTo("closed");
+    }
+
+    /** What is joined is open with its family, and closed with it; whoever calls about any of it later opens all of it. */
+    @Test
+    void aFamilyOfIncidentsIsOpenTogether() {
+        String root = World.call("Wallabia bicolor", 150.0955, "").getString("incidentId");
+        String joined = World.call("Wallabia bicolor", 150.0956, "").getString("incidentId");
+        Api.post(
+                        DISPATCHER,
+                        "/api/incidents/" + root + "/joins",
+                        "{\"incidentId\":\"%s\",\"reason\":\"the same\"}".formatted(joined))
+                .statusCode(200);
+        assertThat(open()).contains(root).doesNotContain(joined);
+        Api.make(
+                DISPATCHER,
+                "/api/incidents/" + root + "/closings",
+                "{\"outcome\":\"notAttendedNobody\",\"reason\":\"nobody was free\"}");
+        assertThat(open()).doesNotContain(root, joined);
+        World.call("Wallabia bicolor", 150.0955, ",\"incidentId\":\"%s\"".formatted(joined));
+        assertThat(open()).contains(root).doesNotContain(joined);
+        assertThat(Api.get(DISPATCHER, "/api/open-incidents")
+                        .getInt("find { it.incidentId == '" + root + "' }.callCount"))
+                .isEqualTo(3);
+    }
+
+    private static List<String> open() {
+        return Api.get(DISPATCHER, "/api/open-incidents").getList("incidentId");
     }
 
     private static String progress(String incident) {

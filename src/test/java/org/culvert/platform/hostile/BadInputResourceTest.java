@@ -123,7 +123,10 @@ class BadInputResourceTest {
 
     private void attack(Operation operation, List<String> roles, Contract contract)
             throws IOException, SQLException, InterruptedException {
-        world.renew();
+        // What is only read may be what others have changed
+        if (!operation.verb().equals("GET")) {
+            world.renew();
+        }
         attackAddress(operation, roles);
         if (operation.mediaType().equals("text/csv")) {
             attackTable(operation, roles);

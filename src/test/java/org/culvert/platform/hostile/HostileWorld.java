@@ -337,7 +337,10 @@ final class HostileWorld {
                         {"organisationId":"%s","callSign":"H%s","name":"A Carer","attends":false,"cares":true}
                         """.formatted(id("organisation"), UUID.randomUUID()))
                         .getString("id"));
-        makers.put("carerProfile", () -> make(COORDINATOR, "/api/carer-profiles", "POST /api/carer-profiles"));
+        makers.put("carerProfile", () -> {
+            made.remove("newCarer");
+            return make(COORDINATOR, "/api/carer-profiles", "POST /api/carer-profiles");
+        });
         makers.put(
                 "absence",
                 () -> make(
@@ -351,7 +354,10 @@ final class HostileWorld {
                         "/api/cases/" + id("case") + "/keeping-ties",
                         "POST /api/cases/{id}/keeping-ties"));
         makers.put("keepingRule", () -> make(COORDINATOR, "/api/keeping-rules", "POST /api/keeping-rules"));
-        makers.put("clinicProfile", () -> make(COORDINATOR, "/api/clinic-profiles", "POST /api/clinic-profiles"));
+        makers.put("clinicProfile", () -> {
+            made.remove("unknownClinic");
+            return make(COORDINATOR, "/api/clinic-profiles", "POST /api/clinic-profiles");
+        });
         makers.put("findingId", () -> ofVisit("findings[0].id"));
         makers.put("readingId", () -> ofVisit("readings[0].id"));
         makers.put("procedureId", () -> ofVisit("procedures[0].id"));
@@ -406,7 +412,7 @@ final class HostileWorld {
                 "clockExtension",
                 () -> make(
                         COORDINATOR,
-                        "/api/cases/" + id("case") + "/clock-extensions",
+                        "/api/cases/" + liveCase() + "/clock-extensions",
                         "POST /api/cases/{id}/clock-extensions"));
         makers.put(
                 "clockNotice",

@@ -255,6 +255,23 @@ class KeptPageResourceTest {
         assertThat(page(ADMIN, "/accounts")).contains("/roles\"");
     }
 
+    /** Whether somebody sees a record is asked of the address at which the API has it: so there is one. */
+    @Test
+    void recordsOfAKindStandAtOneAddress() {
+        for (Whole whole : wholes.all()) {
+            for (KeptKind kind : whole.kinds()) {
+                Set<String> addresses = new TreeSet<>();
+                for (KeptKind.Deed<?> deed : kind.deeds()) {
+                    String base = KeptKind.base(deed.act().operation());
+                    if (base != null && !base.equals("/api/" + whole.name())) {
+                        addresses.add(base);
+                    }
+                }
+                assertThat(addresses).as("%s of %s", kind.name(), whole.name()).hasSizeLessThan(2);
+            }
+        }
+    }
+
     @Test
     void everythingHasWordsInBothLanguages() throws IOException {
         List<String> missing = new ArrayList<>();
