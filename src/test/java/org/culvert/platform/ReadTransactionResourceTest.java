@@ -12,6 +12,7 @@ import org.culvert.animal.CaseService;
 import org.culvert.support.Api;
 import org.culvert.support.World;
 import org.hibernate.SessionFactory;
+import org.hibernate.stat.Statistics;
 import org.junit.jupiter.api.Test;
 
 /** What only reads has one transaction. How this server divides its work has no outside source. */
@@ -70,8 +71,12 @@ class ReadTransactionResourceTest {
         assertThat(QuarkusTransaction.isActive()).isFalse();
     }
 
+    /**
+     * Read each by each, the page of a case took 205 statements and 42 looks for changes, that of the settings 124 transactions;
+     * now these are 64, 7 and 1. Jobs that happen to run are counted too.
+     */
     @Test
-    void aPageOfACaseIsReadInFewTransactions() {
+    void pagesAreReadAtOnce() {
         World world = World.shared();
         String incident = World.call("Chelodina longicollis", 150.0512, "").getString("incidentId");
         String id = Api.make(Role.RESCUER, "/api/cases", """
@@ -79,16 +84,22 @@ class ReadTransactionResourceTest {
                          "foundAt":"2026-01-04T10:00:00Z","holder":{"memberId":"%s"}}
                         """.formatted(incident, world.rescuer))
                 .getString("id");
-        Api.as(Role.COORDINATOR).get("/cases/" + id).then().statusCode(200);
-        var statistics = sessions.getStatistics();
+        Statistics ofACase = statistics("/cases/" + id);
+        assertThat(ofACase.getPrepareStatementCount()).isLessThan(120);
+        assertThat(ofACase.getFlushCount()).isLessThan(20);
+        assertThat(statistics("/settings").getTransactionCount()).isLessThan(20);
+    }
+
+    private Statistics statistics(String path) {
+        Api.as(Role.COORDINATOR).get(path).then().statusCode(200);
+        Statistics statistics = sessions.getStatistics();
         statistics.setStatisticsEnabled(true);
         try {
             statistics.clear();
-            Api.as(Role.COORDINATOR).get("/cases/" + id).then().statusCode(200);
-            // One, and those of signing in, of the frame of the page and of jobs that happen to run
-            assertThat(statistics.getSessionOpenCount()).isLessThan(12);
+            Api.as(Role.COORDINATOR).get(path).then().statusCode(200);
         } finally {
             statistics.setStatisticsEnabled(false);
         }
+        return statistics;
     }
 }
