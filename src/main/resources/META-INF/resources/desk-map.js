@@ -65,11 +65,15 @@
       figure.querySelectorAll('[data-course]').forEach(function (road) {
         L.polyline(line(road.dataset.course), { color: ink, weight: 5, interactive: false }).addTo(place);
       });
-      figure.querySelectorAll('circle[data-at]').forEach(function (post) {
+      // Beside the road, not on it
+      const posts = Array.from(figure.querySelectorAll('circle[data-at]'));
+      const ends = posts.length < 2 ? [] : [point(posts[0].dataset.at), point(posts[posts.length - 1].dataset.at)];
+      const level = ends.length > 0 && Math.abs(ends[1][0] - ends[0][0]) < Math.abs(ends[1][1] - ends[0][1]);
+      posts.forEach(function (post) {
         L.circleMarker(point(post.dataset.at), {
           radius: 4, color: ink, weight: 1.5, fillColor: colour('--field'), fillOpacity: 1, interactive: false
         }).bindTooltip(post.dataset.words, {
-          permanent: true, direction: 'right', offset: [2, 0], pane: 'posts', className: 'post-label'
+          permanent: true, direction: level ? 'bottom' : 'right', offset: level ? [0, 0] : [6, 0], pane: 'posts', className: 'post-label'
         }).addTo(place);
       });
       L.circle(at, {

@@ -22,6 +22,7 @@ import org.culvert.platform.Rows;
 @ApplicationScoped
 class SameIncidentFinder {
     private static final int OFFERED_AT_MOST = 5;
+    private static final long MINUTES_TOLD = 120;
 
     private final EntityManager entities;
 
@@ -58,14 +59,14 @@ class SameIncidentFinder {
             double metres = Geodesy.metresBetween(asked.position(), other.position());
             boolean near = metres <= Nearness.reachMetres(asked.uncertaintyMetres(), other.uncertaintyMetres());
             if (near && alike(asked.groups(), other.groups())) {
-                double hours = Math.abs(Duration.between(asked.reportedAt(), other.reportedAt())
-                                .toMinutes())
-                        / 60.0;
+                long minutes = Math.abs(
+                        Duration.between(asked.reportedAt(), other.reportedAt()).toMinutes());
+                double hours = minutes / 60.0;
                 String why = String.format(
                         java.util.Locale.ROOT,
-                        "%.0f m away, reported %.1f hours apart%s",
+                        "%.0f m away, reported %s apart%s",
                         metres,
-                        hours,
+                        minutes < MINUTES_TOLD ? minutes + " min" : Math.round(hours) + " hours",
                         asked.groups().isEmpty() || other.groups().isEmpty() ? ", kind not known" : ", same kind");
                 found.add(new CallReceipt.Candidate(other.id(), other.number(), metres, hours, why));
             }

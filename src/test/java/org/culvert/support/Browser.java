@@ -9,12 +9,12 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Base64;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Dimension;
-import org.openqa.selenium.OutputType;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.WindowType;
@@ -259,7 +259,9 @@ public final class Browser implements AutoCloseable {
         try {
             Path picture = Path.of("target", "screens", name + ".png");
             Files.createDirectories(picture.getParent());
-            Files.write(picture, driver.getScreenshotAs(OutputType.BYTES));
+            Map<String, Object> whole =
+                    driver.executeCdpCommand("Page.captureScreenshot", Map.of("captureBeyondViewport", true));
+            Files.write(picture, Base64.getDecoder().decode((String) whole.get("data")));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -28,6 +28,7 @@ import org.culvert.support.World;
 final class HostileWorld {
     private static final Pattern NAME = Pattern.compile("\\{([A-Za-z]+)}");
     private static final String TAXON = "Hostilia probator";
+    private static final int CHANGES_A_RECORD_TAKES = 8;
 
     /** The record that a path is about, by how the path begins; the longest fits first. */
     private static final Map<String, String> OF_PATH = Map.ofEntries(
@@ -171,6 +172,7 @@ final class HostileWorld {
     private final Map<String, String> made = new TreeMap<>();
     private final Map<String, Supplier<String>> makers = new TreeMap<>();
     private boolean changed;
+    private int changes;
 
     HostileWorld() {
         Api.post(ADMIN, "/api/taxon-groups", """
@@ -647,10 +649,15 @@ final class HostileWorld {
     /** Begins with fresh records. */
     void renew() {
         made.keySet().removeAll(SPENT);
+        changes = 0;
     }
 
-    /** Forgets what a change has used up, so that the next one finds fresh records. */
-    void spent(String operation) {
+    /**
+     * Forgets what a change has used up, so that the next one finds fresh records.
+     *
+     * @param once whether the operation can be carried out on a record once alone; of others, each record takes some
+     */
+    void spent(String operation, boolean once) {
         if (operation.equals("POST /api/alert-thresholds")) {
             made.remove("freshSyndrome");
         } else if (operation.startsWith("POST /api/releases")) {
@@ -660,9 +667,20 @@ final class HostileWorld {
                             operation.matches(".*(withdrawal|support-feeding-end)")
                                     ? Set.of("release", "caseId", "photographId", "sightingId")
                                     : Set.of());
-        } else if (operation.matches("POST /(records|traffic|cases|api/(" + SPENDING + "))/.*")) {
+        } else if (isSpending(operation) && (once || ++changes >= CHANGES_A_RECORD_TAKES)) {
             renew();
         }
+    }
+
+    /** What was tried is refused as the record now is: others are tried on a fresh one. */
+    void refused(String operation) {
+        if (changes > 0 && isSpending(operation)) {
+            renew();
+        }
+    }
+
+    static boolean isSpending(String operation) {
+        return operation.matches("POST /(records|traffic|cases|api/(" + SPENDING + "))/.*");
     }
 
     private String call() {
