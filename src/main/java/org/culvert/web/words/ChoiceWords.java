@@ -662,4 +662,7 @@ public interface ChoiceWords {
 
     @Message("does not apply")
     String doesNotApply();
+
+    @Message("as it stands now")
+    String asItStands();
 }

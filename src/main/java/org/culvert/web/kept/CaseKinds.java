@@ -1,4 +1,4 @@
-package org.culvert.web.settings;
+package org.culvert.web.kept;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.validation.constraints.NotBlank;
@@ -38,7 +38,6 @@ class CaseKinds {
     private static final String CASE = "/api/cases/{id}";
     private static final String READS = "GET /api/cases/{id}";
     private static final String READS_KIN = "GET /api/cases/{id}/kin";
-    private static final int MOST = 100;
 
     /** Of the ways to give a place those that one types: degrees, or a road and its chainage. */
     static final String[] NOT_TYPED = {
@@ -127,10 +126,7 @@ class CaseKinds {
                                 "/api/keeping-ties/{id}/withdrawal",
                                 "keeping-tie",
                                 (ids, why) -> kin.withdraw(ids.id(), why.reason())),
-                KeptKind.of(
-                                "photographs",
-                                "GET /api/cases/{id}/photographs",
-                                id -> photographs.listOfCase(id, MOST, null).items())
+                KeptKind.paged("photographs", "GET /api/cases/{id}/photographs", photographs::listOfCase)
                         .withdrawn(
                                 "/api/photographs/{id}/withdrawal",
                                 "photograph",

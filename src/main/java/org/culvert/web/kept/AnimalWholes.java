@@ -1,4 +1,4 @@
-package org.culvert.web.settings;
+package org.culvert.web.kept;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
@@ -11,6 +11,7 @@ import org.culvert.release.ReleaseEntries;
 import org.culvert.release.ReleaseService;
 import org.culvert.release.nonrelease.NonReleaseEntries;
 import org.culvert.release.nonrelease.NonReleaseService;
+import org.culvert.web.acts.WordKeys;
 
 /** Cases, clutches, releases and decisions that an animal stays. */
 @ApplicationScoped
@@ -142,7 +143,7 @@ class AnimalWholes implements WholeSource {
     }
 
     private KeptKind part(String name) {
-        return KeptKind.of(name, "GET " + DECISION, id -> List.of(decisions.getDecision(id)), Sheet.key(name))
+        return KeptKind.of(name, "GET " + DECISION, id -> List.of(decisions.getDecision(id)), WordKeys.of(name))
                 .withdrawn(
                         DECISION + "/parts/{partId}/withdrawal",
                         "non-release-decision",

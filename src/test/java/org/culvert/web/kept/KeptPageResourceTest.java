@@ -1,4 +1,4 @@
-package org.culvert.web.settings;
+package org.culvert.web.kept;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.culvert.platform.Role.ADMIN;
@@ -28,6 +28,8 @@ import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Request;
 import org.culvert.support.World;
+import org.culvert.web.acts.Act;
+import org.culvert.web.acts.ActForms;
 import org.culvert.web.forms.FieldShape;
 import org.culvert.web.words.ActExplainedWords;
 import org.culvert.web.words.ActWords;
@@ -46,7 +48,7 @@ class KeptPageResourceTest {
     Wholes wholes;
 
     @Inject
-    SheetForms forms;
+    ActForms forms;
 
     private World world;
 
@@ -160,6 +162,30 @@ class KeptPageResourceTest {
         assertThat(page(CARER, "/kept/cases/" + id))
                 .contains("the wrong animal")
                 .doesNotContain(path + "?of=" + entry);
+    }
+
+    /** What does not stand on the first page of a kind has a way to it, and forms of its own. */
+    @Test
+    void recordsBeyondTheNewestAreReached() {
+        String id = new CareWorld().patient(3).caseId();
+        List<String> entries = new ArrayList<>();
+        for (int i = 0; i <= KeptKind.MOST; i++) {
+            entries.add(Api.make(
+                            CARER,
+                            "/api/cases/" + id + "/care-entries",
+                            "{\"kind\":\"note\",\"words\":\"seen the " + i + " time\"}")
+                    .getString("id"));
+        }
+        String oldest = entries.get(0);
+        String first = page(CARER, "/kept/cases/" + id);
+        assertThat(first).contains("seen the " + KeptKind.MOST + " time").doesNotContain(oldest);
+        Matcher way = Pattern.compile("href=\"(/kept/cases/[^\"]*kind=care-entries[^\"#]*)#k-care-entries\"")
+                .matcher(first);
+        assertThat(way.find()).isTrue();
+        String older = page(CARER, way.group(1).replace("&amp;", "&"));
+        String path = "/kept/cases/" + id + "/care-entries/correction?of=" + oldest;
+        assertThat(older).contains("seen the 0 time", path).doesNotContain("kind=care-entries", "k-custody-links");
+        assertThat(page(CARER, path)).contains("seen the 0 time");
     }
 
     @Test
@@ -277,15 +303,15 @@ class KeptPageResourceTest {
         List<String> missing = new ArrayList<>();
         for (Whole whole : wholes.all()) {
             for (KeptKind kind : whole.kinds()) {
-                require(missing, KindWords.class, "kinds", kind.sheet().key());
+                require(missing, KindWords.class, "kinds", kind.key());
                 for (KeptKind.Deed<?> deed : kind.deeds()) {
                     Act<?> act = deed.act();
-                    require(missing, ActWords.class, "acts", Sheet.key(act.name()));
-                    require(missing, ActExplainedWords.class, "explained", Sheet.key(act.name()));
+                    require(missing, ActWords.class, "acts", act.key());
+                    require(missing, ActExplainedWords.class, "explained", act.key());
                     for (FieldShape shape : forms.shapes(act)) {
-                        require(missing, FieldWords.class, "fields", SheetForms.label(kind.sheet(), shape));
-                        if (!SheetForms.hintName(shape).isEmpty()) {
-                            require(missing, HintWords.class, "hints", SheetForms.hintName(shape));
+                        require(missing, FieldWords.class, "fields", shape.last());
+                        if (!ActForms.hintName(shape).isEmpty()) {
+                            require(missing, HintWords.class, "hints", ActForms.hintName(shape));
                         }
                         for (String value : shape.values()) {
                             require(missing, ChoiceWords.class, "choices", value);

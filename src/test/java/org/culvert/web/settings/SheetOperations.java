@@ -1,0 +1,14 @@
+package org.culvert.web.settings;
+
+import io.quarkus.arc.Arc;
+import java.util.List;
+
+/** Operations of the API that the forms of sheets carry out, each with the one that reads the sheet. */
+public record SheetOperations(String reads, String operation) {
+    public static List<SheetOperations> all() {
+        return Arc.container().instance(Sheets.class).get().all().stream()
+                .flatMap(sheet -> sheet.acts().stream()
+                        .map(one -> new SheetOperations(sheet.reads(), one.act().operation())))
+                .toList();
+    }
+}
