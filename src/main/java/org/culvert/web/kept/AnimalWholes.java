@@ -2,6 +2,7 @@ package org.culvert.web.kept;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.culvert.animal.CaseService;
 import org.culvert.care.clutch.ClutchCorrections;
@@ -27,6 +28,7 @@ class AnimalWholes implements WholeSource {
     private final ClutchLog log;
     private final ReleaseService releases;
     private final NonReleaseService decisions;
+    private final NamedRecords named;
 
     AnimalWholes(
             CaseService cases,
@@ -36,7 +38,8 @@ class AnimalWholes implements WholeSource {
             ClutchService clutches,
             ClutchLog log,
             ReleaseService releases,
-            NonReleaseService decisions) {
+            NonReleaseService decisions,
+            NamedRecords named) {
         this.cases = cases;
         this.ofCases = ofCases;
         this.ofClinics = ofClinics;
@@ -45,20 +48,29 @@ class AnimalWholes implements WholeSource {
         this.log = log;
         this.releases = releases;
         this.decisions = decisions;
+        this.named = named;
     }
 
     @Override
     public List<Whole> wholes() {
         return List.of(
                 new Whole(
-                        "cases",
-                        "case",
-                        "/cases/{id}",
-                        cases::getCase,
-                        Stream.of(ofCases.kinds(), ofClinics.kinds(), ofCare.kinds())
-                                .flatMap(List::stream)
-                                .toList()),
-                new Whole("clutches", "clutch", "/clutches/{id}", clutches::getClutch, clutchKinds()),
+                                "cases",
+                                "case",
+                                "/cases/{id}",
+                                cases::getCase,
+                                Stream.of(ofCases.kinds(), ofClinics.kinds(), ofCare.kinds())
+                                        .flatMap(List::stream)
+                                        .toList())
+                        .naming(Map.of(
+                                "visitId", named::visits,
+                                "photographId", named::photographs,
+                                "attendanceId", named::attendances,
+                                "motherId", named::mothers)),
+                new Whole("clutches", "clutch", "/clutches/{id}", clutches::getClutch, clutchKinds())
+                        .naming(Map.of(
+                                "visitId",
+                                id -> named.visits(clutches.getClutch(id).motherCaseId()))),
                 new Whole(
                         "releases",
                         "release",
@@ -100,8 +112,7 @@ class AnimalWholes implements WholeSource {
                                 CLUTCH,
                                 "clutch",
                                 ClutchCorrections.ClutchCorrection.class,
-                                (ids, entry) -> clutches.correct(ids.whole(), entry),
-                                "visitId"),
+                                (ids, entry) -> clutches.correct(ids.whole(), entry)),
                 ofClutch("custody-links", "custody")
                         .corrected(
                                 CLUTCH + "/custody-links/{linkId}",

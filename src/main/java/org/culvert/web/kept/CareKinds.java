@@ -61,8 +61,7 @@ class CareKinds {
                                 "/api/care-entries/{id}",
                                 "care-entry",
                                 PlanEntries.CareEntryCorrection.class,
-                                (ids, entry) -> entries.correct(ids.id(), entry),
-                                "photographId")
+                                (ids, entry) -> entries.correct(ids.id(), entry))
                         .withdrawn(
                                 "/api/care-entries/{id}/withdrawal",
                                 "care-entry",
@@ -77,8 +76,7 @@ class CareKinds {
                                 "/api/placements/{id}",
                                 "placement",
                                 PlacementService.PlacementCorrection.class,
-                                (ids, entry) -> placements.correct(ids.id(), entry),
-                                "visitId"),
+                                (ids, entry) -> placements.correct(ids.id(), entry)),
                 KeptKind.of("disease-suspicions", "GET /api/cases/{id}/disease-suspicions", suspicions::listSuspicions)
                         .corrected(
                                 "/api/disease-suspicions/{id}",

@@ -46,8 +46,7 @@ class CaseKinds {
         "foundPlace.plusCode",
         "foundPlace.crossingRoads",
         "foundPlace.roadName",
-        "foundPlace.direction",
-        "attendanceId"
+        "foundPlace.direction"
     };
 
     private final CaseService cases;
@@ -232,8 +231,7 @@ class CaseKinds {
                         "/api/animals/{id}",
                         "animal",
                         CaseCorrections.AnimalCorrection.class,
-                        (ids, entry) -> corrector.correctAnimal(ids.id(), entry),
-                        "motherId");
+                        (ids, entry) -> corrector.correctAnimal(ids.id(), entry));
     }
 
     private KeptKind custody() {

@@ -131,7 +131,7 @@ public class KeptPageResource {
                 form.key(),
                 typed,
                 () -> {
-                    carryOut(whole, deed, kept, typed);
+                    carryOut(whole, about, deed, kept, typed);
                     return URI.create(wholes.pageOf(whole, about));
                 },
                 (why, errors) -> Response.status(why.status())
@@ -141,7 +141,7 @@ public class KeptPageResource {
                         .build());
     }
 
-    private void carryOut(Whole whole, Deed<?> deed, Kept kept, SentFields typed) {
+    private void carryOut(Whole whole, UUID about, Deed<?> deed, Kept kept, SentFields typed) {
         Act<?> act = deed.act();
         String changes = act.tag();
         if (changes != null) {
@@ -149,6 +149,12 @@ public class KeptPageResource {
         }
         SentFields shown = pages.shown(act, kept);
         EntryBody told = EntryBody.of(fields.shapes(act), typed, shown, region.zone());
+        pages.chosen(whole, about, act).forEach((field, offered) -> {
+            String chosen = typed.given(field);
+            if (chosen != null && !offered.containsKey(chosen) && !chosen.equals(shown.text(field))) {
+                told.refuse(field, "It is none of those that there are.", "one of the list");
+            }
+        });
         KeptPages.leaveAlone(act, told.told(), typed, shown);
         deed.carryOut(kept.ids(), told, bodies);
     }

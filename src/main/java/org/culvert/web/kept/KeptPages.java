@@ -11,10 +11,12 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
 import java.util.regex.Pattern;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.RegionService;
@@ -28,6 +30,7 @@ import org.culvert.web.acts.ToldThing.Cell;
 import org.culvert.web.acts.ToldValues;
 import org.culvert.web.acts.WordKeys;
 import org.culvert.web.forms.EntryBody;
+import org.culvert.web.forms.FieldShape;
 import org.culvert.web.forms.Labels;
 import org.culvert.web.forms.Reference;
 import org.culvert.web.forms.SentFields;
@@ -44,6 +47,26 @@ class KeptPages {
      * @param older address of the page with the older ones, empty where there are none
      */
     public record Section(String key, String name, List<ToldThing> items, String older) {}
+
+    /** What records of a whole are called, read where a field refers to one. */
+    private static final class Names {
+        private final Whole whole;
+        private final UUID id;
+        private final Map<String, Map<String, String>> read = new HashMap<>();
+
+        Names(Whole whole, UUID id) {
+            this.whole = whole;
+            this.id = id;
+        }
+
+        /** Empty for what whoever asks does not see. */
+        String of(String field, String record) {
+            Function<UUID, Map<String, String>> named = whole.named().get(field);
+            return named == null
+                    ? ""
+                    : read.computeIfAbsent(field, one -> named.apply(id)).getOrDefault(record, "");
+        }
+    }
 
     private static final Pattern WORD = Pattern.compile("[a-z]+([A-Z][a-z]+)*");
     private static final Set<String> NOT_SHOWN = Set.of(
@@ -110,11 +133,12 @@ class KeptPages {
     }
 
     TemplateInstance all(Whole whole, UUID id, List<FieldError> errors) {
+        Names names = new Names(whole, id);
         return sections(
                 whole,
                 id,
                 wholes.kinds(whole).stream()
-                        .map(kind -> section(whole, id, kind, null))
+                        .map(kind -> section(whole, id, kind, null, names))
                         .filter(section ->
                                 !section.items().isEmpty() || !section.older().isEmpty())
                         .toList(),
@@ -124,7 +148,7 @@ class KeptPages {
 
     /** The records of one kind that are older than one of them. */
     TemplateInstance older(Whole whole, UUID id, KeptKind kind, UUID before) {
-        return sections(whole, id, List.of(section(whole, id, kind, before)), true, List.of());
+        return sections(whole, id, List.of(section(whole, id, kind, before, new Names(whole, id))), true, List.of());
     }
 
     private TemplateInstance sections(
@@ -138,7 +162,7 @@ class KeptPages {
                 .data("once", UUID.randomUUID().toString());
     }
 
-    private Section section(Whole whole, UUID id, KeptKind kind, @Nullable UUID before) {
+    private Section section(Whole whole, UUID id, KeptKind kind, @Nullable UUID before, Names names) {
         List<ToldThing.Deed> deeds = wholes.usable(kind).stream()
                 .map(deed -> ToldThing.Deed.of(deed.act()))
                 .toList();
@@ -146,7 +170,7 @@ class KeptPages {
         return new Section(
                 kind.key(),
                 kind.name(),
-                listed.items().stream().map(kept -> item(kept, deeds)).toList(),
+                listed.items().stream().map(kept -> item(kept, deeds, names)).toList(),
                 listed.next() == null
                         ? ""
                         : "/kept/" + whole.name() + "/" + id + "?kind=" + kind.name() + "&before=" + listed.next());
@@ -176,7 +200,7 @@ class KeptPages {
                 .data("kind", kind.name())
                 .data("key", kind.key())
                 .data("act", ToldThing.Deed.of(act))
-                .data("item", item(kept, List.of()))
+                .data("item", item(kept, List.of(), new Names(whole, id)))
                 .data("of", kept.ids().id().toString())
                 .data(
                         "seen",
@@ -187,8 +211,25 @@ class KeptPages {
                                         Wholes.tagged(whole, act, kept.ids()).toString()))
                 .data(
                         "form",
-                        forms.form(act, typed == null ? shown(act, kept) : typed, errors, field -> field, Map.of()))
+                        forms.form(
+                                act,
+                                typed == null ? shown(act, kept) : typed,
+                                errors,
+                                field -> field,
+                                chosen(whole, id, act)))
                 .data("once", UUID.randomUUID().toString());
+    }
+
+    /** By the fields of a form that name records of the whole, what there is to choose from. */
+    Map<String, Map<String, String>> chosen(Whole whole, UUID id, Act<?> act) {
+        Map<String, Map<String, String>> chosen = new HashMap<>();
+        for (FieldShape shape : forms.shapes(act)) {
+            Function<UUID, Map<String, String>> named = whole.named().get(shape.name());
+            if (named != null) {
+                chosen.put(shape.name(), named.apply(id));
+            }
+        }
+        return chosen;
     }
 
     /**
@@ -225,11 +266,11 @@ class KeptPages {
                 .data("page", wholes.pageOf(whole, id));
     }
 
-    private ToldThing item(Kept kept, List<ToldThing.Deed> deeds) {
+    private ToldThing item(Kept kept, List<ToldThing.Deed> deeds, Names names) {
         JsonNode told = kept.told();
         boolean ended = told.hasNonNull("withdrawnAt") || told.hasNonNull("undoneAt");
         List<Cell> cells = new ArrayList<>();
-        collect(told, cells);
+        collect(told, cells, names);
         return new ToldThing(
                 kept.ids().id().toString(),
                 List.of(),
@@ -240,7 +281,7 @@ class KeptPages {
                 ended ? List.of() : deeds);
     }
 
-    private void collect(JsonNode told, List<Cell> cells) {
+    private void collect(JsonNode told, List<Cell> cells, Names names) {
         told.fields().forEachRemaining(field -> {
             String name = field.getKey();
             JsonNode value = field.getValue();
@@ -249,17 +290,17 @@ class KeptPages {
             }
             if (value.isObject()) {
                 if (!OWN_RECORDS.contains(name)) {
-                    collect(value, cells);
+                    collect(value, cells, names);
                 }
             } else if (value.isArray()) {
                 if (!value.isEmpty() && !value.get(0).isContainerNode()) {
                     List<String> texts = new ArrayList<>();
-                    value.forEach(one -> texts.add(text(name, one)));
+                    value.forEach(one -> texts.add(text(name, one, names)));
                     texts.removeIf(String::isEmpty);
                     add(cells, name, String.join("; ", texts));
                 }
             } else {
-                add(cells, name, text(name, value));
+                add(cells, name, text(name, value, names));
             }
         });
     }
@@ -271,14 +312,14 @@ class KeptPages {
     }
 
     /** Empty for what is no words of people. */
-    private String text(String name, JsonNode value) {
+    private String text(String name, JsonNode value, Names names) {
         for (Map.Entry<String, Reference> known : NAMES) {
             if (known.getKey().equals(name)) {
                 return choices.of(known.getValue()).getOrDefault(value.asText(), "");
             }
         }
         if (name.endsWith("Id") || name.endsWith("Ids")) {
-            return "";
+            return names.of(name, value.asText());
         }
         return value.isTextual() && WORD.matcher(value.asText()).matches()
                 ? labels.choice(value.asText())

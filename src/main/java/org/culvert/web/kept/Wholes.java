@@ -48,6 +48,15 @@ class Wholes {
         return all;
     }
 
+    Optional<Whole> find(String name) {
+        return all.stream().filter(one -> one.name().equals(name)).findFirst();
+    }
+
+    /** Whether whoever asks may read any. */
+    boolean isReadable(Whole whole) {
+        return rights.may(whole.reads());
+    }
+
     /**
      * One that whoever asks may read.
      *
@@ -55,11 +64,8 @@ class Wholes {
      * @throws ForbiddenException where they may read none
      */
     Whole readable(String name, UUID id) {
-        Whole whole = all.stream()
-                .filter(one -> one.name().equals(name))
-                .findFirst()
-                .orElseThrow(() -> new NotFoundException("kind of records", name));
-        if (!rights.may(whole.reads())) {
+        Whole whole = find(name).orElseThrow(() -> new NotFoundException("kind of records", name));
+        if (!isReadable(whole)) {
             throw new ForbiddenException();
         }
         sight.requireSeenAt("/api/" + name + "/" + id);

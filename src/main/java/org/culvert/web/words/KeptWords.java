@@ -23,6 +23,9 @@ public interface KeptWords {
     @Message("None of these is for you to see.")
     String noneOlder();
 
+    @Message("Case {number}: {name}, {sex}, found {when}")
+    String animalOfCase(long number, String name, String sex, String when);
+
     @Message("Kinds of records")
     String kinds();
 
