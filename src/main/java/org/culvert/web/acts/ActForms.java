@@ -130,7 +130,7 @@ public class ActForms {
                         + String.join(
                                 " | ",
                                 shape.columns().stream()
-                                        .map(FieldShape.Column::name)
+                                        .map(column -> labels.field(column.name()))
                                         .toList());
     }
 

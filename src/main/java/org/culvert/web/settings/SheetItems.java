@@ -208,7 +208,8 @@ class SheetItems {
                 if (!part.getValue().isNull()) {
                     parts.add(
                             part.getValue().isNumber()
-                                    ? part.getKey() + ": " + part.getValue().asText()
+                                    ? label(part.getKey()) + ": "
+                                            + part.getValue().asText()
                                     : text(part.getKey(), part.getValue()));
                 }
             });

@@ -11,6 +11,7 @@ import org.culvert.animal.intake.SurgeEntries;
 import org.culvert.animal.intake.SurgeRegister;
 import org.culvert.care.placement.SurgeService;
 import org.culvert.platform.InvalidException;
+import org.culvert.platform.Page;
 import org.culvert.web.acts.Act;
 import org.culvert.web.settings.Sheet.Purpose;
 import org.jspecify.annotations.Nullable;
@@ -77,7 +78,14 @@ class SurgeSheets implements SheetSource {
     }
 
     private Sheet proposals() {
-        return Sheet.of("placement-proposals", Purpose.care, () -> proposals.listProposals(MOST))
+        return Sheet.paged(
+                        "placement-proposals",
+                        Purpose.care,
+                        most -> Page.of(
+                                proposals.listProposals(MOST + 1),
+                                MOST,
+                                one -> one,
+                                one -> one.id().toString()))
                 .readBy("GET /api/placement-proposals/{id}")
                 .titled("words", "proposedAt")
                 .one(proposals::getProposal)
