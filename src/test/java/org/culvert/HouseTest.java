@@ -4,6 +4,7 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.methods;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
 
 import com.tngtech.archunit.base.DescribedPredicate;
 import com.tngtech.archunit.core.domain.JavaClass;
@@ -217,6 +218,25 @@ class HouseTest {
             .resideOutsideOfPackage("org.culvert.platform..")
             .should()
             .notBePublic();
+
+    /** Of the pages whose forms are made of bodies: forms, what may be done by them, records that are kept, settings. */
+    @ArchTest
+    static final ArchRule FORMS_OF_PAGES_POINT_DOWN_TOO = layeredArchitecture()
+            .consideringOnlyDependenciesInLayers()
+            .layer("settings")
+            .definedBy("org.culvert.web.settings..")
+            .layer("kept")
+            .definedBy("org.culvert.web.kept..")
+            .layer("acts")
+            .definedBy("org.culvert.web.acts..")
+            .layer("forms")
+            .definedBy("org.culvert.web.forms..")
+            .whereLayer("settings")
+            .mayNotBeAccessedByAnyLayer()
+            .whereLayer("kept")
+            .mayOnlyBeAccessedByLayers("settings")
+            .whereLayer("acts")
+            .mayOnlyBeAccessedByLayers("settings", "kept");
 
     @ArchTest
     static final ArchRule NOBODY_PRINTS = noClasses()

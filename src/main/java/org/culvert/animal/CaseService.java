@@ -177,6 +177,26 @@ public class CaseService {
                 .toList();
     }
 
+    /**
+     * Cases of other animals that may be the mother of that of a case: hers where she is known, those of the same incident,
+     * then those of the same species that were found before it, the latest first.
+     */
+    @Transactional
+    public List<CaseView> listPossibleMothers(UUID caseId, int most) {
+        Case own = require(caseId);
+        Animal young = animals.findById(own.animalId);
+        UUID known = young.motherId == null ? young.id() : young.motherId;
+        List<Case> rows = cases.find("""
+                        select c from Case c join Animal a on a.id = c.animalId
+                        where a.id <> ?1 and (a.id = ?2 or a.sex <> 'male'
+                            and (c.incidentId = ?3 or a.taxonId = ?4 and c.happenedAt <= ?5))
+                        order by case when a.id = ?2 then 0 when c.incidentId = ?3 then 1 else 2 end, c.happenedAt desc
+                        """, young.id(), known, own.incidentId, young.taxonId, own.happenedAt())
+                .page(0, most)
+                .list();
+        return rows.stream().map(reader.viewer(rows)).toList();
+    }
+
     /** Cases of those who were taken in under a temporary number, newest first; a surge gives each number once. */
     @Transactional
     public Page<CaseView> listByTemporaryNumber(String temporaryNumber) {

@@ -6,6 +6,7 @@ import org.culvert.animal.CaseView;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.taxon.CautionService.CautionView;
 import org.culvert.web.HolderNames;
+import org.culvert.web.kept.KeptWays;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param astray errors of a form that is not here any more
  * @param refused the form that was not taken, to be found again
  * @param links what else there is of it
+ * @param ways to the forms that put its records right
  */
 public record CasePage(
         UUID id,
@@ -34,6 +36,7 @@ public record CasePage(
         boolean mayAsk,
         @Nullable Long incidentNumber,
         Links links,
+        KeptWays ways,
         List<FieldError> astray,
         @Nullable String refused,
         @Nullable String kept,

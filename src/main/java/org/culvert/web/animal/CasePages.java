@@ -33,6 +33,7 @@ import org.culvert.web.HolderNames;
 import org.culvert.web.Languages;
 import org.culvert.web.forms.EntryField.Option;
 import org.culvert.web.forms.Labels;
+import org.culvert.web.kept.KeptLinks;
 import org.culvert.web.words.CaseWords;
 import org.jspecify.annotations.Nullable;
 
@@ -54,6 +55,7 @@ class CasePages {
     private final Languages languages;
     private final Labels labels;
     private final RegionService region;
+    private final KeptLinks kept;
     private final Sight sight;
     private final Clock clock;
 
@@ -73,6 +75,7 @@ class CasePages {
             Languages languages,
             Labels labels,
             RegionService region,
+            KeptLinks kept,
             Sight sight,
             Clock clock) {
         this.page = page;
@@ -90,6 +93,7 @@ class CasePages {
         this.languages = languages;
         this.labels = labels;
         this.region = region;
+        this.kept = kept;
         this.sight = sight;
         this.clock = clock;
     }
@@ -143,6 +147,7 @@ class CasePages {
                                 !asker.hasAny(Role.COORDINATOR),
                                 asker.hasAny(Role.CLINIC, Role.COORDINATOR),
                                 asker.hasAny(Role.DISPATCHER, Role.RESCUER, Role.CLINIC, Role.CARER, Role.COORDINATOR)),
+                        this.kept.waysOf("cases", caseId),
                         sent.errors(),
                         sent.isRefused() ? "form-" + sent.form() : null,
                         kept,

@@ -19,20 +19,28 @@ import org.culvert.release.holds.HoldService.CaseHoldView;
 import org.culvert.release.nonrelease.NonReleaseView;
 import org.jspecify.annotations.Nullable;
 
-/** What one asker may see of a case beside the case itself; a part without a right is null. */
+/**
+ * What one asker may see of a case beside the case itself; a part without a right is null.
+ *
+ * @param morePhotographs whether there are older ones
+ */
 public record CaseParts(
         List<CaseClockView> clocks,
         List<String> clocksNotLookedAt,
         List<CaseHoldView> holds,
         List<DiseaseSuspicionView> suspicions,
         List<PhotographView> photographs,
+        boolean morePhotographs,
         @Nullable List<VisitView> visits,
         @Nullable Growth growth,
         @Nullable Care care,
         @Nullable Release release) {
 
-    /** @param others measurements that are no weights, the newest first */
-    public record Growth(@Nullable WeightPicture picture, List<MeasuredView> last, String note) {}
+    /**
+     * @param last the latest measurements
+     * @param more whether there are earlier ones
+     */
+    public record Growth(@Nullable WeightPicture picture, List<MeasuredView> last, boolean more, String note) {}
 
     /**
      * @param moreEntries whether there are older ones
@@ -50,12 +58,14 @@ public record CaseParts(
     }
 
     /**
+     * @param moreAssessments whether there are older ones
      * @param sites names of the sites of the assessments
      * @param references whether the asker may read what proves an approval
      */
     public record Release(
             List<SignedCheckView> checks,
             List<AssessmentView> assessments,
+            boolean moreAssessments,
             Map<UUID, String> sites,
             List<ReleaseApprovalView> approvals,
             List<NonReleaseView> decisions,

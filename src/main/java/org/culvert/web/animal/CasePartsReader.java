@@ -96,14 +96,16 @@ class CasePartsReader {
 
     CaseParts read(UUID caseId, CaseTongue tongue) {
         CaseClocksView told = clocks.ofCase(caseId);
+        Page<PhotographView> pictures = photographs.listOfCase(caseId, MOST, null);
         return new CaseParts(
                 told.clocks(),
                 told.said(),
                 holds.listHolds(caseId),
                 suspicions.listSuspicions(caseId),
-                seen("photograph", photographs.listOfCase(caseId, MOST, null).items(), PhotographView::id).stream()
+                seen("photograph", pictures.items(), PhotographView::id).stream()
                         .filter(one -> one.withdrawnAt() == null)
                         .toList(),
+                pictures.next() != null,
                 sight.sees("visit", "diagnosis") ? seen("visit", clinic.listVisits(caseId), VisitView::id) : null,
                 sight.sees("growth", "measurements") ? grown(caseId, tongue) : null,
                 sight.sees("aftercare-plan", "tasks") ? care(caseId) : null,
@@ -114,7 +116,7 @@ class CasePartsReader {
         GrowthView told = growth.grow(caseId);
         int all = told.measurements().size();
         List<MeasuredView> last = told.measurements().subList(Math.max(0, all - SHOWN), all);
-        return new CaseParts.Growth(WeightPicture.of(told.measurements(), tongue), last, told.note());
+        return new CaseParts.Growth(WeightPicture.of(told.measurements(), tongue), last, all > SHOWN, told.note());
     }
 
     private CaseParts.Care care(UUID caseId) {
@@ -128,11 +130,12 @@ class CasePartsReader {
     }
 
     private CaseParts.Release release(UUID caseId) {
-        List<AssessmentView> asked = seen(
-                "assessment", assessments.listAssessments(caseId, SHOWN, null).items(), AssessmentView::id);
+        Page<AssessmentView> some = assessments.listAssessments(caseId, SHOWN, null);
+        List<AssessmentView> asked = seen("assessment", some.items(), AssessmentView::id);
         return new CaseParts.Release(
                 checks.listChecks(caseId),
                 asked,
+                some.next() != null,
                 names(asked),
                 approvals.listForCase(caseId),
                 seen("non-release", decisions.listOfCase(caseId), NonReleaseView::id),

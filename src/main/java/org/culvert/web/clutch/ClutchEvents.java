@@ -12,6 +12,8 @@ import org.jspecify.annotations.Nullable;
 /** What happened to a clutch, a line each, the latest first. */
 final class ClutchEvents {
     private record Event(
+            @Nullable String kind,
+            UUID recordId,
             @Nullable UUID entryId,
             Instant at,
             String words,
@@ -29,12 +31,22 @@ final class ClutchEvents {
         told.tell(clutch);
         clutch.custody().stream()
                 .skip(1)
-                .forEach(link ->
-                        told.add(null, link.from(), tongue.words().eventHandedOver(holders.of(link.holder())), null));
+                .forEach(link -> told.add(
+                        "custody-links",
+                        link.id(),
+                        null,
+                        link.from(),
+                        tongue.words().eventHandedOver(holders.of(link.holder())),
+                        null));
         return told.events.stream()
                 .sorted(Comparator.comparing(Event::at).reversed())
                 .map(event -> new ClutchPage.EventRow(
-                        event.entryId(), tongue.moment(event.at()), event.words(), event.withdrawn()))
+                        event.kind(),
+                        event.recordId(),
+                        event.entryId(),
+                        tongue.moment(event.at()),
+                        event.words(),
+                        event.withdrawn()))
                 .toList();
     }
 
@@ -42,6 +54,8 @@ final class ClutchEvents {
         var words = tongue.words();
         clutch.recoveries()
                 .forEach(row -> add(
+                        "eggs",
+                        row.id(),
                         row.id(),
                         row.at(),
                         words.eventRecovered(
@@ -53,18 +67,24 @@ final class ClutchEvents {
                         row.withdrawnBecause()));
         clutch.leftInside()
                 .forEach(row -> add(
+                        null,
+                        row.id(),
                         row.id(),
                         row.at(),
                         words.eventInside(row.counted(), row.reader()) + said(row.words()),
                         row.withdrawnBecause()));
         clutch.setUps()
                 .forEach(row -> add(
+                        null,
+                        row.id(),
                         row.id(),
                         row.at(),
                         words.eventSetUp(row.setUpBy()) + said(row.words()),
                         row.withdrawnBecause()));
         clutch.candlings()
                 .forEach(row -> add(
+                        null,
+                        row.id(),
                         row.id(),
                         row.at(),
                         words.eventCandled(row.candledBy(), row.developing(), row.notDeveloping(), row.cannotTell())
@@ -72,6 +92,8 @@ final class ClutchEvents {
                         row.withdrawnBecause()));
         clutch.failures()
                 .forEach(row -> add(
+                        "failed-eggs",
+                        row.id(),
                         row.id(),
                         row.at(),
                         words.eventFailed(
@@ -80,9 +102,12 @@ final class ClutchEvents {
                                         words.grounds(row.grounds().name()))
                                 + said(row.words()),
                         row.withdrawnBecause()));
-        clutch.hatchings().forEach(row -> add(null, row.at(), words.eventHatched(row.hatched()), null));
+        clutch.hatchings()
+                .forEach(row -> add("hatchings", row.id(), null, row.at(), words.eventHatched(row.hatched()), null));
         clutch.temperatures()
                 .forEach(row -> add(
+                        null,
+                        row.id(),
                         row.id(),
                         row.firstAt(),
                         row.readings() == 1
@@ -95,9 +120,15 @@ final class ClutchEvents {
                         row.withdrawnBecause()));
     }
 
-    private void add(@Nullable UUID entryId, @Nullable Instant at, String words, @Nullable String withdrawn) {
+    private void add(
+            @Nullable String kind,
+            UUID recordId,
+            @Nullable UUID entryId,
+            @Nullable Instant at,
+            String words,
+            @Nullable String withdrawn) {
         if (at != null) {
-            events.add(new Event(entryId, at, words, withdrawn));
+            events.add(new Event(kind, recordId, entryId, at, words, withdrawn));
         }
     }
 

@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.UUID;
 import org.culvert.care.clutch.ClutchViews.ClutchView;
 import org.culvert.web.forms.EntryForm;
+import org.culvert.web.kept.KeptWays;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param bed in what the eggs lie, a sentence
  * @param events what happened, the latest first
  * @param forms by what they are; none for who only reads
+ * @param ways to the forms that put what is recorded right
  */
 public record ClutchPage(
         ClutchView told,
@@ -30,7 +32,8 @@ public record ClutchPage(
         String bed,
         List<TallyRow> tally,
         List<EventRow> events,
-        Map<String, EntryForm> forms) {
+        Map<String, EntryForm> forms,
+        KeptWays ways) {
     public String action() {
         return "/clutches/" + told.id();
     }
@@ -50,10 +53,14 @@ public record ClutchPage(
     public record TallyRow(String words, long eggs) {}
 
     /**
+     * @param kind of the records among which it is corrected, or null
+     * @param recordId its own among these
      * @param entryId of an entry that can be taken back, else null
      * @param withdrawn why it was taken back, or null
      */
     public record EventRow(
+            @Nullable String kind,
+            UUID recordId,
             @Nullable UUID entryId,
             String at,
             String words,

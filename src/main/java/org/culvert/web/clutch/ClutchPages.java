@@ -31,6 +31,7 @@ import org.culvert.web.HolderNames;
 import org.culvert.web.Languages;
 import org.culvert.web.forms.EntryForm;
 import org.culvert.web.forms.SentFields;
+import org.culvert.web.kept.KeptLinks;
 import org.culvert.web.words.ClutchWords;
 import org.jspecify.annotations.Nullable;
 
@@ -46,6 +47,7 @@ class ClutchPages {
     private final HolderNames holders;
     private final RegionService region;
     private final Languages languages;
+    private final KeptLinks kept;
     private final Sight sight;
     private final Clock clock;
 
@@ -57,6 +59,7 @@ class ClutchPages {
             HolderNames holders,
             RegionService region,
             Languages languages,
+            KeptLinks kept,
             Sight sight,
             Clock clock) {
         this.clutches = clutches;
@@ -66,6 +69,7 @@ class ClutchPages {
         this.holders = holders;
         this.region = region;
         this.languages = languages;
+        this.kept = kept;
         this.sight = sight;
         this.clock = clock;
     }
@@ -129,7 +133,8 @@ class ClutchPages {
                 events,
                 sight.viewer().hasAny(Role.COORDINATOR, Role.CLINIC, Role.CARER)
                         ? forms(events, sent, ofFile, wrong)
-                        : Map.of());
+                        : Map.of(),
+                kept.waysOf("clutches", id));
     }
 
     private Map<String, EntryForm> forms(

@@ -14,6 +14,7 @@ import org.culvert.dispatch.DispatchService;
 import org.culvert.dispatch.DispatchService.AttendanceView;
 import org.culvert.dispatch.DispatchService.GateView;
 import org.culvert.dispatch.OpenIncidentService.OpenIncidentView;
+import org.culvert.web.kept.KeptWays;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,6 +27,7 @@ import org.jspecify.annotations.Nullable;
  * @param who members who attend: those who can go first, then the nearest
  * @param furtherAway the rest of them
  * @param around what else is open near it, nearest first
+ * @param ways to the forms that put what is recorded right
  * @param gate the gate's answer about those who were asked about; null where nobody was
  */
 public record DeskIncidentPage(
@@ -45,6 +47,7 @@ public record DeskIncidentPage(
         List<Outing> outings,
         List<Around> around,
         List<ClosingView> closings,
+        KeptWays ways,
         Instant now) {
     /** How a going-out may have ended. */
     public List<String> outcomes() {

@@ -35,6 +35,7 @@ import org.culvert.road.PlaceAsGiven;
 import org.culvert.road.RoadFacts;
 import org.culvert.road.RoadService;
 import org.culvert.roster.RosterService;
+import org.culvert.web.kept.KeptLinks;
 import org.jspecify.annotations.Nullable;
 
 /** Gathers what the desk's page of an incident shows. */
@@ -54,6 +55,7 @@ class DeskIncidentPages {
     private final RosterService roster;
     private final RoadService roads;
     private final AnimalNames animals;
+    private final KeptLinks kept;
     private final Clock clock;
 
     DeskIncidentPages(
@@ -67,6 +69,7 @@ class DeskIncidentPages {
             RosterService roster,
             RoadService roads,
             AnimalNames animals,
+            KeptLinks kept,
             Clock clock) {
         this.incidents = incidents;
         this.calls = calls;
@@ -78,6 +81,7 @@ class DeskIncidentPages {
         this.roster = roster;
         this.roads = roads;
         this.animals = animals;
+        this.kept = kept;
         this.clock = clock;
     }
 
@@ -122,6 +126,7 @@ class DeskIncidentPages {
                 outings(incidentId),
                 around(incident),
                 closings.list(incidentId),
+                kept.waysOf("incidents", incidentId),
                 clock.instant());
     }
 

@@ -95,6 +95,11 @@ public record FieldShape(
         return new FieldShape(name, kind, needed, rare, corrects, values, reference, columns, most);
     }
 
+    /** The same, chosen from what the page offers. */
+    public FieldShape isChoice() {
+        return new FieldShape(name, Kind.choice, needed, rare, change, values, reference, columns, most);
+    }
+
     public FieldShape atMost(int characters) {
         return new FieldShape(name, kind, needed, rare, change, values, reference, columns, characters);
     }

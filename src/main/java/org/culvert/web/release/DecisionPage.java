@@ -5,12 +5,14 @@ import java.util.Map;
 import java.util.UUID;
 import org.culvert.release.nonrelease.NonReleaseView;
 import org.culvert.web.forms.EntryForm;
+import org.culvert.web.kept.KeptWays;
 import org.jspecify.annotations.Nullable;
 
 /**
  * What a page says of a decision that an animal does not go back.
  *
  * @param forms by what they are; those that the asker's role has
+ * @param ways to the forms that put what is recorded right
  */
 public record DecisionPage(
         NonReleaseView told,
@@ -23,7 +25,8 @@ public record DecisionPage(
         List<Part> permits,
         List<Part> reviews,
         List<Part> outcomes,
-        Map<String, EntryForm> forms) {
+        Map<String, EntryForm> forms,
+        KeptWays ways) {
     /**
      * One thing that came of it.
      *

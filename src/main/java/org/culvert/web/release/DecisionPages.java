@@ -18,6 +18,7 @@ import org.culvert.web.Languages;
 import org.culvert.web.forms.EntryField.Option;
 import org.culvert.web.forms.EntryForm;
 import org.culvert.web.forms.SentFields;
+import org.culvert.web.kept.KeptLinks;
 import org.culvert.web.words.FormsWords;
 import org.culvert.web.words.ReleaseWords;
 import org.jspecify.annotations.Nullable;
@@ -28,12 +29,14 @@ class DecisionPages {
     private final NonReleaseService decisions;
     private final PlanPages plans;
     private final Languages languages;
+    private final KeptLinks kept;
     private final Sight sight;
 
-    DecisionPages(NonReleaseService decisions, PlanPages plans, Languages languages, Sight sight) {
+    DecisionPages(NonReleaseService decisions, PlanPages plans, Languages languages, KeptLinks kept, Sight sight) {
         this.decisions = decisions;
         this.plans = plans;
         this.languages = languages;
+        this.kept = kept;
         this.sight = sight;
     }
 
@@ -105,7 +108,8 @@ class DecisionPages {
                                 options(Stream.of(opinions, notices, permits, reviews, outcomes)
                                         .flatMap(List::stream)
                                         .toList()),
-                                again));
+                                again),
+                kept.waysOf("non-release-decisions", id));
     }
 
     private static DecisionPage.Part part(

@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.UUID;
 import org.culvert.release.ReleaseView;
 import org.culvert.web.forms.EntryForm;
+import org.culvert.web.kept.KeptWays;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -12,6 +13,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param facts how it was made
  * @param forms by what they are; those that the asker's role has
+ * @param ways to the forms that put what is recorded right
  */
 public record ReleasePage(
         ReleaseView told,
@@ -23,7 +25,8 @@ public record ReleasePage(
         List<Lifted> lifted,
         List<Picture> pictures,
         List<Seen> sightings,
-        Map<String, EntryForm> forms) {
+        Map<String, EntryForm> forms,
+        KeptWays ways) {
     public record Fact(String name, String words) {}
 
     /** @param withdrawn why it was taken back that it was let go, or null */

@@ -26,6 +26,7 @@ import org.culvert.web.HolderNames;
 import org.culvert.web.Languages;
 import org.culvert.web.forms.EntryField.Option;
 import org.culvert.web.forms.EntryForm;
+import org.culvert.web.kept.KeptLinks;
 import org.culvert.web.words.FormsWords;
 import org.culvert.web.words.ReleaseWords;
 import org.jspecify.annotations.Nullable;
@@ -40,6 +41,7 @@ class ReleasePages {
     private final CaseNames names;
     private final HolderNames holders;
     private final Languages languages;
+    private final KeptLinks kept;
     private final Sight sight;
     private final Clock clock;
 
@@ -51,6 +53,7 @@ class ReleasePages {
             CaseNames names,
             HolderNames holders,
             Languages languages,
+            KeptLinks kept,
             Sight sight,
             Clock clock) {
         this.releases = releases;
@@ -60,6 +63,7 @@ class ReleasePages {
         this.names = names;
         this.holders = holders;
         this.languages = languages;
+        this.kept = kept;
         this.sight = sight;
         this.clock = clock;
     }
@@ -158,7 +162,8 @@ class ReleasePages {
                 lifted(told, tongue.words()),
                 pictures,
                 seen,
-                forms(told, listed, pictures, seen, tongue, again));
+                forms(told, listed, pictures, seen, tongue, again),
+                kept.waysOf("releases", id));
     }
 
     private List<ReleasePage.Fact> facts(ReleaseView told, ReleaseTongue tongue) {

@@ -7,6 +7,7 @@ import org.culvert.hotspot.SeasonWindowService;
 import org.culvert.taxon.CautionService;
 import org.culvert.taxon.SynonymService;
 import org.culvert.taxon.TaxonService;
+import org.culvert.web.acts.Act;
 import org.culvert.web.settings.Sheet.Purpose;
 
 /** Which animals there are, and what is said of them. */
@@ -39,15 +40,15 @@ class AnimalSheets implements SheetSource {
                         .entered(
                                 TaxonService.TaxonEntry.class,
                                 entry -> taxa.enterTaxa(List.of(entry)).get(0).id())
-                        .act(new Act<>(
-                                "sensitivity",
-                                "PUT /api/taxa/{id}/sensitivity",
-                                "taxon",
-                                true,
-                                TaxonService.SensitivityEntry.class,
-                                Set.of(),
-                                false,
-                                taxa::settleSensitivity)),
+                        .act(
+                                new Act<>(
+                                        "sensitivity",
+                                        "PUT /api/taxa/{id}/sensitivity",
+                                        "taxon",
+                                        true,
+                                        TaxonService.SensitivityEntry.class,
+                                        Set.of()),
+                                taxa::settleSensitivity),
                 Sheet.of("taxon-synonyms", Purpose.animals, synonyms::listSynonyms)
                         .titled("name", "taxonId")
                         .one(synonyms::getSynonym)

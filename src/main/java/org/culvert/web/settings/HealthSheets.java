@@ -11,6 +11,7 @@ import org.culvert.care.health.SuspicionService;
 import org.culvert.care.health.SyndromeEntries;
 import org.culvert.care.health.SyndromeService;
 import org.culvert.roster.VaccinationService;
+import org.culvert.web.acts.Act;
 import org.culvert.web.settings.Sheet.Purpose;
 
 /** Diseases of animals, and vaccinations of people. */
@@ -93,14 +94,14 @@ class HealthSheets implements SheetSource {
         return Sheet.paged("health-alerts", Purpose.health, most -> alerts.listAlerts(false, most, null))
                 .titled("syndrome", "sentence")
                 .one(alerts::getAlert)
-                .act(new Act<>(
-                        "acknowledgements",
-                        "POST /api/health-alerts/{id}/acknowledgements",
-                        null,
-                        true,
-                        SyndromeEntries.AcknowledgementEntry.class,
-                        Set.of(),
-                        false,
-                        alerts::acknowledge));
+                .act(
+                        new Act<>(
+                                "acknowledgements",
+                                "POST /api/health-alerts/{id}/acknowledgements",
+                                null,
+                                true,
+                                SyndromeEntries.AcknowledgementEntry.class,
+                                Set.of()),
+                        alerts::acknowledge);
     }
 }

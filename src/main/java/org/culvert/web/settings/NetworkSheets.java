@@ -12,6 +12,7 @@ import org.culvert.platform.DemoMark;
 import org.culvert.platform.RegionService;
 import org.culvert.platform.personal.ErasureService;
 import org.culvert.platform.sight.DisclosureService;
+import org.culvert.web.acts.Act;
 import org.culvert.web.settings.Sheet.Purpose;
 
 /** The region, and what leaves the network. */
@@ -44,33 +45,33 @@ class NetworkSheets implements SheetSource {
         return List.of(
                 Sheet.alone("region", Purpose.network, region::findDescription)
                         .titled("name")
-                        .act(new Act<>(
-                                "settling",
-                                "PUT /api/region",
-                                "region",
-                                false,
-                                RegionService.RegionDescription.class,
-                                Set.of(),
-                                false,
+                        .act(
+                                new Act<>(
+                                        "settling",
+                                        "PUT /api/region",
+                                        "region",
+                                        false,
+                                        RegionService.RegionDescription.class,
+                                        Set.of()),
                                 (id, entry) -> {
                                     region.settle(entry);
                                     demoMark.read();
                                     return null;
-                                })),
+                                }),
                 Sheet.alone("disclosure-settings", Purpose.network, () -> Optional.of(disclosure.settings()))
                         .titled()
-                        .act(new Act<>(
-                                "settling",
-                                "PUT /api/disclosure-settings",
-                                "disclosure-settings",
-                                false,
-                                DisclosureService.DisclosureSettingsView.class,
-                                Set.of(),
-                                false,
+                        .act(
+                                new Act<>(
+                                        "settling",
+                                        "PUT /api/disclosure-settings",
+                                        "disclosure-settings",
+                                        false,
+                                        DisclosureService.DisclosureSettingsView.class,
+                                        Set.of()),
                                 (id, entry) -> {
                                     disclosure.settle(entry);
                                     return null;
-                                })),
+                                }),
                 Sheet.paged("agreements", Purpose.network, most -> agreements.listAgreements(most, null))
                         .titled("documentReference")
                         .lastDay()
@@ -86,15 +87,15 @@ class NetworkSheets implements SheetSource {
                 Sheet.paged("event-subscriptions", Purpose.network, most -> subscriptions.listSubscriptions(most, null))
                         .titled("address")
                         .one(subscriptions::getSubscription)
-                        .act(new Act<>(
-                                "entry",
-                                "POST /api/event-subscriptions",
-                                null,
-                                false,
-                                SubscriptionService.SubscriptionEntry.class,
-                                Set.of(),
-                                true,
-                                (id, entry) -> subscriptions.subscribe(entry)))
+                        .actShownOnce(
+                                new Act<>(
+                                        "entry",
+                                        "POST /api/event-subscriptions",
+                                        null,
+                                        false,
+                                        SubscriptionService.SubscriptionEntry.class,
+                                        Set.of()),
+                                (id, entry) -> subscriptions.subscribe(entry))
                         .changed(
                                 "ending",
                                 "event-subscription",
@@ -102,18 +103,12 @@ class NetworkSheets implements SheetSource {
                                 (id, why) -> subscriptions.end(id, why.reason())),
                 Sheet.paged("erasures", Purpose.network, most -> erasures.listErasures(most, null))
                         .titled("kind", "erasedAt")
-                        .act(new Act<>(
-                                "erasing",
-                                "POST /api/erasures",
-                                null,
-                                false,
-                                Nothing.class,
-                                Set.of(),
-                                false,
+                        .act(
+                                new Act<>("erasing", "POST /api/erasures", null, false, Nothing.class, Set.of()),
                                 (id, entry) -> {
                                     erasures.eraseDue();
                                     return null;
-                                })));
+                                }));
     }
 
     /** Nothing is asked. */

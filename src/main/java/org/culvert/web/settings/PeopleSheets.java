@@ -14,6 +14,7 @@ import org.culvert.roster.RosterCorrections;
 import org.culvert.roster.RosterCorrector;
 import org.culvert.roster.RosterService;
 import org.culvert.roster.VaccinationService;
+import org.culvert.web.acts.Act;
 import org.culvert.web.settings.Sheet.Purpose;
 
 /** Who belongs to the network, and what they hold: looked at on the roster, entered and corrected here. */
@@ -86,18 +87,18 @@ class PeopleSheets implements SheetSource {
                     corrector.correctMember(id, correction);
                     return id;
                 })
-                .act(new Act<>(
-                        "absences",
-                        "POST /api/members/{id}/absences",
-                        null,
-                        true,
-                        CarerService.AbsenceEntry.class,
-                        Set.of(),
-                        false,
+                .act(
+                        new Act<>(
+                                "absences",
+                                "POST /api/members/{id}/absences",
+                                null,
+                                true,
+                                CarerService.AbsenceEntry.class,
+                                Set.of()),
                         (id, entry) -> {
                             carers.addAbsence(id, entry);
                             return id;
-                        }));
+                        });
     }
 
     private Sheet authorisations() {

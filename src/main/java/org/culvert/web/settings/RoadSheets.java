@@ -19,6 +19,7 @@ import org.culvert.platform.NotFoundException;
 import org.culvert.road.RoadNetworkService;
 import org.culvert.road.RoadNetworkView;
 import org.culvert.road.traffic.TrafficCountService;
+import org.culvert.web.acts.Act;
 import org.culvert.web.settings.Sheet.Purpose;
 import org.jspecify.annotations.Nullable;
 
@@ -75,15 +76,15 @@ class RoadSheets implements SheetSource {
                 Sheet.of("road-networks", Purpose.roads, networks::listNetworks)
                         .titled("name", "number")
                         .one(this::network)
-                        .act(new Act<>(
-                                "place-moves",
-                                "POST /api/road-networks/{id}/place-moves",
-                                null,
-                                true,
-                                NetworkSheets.Nothing.class,
-                                Set.of(),
-                                false,
-                                (id, nothing) -> moves.start(id))),
+                        .act(
+                                new Act<>(
+                                        "place-moves",
+                                        "POST /api/road-networks/{id}/place-moves",
+                                        null,
+                                        true,
+                                        NetworkSheets.Nothing.class,
+                                        Set.of()),
+                                (id, nothing) -> moves.start(id)),
                 Sheet.paged("annual-runs", Purpose.roads, most -> runs.listAnnualRuns(most, null))
                         .titled("plan")
                         .entered(

@@ -17,6 +17,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.culvert.platform.CulvertException;
 import org.culvert.platform.FormBodies;
@@ -26,6 +27,9 @@ import org.culvert.platform.RegionService;
 import org.culvert.platform.Role;
 import org.culvert.platform.account.OwnForm;
 import org.culvert.web.PageForms;
+import org.culvert.web.acts.Act;
+import org.culvert.web.acts.ActForms;
+import org.culvert.web.acts.ActRights;
 import org.culvert.web.forms.EntryBody;
 import org.culvert.web.forms.SentFields;
 import org.culvert.web.forms.SentForm;
@@ -42,8 +46,9 @@ import org.jspecify.annotations.Nullable;
 public class SettingsFilePageResource {
     private final Template page;
     private final Sheets sheets;
+    private final ActRights rights;
     private final SheetFiles files;
-    private final SheetForms fields;
+    private final ActForms fields;
     private final RegionService region;
     private final FormBodies bodies;
     private final PageForms forms;
@@ -51,13 +56,15 @@ public class SettingsFilePageResource {
     SettingsFilePageResource(
             @Location("settings-file.html") Template page,
             Sheets sheets,
+            ActRights rights,
             SheetFiles files,
-            SheetForms fields,
+            ActForms fields,
             RegionService region,
             FormBodies bodies,
             PageForms forms) {
         this.page = page;
         this.sheets = sheets;
+        this.rights = rights;
         this.files = files;
         this.fields = fields;
         this.region = region;
@@ -104,7 +111,7 @@ public class SettingsFilePageResource {
         if (act == null) {
             throw new NotFoundException("kind of files", kind);
         }
-        if (!sheets.may(act.act().operation())) {
+        if (!rights.may(act.act().operation())) {
             throw new ForbiddenException();
         }
         return act;
@@ -121,7 +128,7 @@ public class SettingsFilePageResource {
         return page.data("sheet", sheet.name())
                 .data("key", sheet.key())
                 .data("home", sheet.home())
-                .data("form", fields.form(sheet, act, typed, errors))
+                .data("form", fields.form(act, typed, errors, sheet::called, Map.of()))
                 .data("once", UUID.randomUUID().toString());
     }
 }

@@ -26,6 +26,8 @@ import org.culvert.platform.RegionService;
 import org.culvert.platform.account.OwnForm;
 import org.culvert.platform.ledger.SeenRecords;
 import org.culvert.web.PageForms;
+import org.culvert.web.acts.Act;
+import org.culvert.web.acts.ActForms;
 import org.culvert.web.forms.EntryBody;
 import org.culvert.web.forms.SentFields;
 import org.culvert.web.forms.SentForm;
@@ -41,7 +43,7 @@ import org.jspecify.annotations.Nullable;
 public class SettingsPageResource {
     private final Sheets sheets;
     private final SettingsPages pages;
-    private final SheetForms fields;
+    private final ActForms fields;
     private final RegionService region;
     private final FormBodies bodies;
     private final PageForms forms;
@@ -50,7 +52,7 @@ public class SettingsPageResource {
     SettingsPageResource(
             Sheets sheets,
             SettingsPages pages,
-            SheetForms fields,
+            ActForms fields,
             RegionService region,
             FormBodies bodies,
             PageForms forms,
@@ -92,7 +94,8 @@ public class SettingsPageResource {
             @QueryParam("of") @Nullable String of,
             @QueryParam("fill") @Nullable String fill) {
         Sheet sheet = sheets.readable(kind);
-        Act<?> act = sheets.usable(sheet, name);
+        SheetAct<?> usable = sheets.usable(sheet, name);
+        Act<?> act = usable.act();
         int colon = fill == null ? -1 : fill.indexOf(':');
         return pages.form(
                 sheet,
@@ -113,7 +116,8 @@ public class SettingsPageResource {
             @BeanParam SentForm form,
             @FormParam("csrf") @Nullable String csrf) {
         Sheet sheet = sheets.readable(kind);
-        Act<?> act = sheets.usable(sheet, name);
+        SheetAct<?> usable = sheets.usable(sheet, name);
+        Act<?> act = usable.act();
         SentFields typed = form.fields();
         UUID id = id(act, typed.given("act.of"));
         AtomicReference<@Nullable Object> made = new AtomicReference<>();
@@ -121,24 +125,26 @@ public class SettingsPageResource {
                 "/settings/" + kind + "/" + name,
                 form.key(),
                 typed,
-                () -> carryOut(sheet, act, id, typed, made),
+                () -> carryOut(sheet, usable, id, typed, made),
                 (why, errors) -> again(sheet, act, id, typed, why, errors));
         Object shown = made.get();
-        return act.shownOnce() && shown != null && done.getStatus() == Response.Status.SEE_OTHER.getStatusCode()
+        return usable.shownOnce() && shown != null && done.getStatus() == Response.Status.SEE_OTHER.getStatusCode()
                 ? html(200, pages.once(sheet, shown))
                 : done;
     }
 
-    private URI carryOut(Sheet sheet, Act<?> act, UUID id, SentFields typed, AtomicReference<@Nullable Object> made) {
+    private URI carryOut(
+            Sheet sheet, SheetAct<?> usable, UUID id, SentFields typed, AtomicReference<@Nullable Object> made) {
+        Act<?> act = usable.act();
         String changes = act.tag();
         if (changes != null) {
             seen.requireUnchanged(changes, sheet.isAlone() ? "" : id.toString(), typed.given("act.seen"));
         }
         EntryBody told = EntryBody.of(fields.shapes(act), typed, pages.shown(sheet, act, id), region.zone());
-        Object result = act.carryOut(id, told, bodies);
+        Object result = usable.carryOut(id, told, bodies);
         made.set(result);
         UUID one = result instanceof UUID changed ? changed : id;
-        return URI.create(sheet.home() + (one.equals(Act.NONE) ? "" : "#i-" + one));
+        return URI.create(sheet.home() + (one.equals(SheetAct.NONE) ? "" : "#i-" + one));
     }
 
     private Response again(
@@ -148,7 +154,7 @@ public class SettingsPageResource {
 
     private static UUID id(Act<?> act, @Nullable String of) {
         if (!act.ofOne()) {
-            return Act.NONE;
+            return SheetAct.NONE;
         }
         if (of == null) {
             throw InvalidException.of("of", "It is not told to which one.", "the identifier of one");

@@ -16,9 +16,13 @@ import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.RegionService;
 import org.culvert.platform.ledger.SeenRecords;
+import org.culvert.web.acts.Act;
+import org.culvert.web.acts.ActForms;
+import org.culvert.web.acts.ToldThing;
+import org.culvert.web.acts.ToldThing.Deed;
 import org.culvert.web.forms.EntryBody;
 import org.culvert.web.forms.SentFields;
-import org.culvert.web.settings.SheetItem.Deed;
+import org.culvert.web.kept.KeptLinks;
 import org.jspecify.annotations.Nullable;
 
 /** Shows sheets: all, one with its things, and the form of an act. */
@@ -39,7 +43,7 @@ class SettingsPages {
     public record Group(String purpose, List<Card> cards) {}
 
     /** Things of a sheet in one state. */
-    public record Things(String state, List<SheetItem> items) {}
+    public record Things(String state, List<ToldThing> items) {}
 
     private final Template all;
     private final Template one;
@@ -47,9 +51,10 @@ class SettingsPages {
     private final Template once;
     private final Sheets sheets;
     private final SheetItems items;
-    private final SheetForms forms;
+    private final ActForms forms;
     private final RegionService region;
     private final SeenRecords seen;
+    private final KeptLinks kept;
 
     SettingsPages(
             @Location("settings.html") Template all,
@@ -58,9 +63,10 @@ class SettingsPages {
             @Location("settings-once.html") Template once,
             Sheets sheets,
             SheetItems items,
-            SheetForms forms,
+            ActForms forms,
             RegionService region,
-            SeenRecords seen) {
+            SeenRecords seen,
+            KeptLinks kept) {
         this.all = all;
         this.one = one;
         this.form = form;
@@ -70,6 +76,7 @@ class SettingsPages {
         this.forms = forms;
         this.region = region;
         this.seen = seen;
+        this.kept = kept;
     }
 
     TemplateInstance all() {
@@ -106,18 +113,18 @@ class SettingsPages {
     TemplateInstance one(Sheet sheet) {
         List<Deed> ofOne = new ArrayList<>();
         List<Deed> ofNone = new ArrayList<>();
-        for (Act<?> act : sheets.usable(sheet)) {
-            (act.ofOne() ? ofOne : ofNone).add(Deed.of(act));
+        for (SheetAct<?> usable : sheets.usable(sheet)) {
+            (usable.act().ofOne() ? ofOne : ofNone).add(Deed.of(usable.act()));
         }
         Sheet.Listed listed = sheet.list();
-        Map<String, List<SheetItem>> byState = new LinkedHashMap<>();
+        Map<String, List<ToldThing>> byState = new LinkedHashMap<>();
         SheetItems.STATES.forEach(state -> byState.put(state, new ArrayList<>()));
         for (Object thing : listed.items()) {
-            SheetItem item = items.item(sheet, items.seen(thing), ofOne);
+            ToldThing item = items.item(sheet, items.seen(thing), ofOne);
             byState.getOrDefault(item.state(), new ArrayList<>())
                     .add(
                             item.state().equals(SheetItems.ENDED)
-                                    ? new SheetItem(
+                                    ? new ToldThing(
                                             item.id(),
                                             item.title(),
                                             item.state(),
@@ -127,7 +134,7 @@ class SettingsPages {
                                             List.of())
                                     : item);
         }
-        byState.values().forEach(list -> list.sort(Comparator.comparing(SheetItem::until)));
+        byState.values().forEach(list -> list.sort(Comparator.comparing(ToldThing::until)));
         return one.data("sheet", sheet.name())
                 .data("key", sheet.key())
                 .data("alone", sheet.isAlone())
@@ -135,7 +142,7 @@ class SettingsPages {
                 .data("more", listed.more())
                 .data("purpose", sheet.purpose().name())
                 .data("files", SheetFiles.KINDS.contains(sheet.name()))
-                .data("keptToo", DataWholes.NAMES.contains(sheet.name()))
+                .data("keptToo", kept.isKept(sheet.name()))
                 .data(
                         "things",
                         byState.entrySet().stream()
@@ -154,11 +161,11 @@ class SettingsPages {
     /**
      * The form of an act.
      *
-     * @param id {@link Act#NONE} where it is not done to one thing
+     * @param id {@link SheetAct#NONE} where it is not done to one thing
      * @param typed what was typed; null where nothing was yet
      */
     TemplateInstance form(Sheet sheet, Act<?> act, UUID id, @Nullable SentFields typed, List<FieldError> errors) {
-        SheetItem item = act.ofOne() ? items.item(sheet, thing(sheet, id), List.of()) : null;
+        ToldThing item = act.ofOne() ? items.item(sheet, thing(sheet, id), List.of()) : null;
         SentFields stands = typed == null ? shown(sheet, act, id) : typed;
         String tag = act.tag();
         return form.data("sheet", sheet.name())
@@ -166,9 +173,9 @@ class SettingsPages {
                 .data("home", sheet.home())
                 .data("act", Deed.of(act))
                 .data("item", item)
-                .data("of", id.equals(Act.NONE) ? "" : id.toString())
+                .data("of", id.equals(SheetAct.NONE) ? "" : id.toString())
                 .data("seen", tag == null ? "" : seen.tag(tag, sheet.isAlone() ? "" : id.toString()))
-                .data("form", forms.form(sheet, act, stands, errors))
+                .data("form", forms.form(act, stands, errors, sheet::called, Map.of()))
                 .data("once", UUID.randomUUID().toString());
     }
 

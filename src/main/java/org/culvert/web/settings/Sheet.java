@@ -8,6 +8,8 @@ import java.util.UUID;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import org.culvert.platform.Page;
+import org.culvert.web.acts.Act;
+import org.culvert.web.acts.WordKeys;
 import org.jspecify.annotations.Nullable;
 
 /** A kind of things that are data: where they are listed, and what may be done with them. */
@@ -33,7 +35,7 @@ final class Sheet {
     private final String name;
     private final Purpose purpose;
     private final Supplier<Listed> list;
-    private final List<Act<?>> acts = new ArrayList<>();
+    private final List<SheetAct<?>> acts = new ArrayList<>();
     private String reads;
     private List<String> titles = List.of("name");
     private @Nullable Function<UUID, Object> one;
@@ -108,29 +110,28 @@ final class Sheet {
     }
 
     <E> Sheet entered(Class<E> body, Function<E, @Nullable Object> entering, String... leftOut) {
-        return act(new Act<>(
-                "entry",
-                "POST /api/" + name,
-                null,
-                false,
-                body,
-                Set.of(leftOut),
-                false,
-                (id, entry) -> entering.apply(entry)));
+        return act(
+                new Act<>("entry", "POST /api/" + name, null, false, body, Set.of(leftOut)),
+                (id, entry) -> entering.apply(entry));
     }
 
     /** A change of one thing that the API has as {@code POST} below it. */
-    <E> Sheet changed(String act, String tag, Class<E> body, Act.Taking<E> taking) {
-        return act(new Act<>(act, "POST /api/" + name + "/{id}/" + act, tag, true, body, Set.of(), false, taking));
+    <E> Sheet changed(String act, String tag, Class<E> body, SheetAct.Taking<E> taking) {
+        return act(new Act<>(act, "POST /api/" + name + "/{id}/" + act, tag, true, body, Set.of()), taking);
     }
 
-    <E> Sheet corrected(String tag, Class<E> body, Act.Taking<E> taking, String... leftOut) {
-        return act(new Act<>(
-                "correction", "PATCH /api/" + name + "/{id}", tag, true, body, Set.of(leftOut), false, taking));
+    <E> Sheet corrected(String tag, Class<E> body, SheetAct.Taking<E> taking, String... leftOut) {
+        return act(new Act<>("correction", "PATCH /api/" + name + "/{id}", tag, true, body, Set.of(leftOut)), taking);
     }
 
-    Sheet act(Act<?> act) {
-        acts.add(act);
+    <E> Sheet act(Act<E> act, SheetAct.Taking<E> taking) {
+        acts.add(new SheetAct<>(act, taking, false));
+        return this;
+    }
+
+    /** Its answer has a secret that nobody is shown again. */
+    <E> Sheet actShownOnce(Act<E> act, SheetAct.Taking<E> taking) {
+        acts.add(new SheetAct<>(act, taking, true));
         return this;
     }
 
@@ -170,12 +171,12 @@ final class Sheet {
         return list.get();
     }
 
-    List<Act<?>> acts() {
+    List<SheetAct<?>> acts() {
         return acts;
     }
 
-    Optional<Act<?>> findAct(String act) {
-        return acts.stream().filter(one -> one.name().equals(act)).findFirst();
+    Optional<SheetAct<?>> findAct(String act) {
+        return acts.stream().filter(one -> one.act().name().equals(act)).findFirst();
     }
 
     /** One thing, where single ones are read. */
@@ -188,20 +189,11 @@ final class Sheet {
 
     /** Its name in words of Java, by which message bundles know it. */
     String key() {
-        return key(name);
+        return WordKeys.of(name);
     }
 
-    static String key(String name) {
-        var key = new StringBuilder();
-        boolean up = false;
-        for (char letter : name.toCharArray()) {
-            if (letter == '-') {
-                up = true;
-            } else {
-                key.append(up ? Character.toUpperCase(letter) : letter);
-                up = false;
-            }
-        }
-        return key.toString();
+    /** By what name the words of a field are found. */
+    String called(String field) {
+        return field.equals("validTo") && lastDay ? "lastDay" : field;
     }
 }

@@ -22,6 +22,7 @@ import org.culvert.road.AttributeNames;
 import org.culvert.road.RoadNetworkService;
 import org.culvert.road.RoadNetworkService.Format;
 import org.culvert.road.file.SentFile;
+import org.culvert.web.acts.Act;
 import org.culvert.web.forms.EntryBody;
 import org.jspecify.annotations.Nullable;
 
@@ -132,8 +133,7 @@ class SheetFiles {
     }
 
     private static <E> FileAct<E> file(String operation, Class<E> body, BiConsumer<E, Sent> taking) {
-        return new FileAct<>(
-                new Act<>("file", operation, null, false, body, Set.of(), false, (id, entry) -> null), taking);
+        return new FileAct<>(new Act<>("file", operation, null, false, body, Set.of()), taking);
     }
 
     @Nullable

@@ -15,11 +15,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.culvert.platform.RegionService;
+import org.culvert.web.acts.ActForms;
+import org.culvert.web.acts.Choices;
+import org.culvert.web.acts.ToldThing;
+import org.culvert.web.acts.ToldThing.Cell;
+import org.culvert.web.acts.ToldThing.Deed;
+import org.culvert.web.acts.ToldValues;
 import org.culvert.web.forms.FieldShape;
 import org.culvert.web.forms.Labels;
 import org.culvert.web.forms.Reference;
-import org.culvert.web.settings.SheetItem.Cell;
-import org.culvert.web.settings.SheetItem.Deed;
 import org.jspecify.annotations.Nullable;
 
 /** Shows things as far as whoever asks may see them: they are written as the API writes them, and read from there. */
@@ -63,8 +67,8 @@ class SheetItems {
             "reviewDue");
 
     private final ObjectMapper mapper;
-    private final SheetForms forms;
-    private final SheetChoices choices;
+    private final ActForms forms;
+    private final Choices choices;
     private final Labels labels;
     private final ToldValues values;
     private final RegionService region;
@@ -72,8 +76,8 @@ class SheetItems {
 
     SheetItems(
             ObjectMapper mapper,
-            SheetForms forms,
-            SheetChoices choices,
+            ActForms forms,
+            Choices choices,
             Labels labels,
             ToldValues values,
             RegionService region,
@@ -96,11 +100,11 @@ class SheetItems {
         return mapper.valueToTree(thing);
     }
 
-    SheetItem item(Sheet sheet, JsonNode thing, List<Deed> acts) {
+    ToldThing item(Sheet sheet, JsonNode thing, List<Deed> acts) {
         Set<String> worded = new HashSet<>();
         Map<String, Reference> references = new HashMap<>();
-        for (Act<?> act : sheet.acts()) {
-            for (FieldShape shape : forms.shapes(act)) {
+        for (SheetAct<?> one : sheet.acts()) {
+            for (FieldShape shape : forms.shapes(one.act())) {
                 if (!shape.values().isEmpty()) {
                     worded.add(shape.name());
                 }
@@ -134,7 +138,7 @@ class SheetItems {
                 }
             }
         });
-        return new SheetItem(
+        return new ToldThing(
                 thing.path("id").asText(""),
                 title,
                 state(sheet, thing),
@@ -146,7 +150,7 @@ class SheetItems {
 
     private Cell cell(
             Sheet sheet, String field, JsonNode value, Set<String> worded, Map<String, Reference> references) {
-        String label = label(field.equals("validTo") && sheet.hasLastDay() ? "lastDay" : field);
+        String label = label(sheet.called(field));
         Reference reference = references.get(field);
         if (reference == Reference.clinics) {
             reference = Reference.organisations;
@@ -204,7 +208,8 @@ class SheetItems {
                 if (!part.getValue().isNull()) {
                     parts.add(
                             part.getValue().isNumber()
-                                    ? part.getKey() + ": " + part.getValue().asText()
+                                    ? label(part.getKey()) + ": "
+                                            + part.getValue().asText()
                                     : text(part.getKey(), part.getValue()));
                 }
             });

@@ -4,6 +4,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.List;
+import org.culvert.web.acts.Act;
+import org.culvert.web.acts.ToldThing;
 
 /** Things of sheets for pages that show them among others. */
 @ApplicationScoped
@@ -17,11 +19,12 @@ public class SheetViews {
     }
 
     /** Some things of a sheet, as whoever asks sees them, with what they may do with each. */
-    public List<SheetItem> items(String name, List<?> things) {
+    public List<ToldThing> items(String name, List<?> things) {
         Sheet sheet = sheets.readable(name);
-        List<SheetItem.Deed> deeds = sheets.usable(sheet).stream()
+        List<ToldThing.Deed> deeds = sheets.usable(sheet).stream()
+                .map(SheetAct::act)
                 .filter(Act::ofOne)
-                .map(SheetItem.Deed::of)
+                .map(ToldThing.Deed::of)
                 .toList();
         return things.stream()
                 .map(thing -> {
@@ -35,11 +38,11 @@ public class SheetViews {
     /** Everything that is told of something, in sections with their parts. */
     public List<Section> sections(Object told) {
         List<Section> sections = new ArrayList<>();
-        List<SheetItem.Cell> facts = new ArrayList<>();
+        List<ToldThing.Cell> facts = new ArrayList<>();
         items.seen(told).fields().forEachRemaining(field -> {
             JsonNode value = field.getValue();
             if (value.isArray() && !value.isEmpty() && value.get(0).isObject()) {
-                List<List<SheetItem.Cell>> parts = new ArrayList<>();
+                List<List<ToldThing.Cell>> parts = new ArrayList<>();
                 value.forEach(part -> parts.add(items.cells(part)));
                 sections.add(new Section(items.label(field.getKey()), parts));
             } else if (value.isObject()) {
@@ -55,5 +58,5 @@ public class SheetViews {
     }
 
     /** @param title empty where it needs none */
-    public record Section(String title, List<List<SheetItem.Cell>> parts) {}
+    public record Section(String title, List<List<ToldThing.Cell>> parts) {}
 }

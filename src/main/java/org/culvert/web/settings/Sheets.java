@@ -5,24 +5,21 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.inject.Instance;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Set;
 import org.culvert.platform.NotFoundException;
-import org.culvert.platform.sight.SightTable;
-import org.culvert.platform.sight.Viewers;
+import org.culvert.web.acts.ActRights;
 
 /** All sheets, and which of them somebody may read and use: as the table says of the operations of the API. */
 @ApplicationScoped
 class Sheets {
     private final List<Sheet> all;
-    private final Viewers viewers;
-    private final SightTable table = SightTable.load();
+    private final ActRights rights;
 
-    Sheets(Instance<SheetSource> sources, Viewers viewers) {
+    Sheets(Instance<SheetSource> sources, ActRights rights) {
         this.all = sources.stream()
                 .flatMap(source -> source.sheets().stream())
                 .sorted(Comparator.comparing(Sheet::purpose))
                 .toList();
-        this.viewers = viewers;
+        this.rights = rights;
     }
 
     List<Sheet> all() {
@@ -31,7 +28,7 @@ class Sheets {
 
     /** Those that whoever asks may read. */
     List<Sheet> readable() {
-        return all.stream().filter(sheet -> may(sheet.reads())).toList();
+        return all.stream().filter(sheet -> rights.may(sheet.reads())).toList();
     }
 
     /**
@@ -45,15 +42,17 @@ class Sheets {
                 .filter(one -> one.name().equals(name))
                 .findFirst()
                 .orElseThrow(() -> new NotFoundException("kind of settings", name));
-        if (!may(sheet.reads())) {
+        if (!rights.may(sheet.reads())) {
             throw new ForbiddenException();
         }
         return sheet;
     }
 
     /** What whoever asks may do with a sheet. */
-    List<Act<?>> usable(Sheet sheet) {
-        return sheet.acts().stream().filter(act -> may(act.operation())).toList();
+    List<SheetAct<?>> usable(Sheet sheet) {
+        return sheet.acts().stream()
+                .filter(one -> rights.may(one.act().operation()))
+                .toList();
     }
 
     /**
@@ -62,23 +61,11 @@ class Sheets {
      * @throws NotFoundException where there is none of this name
      * @throws ForbiddenException where they may not
      */
-    Act<?> usable(Sheet sheet, String name) {
-        Act<?> act = sheet.findAct(name).orElseThrow(() -> new NotFoundException("act", name));
-        if (!may(act.operation())) {
+    SheetAct<?> usable(Sheet sheet, String name) {
+        SheetAct<?> act = sheet.findAct(name).orElseThrow(() -> new NotFoundException("act", name));
+        if (!rights.may(act.act().operation())) {
             throw new ForbiddenException();
         }
         return act;
-    }
-
-    /** Whether whoever asks may open a page; one that stands for many asks by itself. */
-    boolean mayOpen(String page) {
-        String operation = "GET " + page;
-        return !table.operations().contains(operation) || may(operation);
-    }
-
-    boolean may(String operation) {
-        Set<String> roles = table.rolesOf(operation);
-        return roles.contains(SightTable.PUBLIC)
-                || viewers.current().roles().stream().anyMatch(roles::contains);
     }
 }

@@ -11,6 +11,8 @@ import org.culvert.animal.intake.SurgeEntries;
 import org.culvert.animal.intake.SurgeRegister;
 import org.culvert.care.placement.SurgeService;
 import org.culvert.platform.InvalidException;
+import org.culvert.platform.Page;
+import org.culvert.web.acts.Act;
 import org.culvert.web.settings.Sheet.Purpose;
 import org.jspecify.annotations.Nullable;
 
@@ -43,24 +45,24 @@ class SurgeSheets implements SheetSource {
         return Sheet.of("surges", Purpose.care, () -> surges.listSurges(null))
                 .titled("name", "kind")
                 .one(surges::getSurge)
-                .act(new Act<>(
-                        "intakes",
-                        "POST /api/surges/{id}/intakes",
-                        null,
-                        true,
-                        SurgeEntries.IntakeAnimal.class,
-                        Set.of("place", "finder"),
-                        false,
-                        (id, animal) -> intakes.takeIn(id, new SurgeEntries.IntakeEntry(null, null, List.of(animal)))))
-                .act(new Act<>(
-                        "sectors",
-                        "POST /api/surges/{id}/sectors",
-                        null,
-                        true,
-                        SurgeEntries.SectorEntry.class,
-                        Set.of("area"),
-                        false,
-                        surges::addSector))
+                .act(
+                        new Act<>(
+                                "intakes",
+                                "POST /api/surges/{id}/intakes",
+                                null,
+                                true,
+                                SurgeEntries.IntakeAnimal.class,
+                                Set.of("place", "finder")),
+                        (id, animal) -> intakes.takeIn(id, new SurgeEntries.IntakeEntry(null, null, List.of(animal))))
+                .act(
+                        new Act<>(
+                                "sectors",
+                                "POST /api/surges/{id}/sectors",
+                                null,
+                                true,
+                                SurgeEntries.SectorEntry.class,
+                                Set.of("area")),
+                        surges::addSector)
                 .entered(
                         SurgeEntries.SurgeEntry.class,
                         entry -> surges.declare(entry).id(),
@@ -76,7 +78,14 @@ class SurgeSheets implements SheetSource {
     }
 
     private Sheet proposals() {
-        return Sheet.of("placement-proposals", Purpose.care, () -> proposals.listProposals(MOST))
+        return Sheet.paged(
+                        "placement-proposals",
+                        Purpose.care,
+                        most -> Page.of(
+                                proposals.listProposals(MOST + 1),
+                                MOST,
+                                one -> one,
+                                one -> one.id().toString()))
                 .readBy("GET /api/placement-proposals/{id}")
                 .titled("words", "proposedAt")
                 .one(proposals::getProposal)

@@ -668,4 +668,13 @@ public interface CaseWords {
             + "a road, not struck{#case 'spill'}spill of oil or another substance{#case 'unknown'}not known{#else}"
             + "{value}{/switch}")
     String cause(String value);
+
+    @Message("The newest {shown} stand here; the older ones are with all that is recorded.")
+    String morePhotographs(int shown);
+
+    @Message("The latest {shown} stand here; the earlier ones are with all that is recorded.")
+    String moreMeasurements(int shown);
+
+    @Message("The newest {shown} stand here; the older ones are told by the API.")
+    String moreAssessments(int shown);
 }

@@ -662,4 +662,148 @@ public interface ChoiceWords {
 
     @Message("does not apply")
     String doesNotApply();
+
+    @Message("as it stands now")
+    String asItStands();
+
+    @Message("above what is expected")
+    String aboveHigh();
+
+    @Message("agrees")
+    String agrees();
+
+    @Message("below what is expected")
+    String belowLow();
+
+    @Message("can't be told")
+    String cannotTell();
+
+    @Message("to come")
+    String coming();
+
+    @Message("daily")
+    String daily();
+
+    @Message("degrees Celsius")
+    String degreesCelsius();
+
+    @Message("differs")
+    String differs();
+
+    @Message("done")
+    String done();
+
+    @Message("done late")
+    String doneLate();
+
+    @Message("due")
+    String due();
+
+    @Message("every so many days")
+    String everyDays();
+
+    @Message("falls fast")
+    String fallsFast();
+
+    @Message("an answer for the vet")
+    String flaggedAnswer();
+
+    @Message("food")
+    String food();
+
+    @Message("grams")
+    String grams();
+
+    @Message("lapsed")
+    String lapsed();
+
+    @Message("millimetres")
+    String millimetres();
+
+    @Message("minutes")
+    String minutes();
+
+    @Message("missed")
+    String missed();
+
+    @Message("mother")
+    String mother();
+
+    @Message("nothing is measured")
+    String none();
+
+    @Message("note")
+    String note();
+
+    @Message("once")
+    String once();
+
+    @Message("overdue")
+    String overdue();
+
+    @Message("photograph")
+    String photograph();
+
+    @Message("of the same mother")
+    String sibling();
+
+    @Message("skipped")
+    String skipped();
+
+    @Message("a task of the plan")
+    String task();
+
+    @Message("as somebody said")
+    String told();
+
+    @Message("weekly")
+    String weekly();
+
+    @Message("yes or no")
+    String yesNo();
+
+    @Message("young")
+    String young();
+
+    @Message("kind of animal")
+    String kind();
+
+    @Message("held at the start")
+    String opening();
+
+    @Message("came in")
+    String cameIn();
+
+    @Message("came in: found")
+    String cameInFound();
+
+    @Message("came in: young of a mother")
+    String cameInOfMother();
+
+    @Message("came in: hatched")
+    String cameInHatched();
+
+    @Message("came in: eggs set to incubate")
+    String cameInSet();
+
+    @Message("came in: handed over")
+    String cameInTransferred();
+
+    @Message("came in: after a gap in custody")
+    String cameInAfterGap();
+
+    @Message("went out")
+    String wentOut();
+
+    @Message("went out: handed over")
+    String wentOutTransferred();
+
+    @Message("went out: into a gap in custody")
+    String wentOutIntoGap();
+
+    @Message("went out, by how it ended")
+    String wentOutByWord();
+
+    @Message("held at the end")
+    String closing();
 }

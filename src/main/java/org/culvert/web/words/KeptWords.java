@@ -14,6 +14,18 @@ public interface KeptWords {
             "Everything entered of it, kind by kind. A correction keeps what stood before, with who changed it and why; what is taken back stays on record with the reason. Nothing is deleted.")
     String lead();
 
+    @Message("The newest 100 stand here. Show older ones")
+    String showOlder();
+
+    @Message("All kinds, and the newest of each")
+    String newest();
+
+    @Message("None of these is for you to see.")
+    String noneOlder();
+
+    @Message("Case {number}: {name}, {sex}, found {when}")
+    String animalOfCase(long number, String name, String sex, String when);
+
     @Message("Kinds of records")
     String kinds();
 

@@ -506,4 +506,16 @@ public interface RecordFieldWords {
 
     @Message("Caller hidden")
     String callerHidden();
+
+    @Message("Visit at a clinic")
+    String visitId();
+
+    @Message("Photograph that shows it")
+    String photographId();
+
+    @Message("Going-out that collected it")
+    String attendanceId();
+
+    @Message("Mother")
+    String motherId();
 }

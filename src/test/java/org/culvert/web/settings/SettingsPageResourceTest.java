@@ -24,6 +24,8 @@ import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Request;
 import org.culvert.support.World;
+import org.culvert.web.acts.Act;
+import org.culvert.web.acts.ActForms;
 import org.culvert.web.forms.FieldShape;
 import org.culvert.web.words.ActExplainedWords;
 import org.culvert.web.words.ActWords;
@@ -42,7 +44,7 @@ class SettingsPageResourceTest {
     Sheets sheets;
 
     @Inject
-    SheetForms forms;
+    ActForms forms;
 
     private static String page(String role, String path) {
         return Api.as(role)
@@ -82,7 +84,8 @@ class SettingsPageResourceTest {
         Set<String> operations = SightTable.load().operations();
         for (Sheet sheet : sheets.all()) {
             assertThat(operations).as(sheet.name()).contains(sheet.reads());
-            for (Act<?> act : sheet.acts()) {
+            for (SheetAct<?> one : sheet.acts()) {
+                Act<?> act = one.act();
                 assertThat(operations).as(sheet.name() + " " + act.name()).contains(act.operation());
             }
         }
@@ -94,7 +97,9 @@ class SettingsPageResourceTest {
     void everyKindThatIsWrittenHasAForm() {
         SightTable table = SightTable.load();
         Set<String> covered = new TreeSet<>();
-        sheets.all().forEach(sheet -> sheet.acts().forEach(act -> covered.add(act.operation())));
+        sheets.all()
+                .forEach(sheet ->
+                        sheet.acts().forEach(one -> covered.add(one.act().operation())));
         Pattern kinds =
                 Pattern.compile("(POST|PUT|PATCH) /api/(time-limits|missed-task-rules|referrals|species-listings|"
                         + "return-forms|retention-rules|notifiable-conditions|syndromes|alert-thresholds|vaccination-rules|"
@@ -118,13 +123,14 @@ class SettingsPageResourceTest {
         for (Sheet sheet : sheets.all()) {
             require(missing, SheetWords.class, "sheets", sheet.key());
             require(missing, PurposeWords.class, "purposes", sheet.key());
-            for (Act<?> act : sheet.acts()) {
-                require(missing, ActWords.class, "acts", Sheet.key(act.name()));
-                require(missing, ActExplainedWords.class, "explained", Sheet.key(act.name()));
+            for (SheetAct<?> one : sheet.acts()) {
+                Act<?> act = one.act();
+                require(missing, ActWords.class, "acts", act.key());
+                require(missing, ActExplainedWords.class, "explained", act.key());
                 for (FieldShape shape : forms.shapes(act)) {
-                    require(missing, FieldWords.class, "fields", SheetForms.label(sheet, shape));
-                    if (!SheetForms.hintName(shape).isEmpty()) {
-                        require(missing, HintWords.class, "hints", SheetForms.hintName(shape));
+                    require(missing, FieldWords.class, "fields", sheet.called(shape.last()));
+                    if (!ActForms.hintName(shape).isEmpty()) {
+                        require(missing, HintWords.class, "hints", ActForms.hintName(shape));
                     }
                     for (String value : shape.values()) {
                         require(missing, ChoiceWords.class, "choices", value);
@@ -326,7 +332,8 @@ class SettingsPageResourceTest {
             for (String role : List.of(COORDINATOR, ADMIN)) {
                 if (SightTable.load().rolesOf(sheet.reads()).contains(role)) {
                     page(role, "/settings/" + sheet.name());
-                    for (Act<?> act : sheet.acts()) {
+                    for (SheetAct<?> one : sheet.acts()) {
+                        Act<?> act = one.act();
                         if (!act.ofOne()
                                 && SightTable.load().rolesOf(act.operation()).contains(role)) {
                             page(role, "/settings/" + sheet.name() + "/" + act.name());

@@ -1,4 +1,4 @@
-package org.culvert.web.settings;
+package org.culvert.web.kept;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.validation.constraints.NotBlank;
@@ -38,7 +38,6 @@ class CaseKinds {
     private static final String CASE = "/api/cases/{id}";
     private static final String READS = "GET /api/cases/{id}";
     private static final String READS_KIN = "GET /api/cases/{id}/kin";
-    private static final int MOST = 100;
 
     /** Of the ways to give a place those that one types: degrees, or a road and its chainage. */
     static final String[] NOT_TYPED = {
@@ -47,8 +46,7 @@ class CaseKinds {
         "foundPlace.plusCode",
         "foundPlace.crossingRoads",
         "foundPlace.roadName",
-        "foundPlace.direction",
-        "attendanceId"
+        "foundPlace.direction"
     };
 
     private final CaseService cases;
@@ -127,10 +125,7 @@ class CaseKinds {
                                 "/api/keeping-ties/{id}/withdrawal",
                                 "keeping-tie",
                                 (ids, why) -> kin.withdraw(ids.id(), why.reason())),
-                KeptKind.of(
-                                "photographs",
-                                "GET /api/cases/{id}/photographs",
-                                id -> photographs.listOfCase(id, MOST, null).items())
+                KeptKind.paged("photographs", "GET /api/cases/{id}/photographs", photographs::listOfCase)
                         .withdrawn(
                                 "/api/photographs/{id}/withdrawal",
                                 "photograph",
@@ -236,8 +231,7 @@ class CaseKinds {
                         "/api/animals/{id}",
                         "animal",
                         CaseCorrections.AnimalCorrection.class,
-                        (ids, entry) -> corrector.correctAnimal(ids.id(), entry),
-                        "motherId");
+                        (ids, entry) -> corrector.correctAnimal(ids.id(), entry));
     }
 
     private KeptKind custody() {

@@ -1,9 +1,9 @@
-package org.culvert.web.settings;
+package org.culvert.web.acts;
 
 import java.util.List;
 
 /**
- * A thing of a sheet as a page shows it.
+ * A thing as a page shows it.
  *
  * @param id empty where it has none
  * @param title empty where nothing of it heads it
@@ -11,7 +11,7 @@ import java.util.List;
  * @param until the day from which it is to be looked at again, empty where none is told
  * @param note a sentence of the service, empty where there is none
  */
-public record SheetItem(
+public record ToldThing(
         String id, List<Cell> title, String state, String until, List<Cell> cells, String note, List<Deed> acts) {
     /**
      * Something that may be done.
@@ -19,8 +19,8 @@ public record SheetItem(
      * @param key name of its words
      */
     public record Deed(String name, String key) {
-        static Deed of(Act<?> act) {
-            return new Deed(act.name(), Sheet.key(act.name()));
+        public static Deed of(Act<?> act) {
+            return new Deed(act.name(), act.key());
         }
     }
 

@@ -1,4 +1,4 @@
-package org.culvert.web.settings;
+package org.culvert.web.kept;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -20,6 +20,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import org.culvert.platform.Role;
 import org.culvert.platform.sight.SightTable;
+import org.culvert.web.settings.SheetOperations;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -131,9 +132,6 @@ class CapabilitiesResourceTest {
     private static final Set<String> WITHOUT_SIGHT = Set.of("POST /api/release-sites", "PATCH /api/release-sites/{id}");
 
     @Inject
-    Sheets sheets;
-
-    @Inject
     Wholes wholes;
 
     private final SightTable table = SightTable.load();
@@ -165,15 +163,11 @@ class CapabilitiesResourceTest {
     /** Roles that reach a form, by operation. */
     private Map<String, Set<String>> reached() {
         Map<String, Set<String>> reached = new HashMap<>();
-        for (Sheet sheet : sheets.all()) {
-            for (Act<?> act : sheet.acts()) {
-                reach(reached, act.operation(), table.rolesOf(sheet.reads()));
-            }
-        }
+        SheetOperations.all().forEach(one -> reach(reached, one.operation(), table.rolesOf(one.reads())));
         for (Whole whole : wholes.all()) {
             for (KeptKind kind : whole.kinds()) {
                 Set<String> roles = new TreeSet<>(table.rolesOf(whole.reads()));
-                roles.retainAll(table.rolesOf(kind.sheet().reads()));
+                roles.retainAll(table.rolesOf(kind.reads()));
                 kind.deeds().forEach(deed -> reach(reached, deed.act().operation(), roles));
             }
         }
@@ -217,9 +211,7 @@ class CapabilitiesResourceTest {
         for (Whole whole : wholes.all()) {
             assertThat(table.operations()).contains(whole.reads());
             for (KeptKind kind : whole.kinds()) {
-                assertThat(table.operations())
-                        .as(kind.name())
-                        .contains(kind.sheet().reads());
+                assertThat(table.operations()).as(kind.name()).contains(kind.reads());
                 kind.deeds()
                         .forEach(
                                 deed -> assertThat(changing).contains(deed.act().operation()));

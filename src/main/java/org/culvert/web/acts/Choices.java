@@ -1,4 +1,4 @@
-package org.culvert.web.settings;
+package org.culvert.web.acts;
 
 import jakarta.enterprise.context.RequestScoped;
 import java.util.EnumMap;
@@ -21,7 +21,7 @@ import org.culvert.web.forms.Reference;
 
 /** Names of things that fields refer to, read once for a page. */
 @RequestScoped
-class SheetChoices {
+public class Choices {
     private static final String CLINIC = "clinic";
 
     private final TaxonService taxa;
@@ -33,7 +33,7 @@ class SheetChoices {
     private final Sight sight;
     private final Map<Reference, Map<String, String>> read = new EnumMap<>(Reference.class);
 
-    SheetChoices(
+    Choices(
             TaxonService taxa,
             RosterService roster,
             SyndromeService syndromes,
@@ -51,7 +51,7 @@ class SheetChoices {
     }
 
     /** Words by what the API calls each. */
-    Map<String, String> of(Reference reference) {
+    public Map<String, String> of(Reference reference) {
         return read.computeIfAbsent(reference, this::read);
     }
 

@@ -1,4 +1,4 @@
-package org.culvert.web.settings;
+package org.culvert.web.kept;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
@@ -11,29 +11,62 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
 import java.util.regex.Pattern;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.RegionService;
 import org.culvert.platform.ledger.Change;
 import org.culvert.platform.ledger.SeenRecords;
+import org.culvert.web.acts.Act;
+import org.culvert.web.acts.ActForms;
+import org.culvert.web.acts.Choices;
+import org.culvert.web.acts.ToldThing;
+import org.culvert.web.acts.ToldThing.Cell;
+import org.culvert.web.acts.ToldValues;
+import org.culvert.web.acts.WordKeys;
 import org.culvert.web.forms.EntryBody;
+import org.culvert.web.forms.FieldShape;
 import org.culvert.web.forms.Labels;
 import org.culvert.web.forms.Reference;
 import org.culvert.web.forms.SentFields;
-import org.culvert.web.settings.KeptKind.Deed;
-import org.culvert.web.settings.KeptKind.Kept;
-import org.culvert.web.settings.SheetItem.Cell;
+import org.culvert.web.kept.KeptKind.Deed;
+import org.culvert.web.kept.KeptKind.Kept;
 import org.jspecify.annotations.Nullable;
 
 /** Shows what is kept of a whole, kind by kind, and the form of something that may be done with a record of it. */
 @ApplicationScoped
 class KeptPages {
-    /** Records of a kind. */
-    public record Section(String key, String name, List<SheetItem> items) {}
+    /**
+     * Records of a kind.
+     *
+     * @param older address of the page with the older ones, empty where there are none
+     */
+    public record Section(String key, String name, List<ToldThing> items, String older) {}
+
+    /** What records of a whole are called, read where a field refers to one. */
+    private static final class Names {
+        private final Whole whole;
+        private final UUID id;
+        private final Map<String, Map<String, String>> read = new HashMap<>();
+
+        Names(Whole whole, UUID id) {
+            this.whole = whole;
+            this.id = id;
+        }
+
+        /** Empty for what whoever asks does not see. */
+        String of(String field, String record) {
+            Function<UUID, Map<String, String>> named = whole.named().get(field);
+            return named == null
+                    ? ""
+                    : read.computeIfAbsent(field, one -> named.apply(id)).getOrDefault(record, "");
+        }
+    }
 
     private static final Pattern WORD = Pattern.compile("[a-z]+([A-Z][a-z]+)*");
     private static final Set<String> NOT_SHOWN = Set.of(
@@ -71,9 +104,9 @@ class KeptPages {
     private final Template all;
     private final Template form;
     private final Wholes wholes;
-    private final SheetForms forms;
+    private final ActForms forms;
     private final RegionService region;
-    private final SheetChoices choices;
+    private final Choices choices;
     private final Labels labels;
     private final ToldValues values;
     private final SeenRecords seen;
@@ -82,9 +115,9 @@ class KeptPages {
             @Location("kept.html") Template all,
             @Location("kept-act.html") Template form,
             Wholes wholes,
-            SheetForms forms,
+            ActForms forms,
             RegionService region,
-            SheetChoices choices,
+            Choices choices,
             Labels labels,
             ToldValues values,
             SeenRecords seen) {
@@ -100,24 +133,47 @@ class KeptPages {
     }
 
     TemplateInstance all(Whole whole, UUID id, List<FieldError> errors) {
-        List<Section> sections = new ArrayList<>();
-        for (KeptKind kind : wholes.kinds(whole)) {
-            List<SheetItem.Deed> deeds = wholes.usable(kind).stream()
-                    .map(deed -> SheetItem.Deed.of(deed.act()))
-                    .toList();
-            List<SheetItem> items = wholes.seen(whole, kind, id).stream()
-                    .map(kept -> item(kept, deeds))
-                    .toList();
-            if (!items.isEmpty()) {
-                sections.add(new Section(kind.sheet().key(), kind.name(), items));
-            }
-        }
+        Names names = new Names(whole, id);
+        return sections(
+                whole,
+                id,
+                wholes.kinds(whole).stream()
+                        .map(kind -> section(whole, id, kind, null, names))
+                        .filter(section ->
+                                !section.items().isEmpty() || !section.older().isEmpty())
+                        .toList(),
+                false,
+                errors);
+    }
+
+    /** The records of one kind that are older than one of them. */
+    TemplateInstance older(Whole whole, UUID id, KeptKind kind, UUID before) {
+        return sections(whole, id, List.of(section(whole, id, kind, before, new Names(whole, id))), true, List.of());
+    }
+
+    private TemplateInstance sections(
+            Whole whole, UUID id, List<Section> sections, boolean older, List<FieldError> errors) {
         return about(all, whole, id)
                 .data("sections", sections)
-                .data("pictures", wholes.takesPictures(whole))
+                .data("older", older)
+                .data("pictures", !older && wholes.takesPictures(whole))
                 .data("originals", wholes.opensOriginals())
                 .data("errors", errors)
                 .data("once", UUID.randomUUID().toString());
+    }
+
+    private Section section(Whole whole, UUID id, KeptKind kind, @Nullable UUID before, Names names) {
+        List<ToldThing.Deed> deeds = wholes.usable(kind).stream()
+                .map(deed -> ToldThing.Deed.of(deed.act()))
+                .toList();
+        KeptKind.Listed listed = wholes.seen(whole, kind, id, before);
+        return new Section(
+                kind.key(),
+                kind.name(),
+                listed.items().stream().map(kept -> item(kept, deeds, names)).toList(),
+                listed.next() == null
+                        ? ""
+                        : "/kept/" + whole.name() + "/" + id + "?kind=" + kind.name() + "&before=" + listed.next());
     }
 
     /** What a form stands at before anything is typed. */
@@ -142,9 +198,9 @@ class KeptPages {
         String tag = act.tag();
         return about(form, whole, id)
                 .data("kind", kind.name())
-                .data("key", kind.sheet().key())
-                .data("act", SheetItem.Deed.of(act))
-                .data("item", item(kept, List.of()))
+                .data("key", kind.key())
+                .data("act", ToldThing.Deed.of(act))
+                .data("item", item(kept, List.of(), new Names(whole, id)))
                 .data("of", kept.ids().id().toString())
                 .data(
                         "seen",
@@ -153,8 +209,27 @@ class KeptPages {
                                 : seen.tag(
                                         tag,
                                         Wholes.tagged(whole, act, kept.ids()).toString()))
-                .data("form", forms.form(kind.sheet(), act, typed == null ? shown(act, kept) : typed, errors))
+                .data(
+                        "form",
+                        forms.form(
+                                act,
+                                typed == null ? shown(act, kept) : typed,
+                                errors,
+                                field -> field,
+                                chosen(whole, id, act)))
                 .data("once", UUID.randomUUID().toString());
+    }
+
+    /** By the fields of a form that name records of the whole, what there is to choose from. */
+    Map<String, Map<String, String>> chosen(Whole whole, UUID id, Act<?> act) {
+        Map<String, Map<String, String>> chosen = new HashMap<>();
+        for (FieldShape shape : forms.shapes(act)) {
+            Function<UUID, Map<String, String>> named = whole.named().get(shape.name());
+            if (named != null) {
+                chosen.put(shape.name(), named.apply(id));
+            }
+        }
+        return chosen;
     }
 
     /**
@@ -185,28 +260,28 @@ class KeptPages {
     private TemplateInstance about(Template page, Whole whole, UUID id) {
         JsonNode told = wholes.told(whole, id);
         return page.data("whole", whole.name())
-                .data("wholeKey", Sheet.key(whole.name()))
+                .data("wholeKey", WordKeys.of(whole.name()))
                 .data("number", told.path("number").asText(""))
                 .data("id", id.toString())
                 .data("page", wholes.pageOf(whole, id));
     }
 
-    private SheetItem item(Kept kept, List<SheetItem.Deed> deeds) {
+    private ToldThing item(Kept kept, List<ToldThing.Deed> deeds, Names names) {
         JsonNode told = kept.told();
         boolean ended = told.hasNonNull("withdrawnAt") || told.hasNonNull("undoneAt");
         List<Cell> cells = new ArrayList<>();
-        collect(told, cells);
-        return new SheetItem(
+        collect(told, cells, names);
+        return new ToldThing(
                 kept.ids().id().toString(),
                 List.of(),
-                ended ? SheetItems.ENDED : SheetItems.HOLDS,
+                ended ? "ended" : "holds",
                 "",
                 cells,
                 "",
                 ended ? List.of() : deeds);
     }
 
-    private void collect(JsonNode told, List<Cell> cells) {
+    private void collect(JsonNode told, List<Cell> cells, Names names) {
         told.fields().forEachRemaining(field -> {
             String name = field.getKey();
             JsonNode value = field.getValue();
@@ -215,17 +290,17 @@ class KeptPages {
             }
             if (value.isObject()) {
                 if (!OWN_RECORDS.contains(name)) {
-                    collect(value, cells);
+                    collect(value, cells, names);
                 }
             } else if (value.isArray()) {
                 if (!value.isEmpty() && !value.get(0).isContainerNode()) {
                     List<String> texts = new ArrayList<>();
-                    value.forEach(one -> texts.add(text(name, one)));
+                    value.forEach(one -> texts.add(text(name, one, names)));
                     texts.removeIf(String::isEmpty);
                     add(cells, name, String.join("; ", texts));
                 }
             } else {
-                add(cells, name, text(name, value));
+                add(cells, name, text(name, value, names));
             }
         });
     }
@@ -237,14 +312,14 @@ class KeptPages {
     }
 
     /** Empty for what is no words of people. */
-    private String text(String name, JsonNode value) {
+    private String text(String name, JsonNode value, Names names) {
         for (Map.Entry<String, Reference> known : NAMES) {
             if (known.getKey().equals(name)) {
                 return choices.of(known.getValue()).getOrDefault(value.asText(), "");
             }
         }
         if (name.endsWith("Id") || name.endsWith("Ids")) {
-            return "";
+            return names.of(name, value.asText());
         }
         return value.isTextual() && WORD.matcher(value.asText()).matches()
                 ? labels.choice(value.asText())

@@ -1,4 +1,4 @@
-package org.culvert.web.settings;
+package org.culvert.web.kept;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -9,6 +9,10 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import org.culvert.platform.FormBodies;
+import org.culvert.platform.Page;
+import org.culvert.platform.Paging;
+import org.culvert.web.acts.Act;
+import org.culvert.web.acts.WordKeys;
 import org.culvert.web.forms.EntryBody;
 import org.jspecify.annotations.Nullable;
 
@@ -38,13 +42,26 @@ final class KeptKind {
         }
     }
 
-    private final Sheet sheet;
-    private final Function<UUID, ? extends List<?>> roots;
+    /** Some of a kind. @param next of which the next ones come, null where these are the last */
+    record Listed(List<Kept> items, @Nullable UUID next) {}
+
+    /** Reads what of a whole the API shows, newest first, some at a time. */
+    interface Paged {
+        Page<?> read(UUID whole, int most, @Nullable UUID before);
+    }
+
+    /** As many of a kind as stand on a page. */
+    static final int MOST = 100;
+
+    private final String name;
+    private final String reads;
+    private final Paged roots;
     private final String[] part;
     private final List<Deed<?>> deeds = new ArrayList<>();
 
-    private KeptKind(Sheet sheet, Function<UUID, ? extends List<?>> roots, String[] part) {
-        this.sheet = sheet;
+    private KeptKind(String name, String reads, Paged roots, String[] part) {
+        this.name = name;
+        this.reads = reads;
         this.roots = roots;
         this.part = part;
     }
@@ -55,17 +72,18 @@ final class KeptKind {
      * @param part the fields that lead from there to the records; none where those are the records
      */
     static KeptKind of(String name, String reads, Function<UUID, ? extends List<?>> roots, String... part) {
-        return new KeptKind(Sheet.of(name, Sheet.Purpose.people, List::<UUID>of).readBy(reads), roots, part);
+        return new KeptKind(name, reads, (whole, most, before) -> new Page<>(roots.apply(whole), null), part);
+    }
+
+    /** Those of which a whole may have more than stand on a page. */
+    static KeptKind paged(String name, String reads, Paged roots) {
+        return new KeptKind(name, reads, roots, new String[0]);
     }
 
     /** @param tag as {@link Act} has it; empty where nothing is changed */
-    <E> KeptKind act(String name, String operation, String tag, Class<E> body, Doing<E> doing, String... leftOut) {
-        Act<E> act = new Act<>(
-                name, operation, tag.isEmpty() ? null : tag, true, body, Set.of(leftOut), false, (id, entry) -> {
-                    throw new IllegalStateException("it is done within something");
-                });
-        deeds.add(new Deed<>(act, doing));
-        sheet.act(act);
+    <E> KeptKind act(String act, String operation, String tag, Class<E> body, Doing<E> doing, String... leftOut) {
+        deeds.add(
+                new Deed<>(new Act<>(act, operation, tag.isEmpty() ? null : tag, true, body, Set.of(leftOut)), doing));
         return this;
     }
 
@@ -78,30 +96,36 @@ final class KeptKind {
     }
 
     String name() {
-        return sheet.name();
+        return name;
     }
 
-    Sheet sheet() {
-        return sheet;
+    /** Its name in words of Java, by which message bundles know it. */
+    String key() {
+        return WordKeys.of(name);
+    }
+
+    String reads() {
+        return reads;
     }
 
     List<Deed<?>> deeds() {
         return deeds;
     }
 
-    Optional<Deed<?>> findDeed(String name) {
-        return deeds.stream().filter(deed -> deed.act().name().equals(name)).findFirst();
+    Optional<Deed<?>> findDeed(String act) {
+        return deeds.stream().filter(deed -> deed.act().name().equals(act)).findFirst();
     }
 
     /** Those of a whole, in the order in which the API has them. */
-    List<Kept> of(UUID whole, ObjectMapper mapper) {
+    Listed of(UUID whole, @Nullable UUID before, ObjectMapper mapper) {
+        Page<?> page = roots.read(whole, MOST, before);
         List<Kept> found = new ArrayList<>();
-        for (Object root : roots.apply(whole)) {
+        for (Object root : page.items()) {
             JsonNode told = mapper.valueToTree(root);
             UUID in = id(told, whole);
             collect(told, 0, new Ids(whole, in, in), found);
         }
-        return found;
+        return new Listed(found, Paging.cursor(page.next()));
     }
 
     private void collect(JsonNode node, int depth, Ids ids, List<Kept> found) {

@@ -1,4 +1,4 @@
-package org.culvert.web.settings;
+package org.culvert.web.acts;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -14,7 +14,7 @@ import org.culvert.web.forms.Labels;
 
 /** Single values as the API writes them, said as a page does: in its language, by the region's clocks. */
 @ApplicationScoped
-class ToldValues {
+public class ToldValues {
     private static final Pattern DAY = Pattern.compile("\\d{4}-\\d\\d-\\d\\d");
     private static final Pattern INSTANT = Pattern.compile("\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d(:\\d\\d(\\.\\d+)?)?Z");
     private static final Pattern MONTH_DAY = Pattern.compile("--\\d\\d-\\d\\d");
@@ -30,7 +30,7 @@ class ToldValues {
     }
 
     /** @param field whose value it is, as the API calls it */
-    String said(String field, JsonNode value) {
+    public String said(String field, JsonNode value) {
         if (value.isBoolean()) {
             return labels.choice(value.asBoolean() ? "yes" : "no");
         }

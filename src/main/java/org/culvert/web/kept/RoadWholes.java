@@ -1,4 +1,4 @@
-package org.culvert.web.settings;
+package org.culvert.web.kept;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
@@ -25,7 +25,6 @@ import org.culvert.platform.sight.Sight;
 @ApplicationScoped
 class RoadWholes implements WholeSource {
     private static final String INCIDENT = "/api/incidents/{id}";
-    private static final int MOST = 100;
 
     private final IncidentService incidents;
     private final CallService calls;
@@ -185,10 +184,7 @@ class RoadWholes implements WholeSource {
     }
 
     private KeptKind photographs() {
-        return KeptKind.of(
-                        "photographs",
-                        "GET /api/incidents/{id}/photographs",
-                        id -> photographs.listOfIncident(id, MOST, null).items())
+        return KeptKind.paged("photographs", "GET /api/incidents/{id}/photographs", photographs::listOfIncident)
                 .withdrawn(
                         "/api/photographs/{id}/withdrawal",
                         "photograph",

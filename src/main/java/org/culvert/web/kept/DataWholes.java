@@ -1,8 +1,7 @@
-package org.culvert.web.settings;
+package org.culvert.web.kept;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
-import java.util.Set;
 import org.culvert.care.growth.GrowthEntries;
 import org.culvert.care.growth.GrowthTableService;
 import org.culvert.care.template.TemplateEntries;
@@ -13,8 +12,6 @@ import org.culvert.release.approvals.ApprovalService;
 /** Of data that somebody answers for: who adopted it, and what was agreed. */
 @ApplicationScoped
 class DataWholes implements WholeSource {
-    static final Set<String> NAMES = Set.of("plan-templates", "growth-tables", "release-sites");
-
     private final TemplateService templates;
     private final GrowthTableService growth;
     private final SiteService sites;

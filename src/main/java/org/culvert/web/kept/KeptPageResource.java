@@ -1,4 +1,4 @@
-package org.culvert.web.settings;
+package org.culvert.web.kept;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import io.quarkus.qute.TemplateInstance;
@@ -28,12 +28,14 @@ import org.culvert.platform.RegionService;
 import org.culvert.platform.account.OwnForm;
 import org.culvert.platform.ledger.SeenRecords;
 import org.culvert.web.PageForms;
+import org.culvert.web.acts.Act;
+import org.culvert.web.acts.ActForms;
 import org.culvert.web.forms.EntryBody;
 import org.culvert.web.forms.PictureForm;
 import org.culvert.web.forms.SentFields;
 import org.culvert.web.forms.SentForm;
-import org.culvert.web.settings.KeptKind.Deed;
-import org.culvert.web.settings.KeptKind.Kept;
+import org.culvert.web.kept.KeptKind.Deed;
+import org.culvert.web.kept.KeptKind.Kept;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 import org.jspecify.annotations.Nullable;
@@ -48,7 +50,7 @@ import org.jspecify.annotations.Nullable;
 public class KeptPageResource {
     private final Wholes wholes;
     private final KeptPages pages;
-    private final SheetForms fields;
+    private final ActForms fields;
     private final RegionService region;
     private final FormBodies bodies;
     private final PageForms forms;
@@ -57,7 +59,7 @@ public class KeptPageResource {
     KeptPageResource(
             Wholes wholes,
             KeptPages pages,
-            SheetForms fields,
+            ActForms fields,
             RegionService region,
             FormBodies bodies,
             PageForms forms,
@@ -71,11 +73,23 @@ public class KeptPageResource {
         this.seen = seen;
     }
 
+    /**
+     * @param kind left out where all are shown
+     * @param before of the kind, where those that are older than one of it are shown
+     */
     @GET
     @RolesAllowed("**")
-    public TemplateInstance show(@PathParam("whole") String name, @PathParam("id") String id) {
+    public TemplateInstance show(
+            @PathParam("whole") String name,
+            @PathParam("id") String id,
+            @QueryParam("kind") @Nullable String kind,
+            @QueryParam("before") @Nullable String before) {
         UUID about = Paging.uuid("id", id);
-        return pages.all(wholes.readable(name, about), about, List.of());
+        Whole whole = wholes.readable(name, about);
+        UUID last = before == null ? null : Paging.uuid("before", before);
+        return kind == null || last == null
+                ? pages.all(whole, about, List.of())
+                : pages.older(whole, about, wholes.kind(whole, kind), last);
     }
 
     /** @param of the record to which it is done; left out where there is one of the kind alone */
@@ -117,7 +131,7 @@ public class KeptPageResource {
                 form.key(),
                 typed,
                 () -> {
-                    carryOut(whole, deed, kept, typed);
+                    carryOut(whole, about, deed, kept, typed);
                     return URI.create(wholes.pageOf(whole, about));
                 },
                 (why, errors) -> Response.status(why.status())
@@ -127,7 +141,7 @@ public class KeptPageResource {
                         .build());
     }
 
-    private void carryOut(Whole whole, Deed<?> deed, Kept kept, SentFields typed) {
+    private void carryOut(Whole whole, UUID about, Deed<?> deed, Kept kept, SentFields typed) {
         Act<?> act = deed.act();
         String changes = act.tag();
         if (changes != null) {
@@ -135,6 +149,12 @@ public class KeptPageResource {
         }
         SentFields shown = pages.shown(act, kept);
         EntryBody told = EntryBody.of(fields.shapes(act), typed, shown, region.zone());
+        pages.chosen(whole, about, act).forEach((field, offered) -> {
+            String chosen = typed.given(field);
+            if (chosen != null && !offered.containsKey(chosen) && !chosen.equals(shown.text(field))) {
+                told.refuse(field, "It is none of those that there are.", "one of the list");
+            }
+        });
         KeptPages.leaveAlone(act, told.told(), typed, shown);
         deed.carryOut(kept.ids(), told, bodies);
     }

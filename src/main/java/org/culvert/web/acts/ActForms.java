@@ -1,4 +1,4 @@
-package org.culvert.web.settings;
+package org.culvert.web.acts;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.UnaryOperator;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.web.forms.BodyShapes;
 import org.culvert.web.forms.EntryField.Option;
@@ -18,9 +19,9 @@ import org.culvert.web.forms.SentFields;
 
 /** Makes the fields of forms. */
 @ApplicationScoped
-class SheetForms {
+public class ActForms {
     /** Fields of which people ask what to type. */
-    static final Set<String> HINTS = Set.of(
+    private static final Set<String> HINTS = Set.of(
             "jurisdiction",
             "taxonGroup",
             "scientificName",
@@ -49,27 +50,53 @@ class SheetForms {
             "currentUntil",
             "leastIuPerMl");
 
-    private final SheetChoices choices;
+    private final Choices choices;
     private final Labels labels;
     private final Map<Act<?>, List<FieldShape>> shapes = new ConcurrentHashMap<>();
 
-    SheetForms(SheetChoices choices, Labels labels) {
+    ActForms(Choices choices, Labels labels) {
         this.choices = choices;
         this.labels = labels;
     }
 
-    List<FieldShape> shapes(Act<?> act) {
+    public List<FieldShape> shapes(Act<?> act) {
         return shapes.computeIfAbsent(act, one -> BodyShapes.of(one.body(), one.leftOut()));
     }
 
-    /** The form of an act as it stands, with what is wrong with it. */
-    EntryForm form(Sheet sheet, Act<?> act, SentFields typed, List<FieldError> errors) {
+    /**
+     * The form of an act as it stands, with what is wrong with it.
+     *
+     * @param called by what name the words of a field are found
+     * @param offered of fields that name a record of the page's own, by their names, what there is to choose from
+     */
+    public EntryForm form(
+            Act<?> act,
+            SentFields typed,
+            List<FieldError> errors,
+            UnaryOperator<String> called,
+            Map<String, Map<String, String>> offered) {
         var form = new EntryForm(
-                "f", typed, errors.stream().map(SheetForms::ofTheForm).toList());
+                "f", typed, errors.stream().map(ActForms::ofTheForm).toList());
         for (FieldShape shape : shapes(act)) {
-            form.add(shape, labels.field(label(sheet, shape)), hint(shape), options(shape));
+            Map<String, String> chosen = offered.get(shape.name());
+            String label = labels.field(called.apply(shape.last()));
+            if (chosen == null) {
+                form.add(shape, label, hint(shape), options(shape));
+            } else {
+                form.add(shape.isChoice(), label, hint(shape), chosenFrom(chosen, typed.text(shape.name())));
+            }
         }
         return form;
+    }
+
+    /** What a field stands at can be left, even if whoever asks does not see what it names. */
+    private List<Option> chosenFrom(Map<String, String> chosen, String stands) {
+        List<Option> options = new ArrayList<>();
+        chosen.forEach((value, words) -> options.add(new Option(value, words)));
+        if (!stands.isEmpty() && !chosen.containsKey(stands)) {
+            options.add(new Option(stands, labels.choice("asItStands")));
+        }
+        return options;
     }
 
     /** Some operations take several of what the form tells one of. */
@@ -94,11 +121,6 @@ class SheetForms {
         return options;
     }
 
-    /** By which its words are found. */
-    static String label(Sheet sheet, FieldShape shape) {
-        return shape.last().equals("validTo") && sheet.hasLastDay() ? "lastDay" : shape.last();
-    }
-
     private String hint(FieldShape shape) {
         String name = hintName(shape);
         String said = name.isEmpty() ? "" : labels.hint(name);
@@ -108,12 +130,12 @@ class SheetForms {
                         + String.join(
                                 " | ",
                                 shape.columns().stream()
-                                        .map(FieldShape.Column::name)
+                                        .map(column -> labels.field(column.name()))
                                         .toList());
     }
 
     /** Name of its hint, empty where it has none. */
-    static String hintName(FieldShape shape) {
+    public static String hintName(FieldShape shape) {
         if (shape.kind() == Kind.monthDay) {
             return "monthDay";
         }

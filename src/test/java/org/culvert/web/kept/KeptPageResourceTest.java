@@ -1,4 +1,4 @@
-package org.culvert.web.settings;
+package org.culvert.web.kept;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.culvert.platform.Role.ADMIN;
@@ -26,8 +26,11 @@ import java.util.regex.Pattern;
 import org.culvert.care.CareWorld;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Pictures;
 import org.culvert.support.Request;
 import org.culvert.support.World;
+import org.culvert.web.acts.Act;
+import org.culvert.web.acts.ActForms;
 import org.culvert.web.forms.FieldShape;
 import org.culvert.web.words.ActExplainedWords;
 import org.culvert.web.words.ActWords;
@@ -46,7 +49,7 @@ class KeptPageResourceTest {
     Wholes wholes;
 
     @Inject
-    SheetForms forms;
+    ActForms forms;
 
     private World world;
 
@@ -160,6 +163,152 @@ class KeptPageResourceTest {
         assertThat(page(CARER, "/kept/cases/" + id))
                 .contains("the wrong animal")
                 .doesNotContain(path + "?of=" + entry);
+    }
+
+    @Test
+    void anAnimalsMotherIsChosenFromThoseThatMayBe() {
+        CareWorld care = new CareWorld();
+        String id = care.patient(3).caseId();
+        var young = Api.get(COORDINATOR, "/api/cases/" + id);
+        var mother = Api.make(RESCUER, "/api/cases", """
+                {"incidentId":"%s","animal":{"scientificName":"Emydura macquarii","sex":"female"},
+                 "foundAt":"%s","holder":{"memberId":"%s"}}
+                """.formatted(
+                        young.getString("incidentId"), young.getString("foundAt"), care.world.rescuer));
+        String motherId = mother.getString("animal.id");
+        String animal = young.getString("animal.id");
+        String path = "/kept/cases/" + id + "/animals/correction";
+        String form = page(COORDINATOR, path + "?of=" + animal);
+        assertThat(form)
+                .contains("<select id=\"f-motherId\"", "<option value=\"" + motherId + "\"")
+                .doesNotContain("<option value=\"" + animal + "\"");
+        String[] told = {
+            "scientificName", "Emydura macquarii",
+            "identificationVerificationStatus", young.getString("animal.identificationVerificationStatus"),
+            "sex", "unknown",
+            "motherId", motherId,
+            "reason", "found in her pouch"
+        };
+        String[] stranger = told.clone();
+        stranger[7] = UUID.randomUUID().toString();
+        String seen = hidden(form, "act.seen");
+        assertThat(send(COORDINATOR, path, animal, seen, stranger)
+                        .statusCode(400)
+                        .extract()
+                        .asString())
+                .contains("id=\"f-motherId-wrong\"");
+        send(COORDINATOR, path, animal, seen, told).statusCode(303);
+        assertThat(Api.get(COORDINATOR, "/api/cases/" + id).getString("animal.motherId"))
+                .isEqualTo(motherId);
+        assertThat(page(COORDINATOR, path + "?of=" + animal))
+                .contains(
+                        "<option value=\"" + motherId + "\" selected>", "<dd>Case " + mother.getString("number") + ":");
+    }
+
+    @Test
+    void visitsPhotographsAndGoingsOutAreChosenFromThoseOfTheCase() {
+        CareWorld.Patient turtle = new CareWorld().patient(3);
+        String id = turtle.caseId();
+        String kept = "/kept/cases/" + id;
+        String placement =
+                Api.get(COORDINATOR, "/api/cases/" + id + "/placements").getString("[0].id");
+        assertThat(page(COORDINATOR, kept + "/placements/correction?of=" + placement))
+                .contains("<select id=\"f-visitId\"", "<option value=\"" + turtle.visitId() + "\" selected>");
+        assertThat(page(COORDINATOR, kept + "/cases/correction?of=" + id)).contains("<select id=\"f-attendanceId\"");
+        String entry = Api.make(
+                        CARER, "/api/cases/" + id + "/care-entries", "{\"kind\":\"note\",\"words\":\"red at the rim\"}")
+                .getString("id");
+        String photograph = Api.make(
+                        CARER,
+                        "/api/cases/" + id + "/photographs",
+                        Pictures.sent(
+                                "image/png", Pictures.file("png", Pictures.bars(64, 48)), ",\"caption\":\"the rim\""))
+                .getString("id");
+        String path = kept + "/care-entries/correction";
+        String form = page(CARER, path + "?of=" + entry);
+        Matcher at = Pattern.compile("name=\"at\" value=\"([^\"]+)\"").matcher(form);
+        assertThat(at.find()).isTrue();
+        assertThat(form).containsPattern("<option value=\"" + photograph + "\">[^<]+, the rim</option>");
+        send(
+                        CARER,
+                        path,
+                        entry,
+                        hidden(form, "act.seen"),
+                        "words",
+                        "red at the rim",
+                        "photographId",
+                        photograph,
+                        "at",
+                        at.group(1),
+                        "reason",
+                        "there is a picture")
+                .statusCode(303);
+        assertThat(Api.get(CARER, "/api/care-entries/" + entry).getString("photographId"))
+                .isEqualTo(photograph);
+    }
+
+    /** A page that shows records leads to the forms of each that the asker has, and to no other. */
+    @Test
+    void pagesOfRecordsLeadStraightToTheirForms() {
+        CareWorld.Patient turtle = new CareWorld().patient(3);
+        String id = turtle.caseId();
+        turtle.plan(new CareWorld().today, CareWorld.step("weigh", 0, 9, "daily", "grams", ""));
+        Api.make(CARER, "/api/cases/" + id + "/care-entries", "{\"kind\":\"note\",\"words\":\"quiet\"}");
+        Set<String> kinds = new TreeSet<>();
+        for (String role : List.of(COORDINATOR, CLINIC, CARER, RESCUER)) {
+            Set<String> direct = forms(page(role, "/cases/" + id));
+            assertThat(direct).as(role).isNotEmpty().isSubsetOf(forms(page(role, "/kept/cases/" + id)));
+            direct.forEach(form -> kinds.add(form.split("/")[4]));
+        }
+        assertThat(kinds)
+                .contains(
+                        "cases",
+                        "animals",
+                        "custody-links",
+                        "visits",
+                        "discharges",
+                        "placements",
+                        "aftercare-plans",
+                        "care-entries",
+                        "whereabouts");
+        assertThat(forms(page(OFFICER, "/cases/" + id))).isEmpty();
+        String incident = Api.get(COORDINATOR, "/api/cases/" + id).getString("incidentId");
+        assertThat(forms(page(DISPATCHER, "/desk/incidents/" + incident)))
+                .anyMatch(form -> form.contains("/calls/correction?of="))
+                .isSubsetOf(forms(page(DISPATCHER, "/kept/incidents/" + incident)));
+    }
+
+    private static Set<String> forms(String html) {
+        Set<String> forms = new TreeSet<>();
+        Matcher found = Pattern.compile("href=\"(/kept/[^\"]+\\?of=[^\"]+)\"").matcher(html);
+        while (found.find()) {
+            forms.add(found.group(1));
+        }
+        return forms;
+    }
+
+    /** What does not stand on the first page of a kind has a way to it, and forms of its own. */
+    @Test
+    void recordsBeyondTheNewestAreReached() {
+        String id = new CareWorld().patient(3).caseId();
+        List<String> entries = new ArrayList<>();
+        for (int i = 0; i <= KeptKind.MOST; i++) {
+            entries.add(Api.make(
+                            CARER,
+                            "/api/cases/" + id + "/care-entries",
+                            "{\"kind\":\"note\",\"words\":\"seen the " + i + " time\"}")
+                    .getString("id"));
+        }
+        String oldest = entries.get(0);
+        String first = page(CARER, "/kept/cases/" + id);
+        assertThat(first).contains("seen the " + KeptKind.MOST + " time").doesNotContain(oldest);
+        Matcher way = Pattern.compile("href=\"(/kept/cases/[^\"]*kind=care-entries[^\"#]*)#k-care-entries\"")
+                .matcher(first);
+        assertThat(way.find()).isTrue();
+        String older = page(CARER, way.group(1).replace("&amp;", "&"));
+        String path = "/kept/cases/" + id + "/care-entries/correction?of=" + oldest;
+        assertThat(older).contains("seen the 0 time", path).doesNotContain("kind=care-entries", "k-custody-links");
+        assertThat(page(CARER, path)).contains("seen the 0 time");
     }
 
     @Test
@@ -277,15 +426,15 @@ class KeptPageResourceTest {
         List<String> missing = new ArrayList<>();
         for (Whole whole : wholes.all()) {
             for (KeptKind kind : whole.kinds()) {
-                require(missing, KindWords.class, "kinds", kind.sheet().key());
+                require(missing, KindWords.class, "kinds", kind.key());
                 for (KeptKind.Deed<?> deed : kind.deeds()) {
                     Act<?> act = deed.act();
-                    require(missing, ActWords.class, "acts", Sheet.key(act.name()));
-                    require(missing, ActExplainedWords.class, "explained", Sheet.key(act.name()));
+                    require(missing, ActWords.class, "acts", act.key());
+                    require(missing, ActExplainedWords.class, "explained", act.key());
                     for (FieldShape shape : forms.shapes(act)) {
-                        require(missing, FieldWords.class, "fields", SheetForms.label(kind.sheet(), shape));
-                        if (!SheetForms.hintName(shape).isEmpty()) {
-                            require(missing, HintWords.class, "hints", SheetForms.hintName(shape));
+                        require(missing, FieldWords.class, "fields", shape.last());
+                        if (!ActForms.hintName(shape).isEmpty()) {
+                            require(missing, HintWords.class, "hints", ActForms.hintName(shape));
                         }
                         for (String value : shape.values()) {
                             require(missing, ChoiceWords.class, "choices", value);

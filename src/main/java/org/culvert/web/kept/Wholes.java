@@ -1,4 +1,4 @@
-package org.culvert.web.settings;
+package org.culvert.web.kept;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -6,21 +6,24 @@ import io.quarkus.security.ForbiddenException;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.inject.Instance;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import org.culvert.animal.photograph.OriginalService;
 import org.culvert.animal.photograph.PhotographService;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.sight.Sight;
-import org.culvert.web.settings.KeptKind.Deed;
-import org.culvert.web.settings.KeptKind.Kept;
+import org.culvert.web.acts.Act;
+import org.culvert.web.acts.ActRights;
+import org.culvert.web.kept.KeptKind.Deed;
+import org.culvert.web.kept.KeptKind.Kept;
 import org.jspecify.annotations.Nullable;
 
 /** All wholes with the records of each, as far as somebody may read and change them by the API. */
 @ApplicationScoped
 class Wholes {
     private final List<Whole> all;
-    private final Sheets sheets;
+    private final ActRights rights;
     private final Sight sight;
     private final ObjectMapper mapper;
     private final PhotographService photographs;
@@ -28,13 +31,13 @@ class Wholes {
 
     Wholes(
             Instance<WholeSource> sources,
-            Sheets sheets,
+            ActRights rights,
             Sight sight,
             ObjectMapper mapper,
             PhotographService photographs,
             OriginalService originals) {
         this.all = sources.stream().flatMap(source -> source.wholes().stream()).toList();
-        this.sheets = sheets;
+        this.rights = rights;
         this.sight = sight;
         this.mapper = mapper;
         this.photographs = photographs;
@@ -45,6 +48,15 @@ class Wholes {
         return all;
     }
 
+    Optional<Whole> find(String name) {
+        return all.stream().filter(one -> one.name().equals(name)).findFirst();
+    }
+
+    /** Whether whoever asks may read any. */
+    boolean isReadable(Whole whole) {
+        return rights.may(whole.reads());
+    }
+
     /**
      * One that whoever asks may read.
      *
@@ -52,11 +64,8 @@ class Wholes {
      * @throws ForbiddenException where they may read none
      */
     Whole readable(String name, UUID id) {
-        Whole whole = all.stream()
-                .filter(one -> one.name().equals(name))
-                .findFirst()
-                .orElseThrow(() -> new NotFoundException("kind of records", name));
-        if (!sheets.may(whole.reads())) {
+        Whole whole = find(name).orElseThrow(() -> new NotFoundException("kind of records", name));
+        if (!isReadable(whole)) {
             throw new ForbiddenException();
         }
         sight.requireSeenAt("/api/" + name + "/" + id);
@@ -65,7 +74,7 @@ class Wholes {
 
     /** Its page, or that of what is kept of it for whoever may not open the other. */
     String pageOf(Whole whole, UUID id) {
-        return sheets.mayOpen(whole.page()) ? whole.pageOf(id) : "/kept/" + whole.name() + "/" + id;
+        return rights.mayOpen(whole.page()) ? whole.pageOf(id) : "/kept/" + whole.name() + "/" + id;
     }
 
     /** The whole itself, as whoever asks sees it. */
@@ -75,9 +84,7 @@ class Wholes {
 
     /** Kinds that whoever asks may read. */
     List<KeptKind> kinds(Whole whole) {
-        return whole.kinds().stream()
-                .filter(kind -> sheets.may(kind.sheet().reads()))
-                .toList();
+        return whole.kinds().stream().filter(kind -> rights.may(kind.reads())).toList();
     }
 
     /**
@@ -88,7 +95,7 @@ class Wholes {
      */
     KeptKind kind(Whole whole, String name) {
         KeptKind kind = whole.findKind(name).orElseThrow(() -> new NotFoundException("kind of records", name));
-        if (!sheets.may(kind.sheet().reads())) {
+        if (!rights.may(kind.reads())) {
             throw new ForbiddenException();
         }
         return kind;
@@ -102,7 +109,7 @@ class Wholes {
      */
     Deed<?> deed(KeptKind kind, String name) {
         Deed<?> deed = kind.findDeed(name).orElseThrow(() -> new NotFoundException("act", name));
-        if (!sheets.may(deed.act().operation())) {
+        if (!rights.may(deed.act().operation())) {
             throw new ForbiddenException();
         }
         return deed;
@@ -110,28 +117,30 @@ class Wholes {
 
     List<Deed<?>> usable(KeptKind kind) {
         return kind.deeds().stream()
-                .filter(deed -> sheets.may(deed.act().operation()))
+                .filter(deed -> rights.may(deed.act().operation()))
                 .toList();
     }
 
     /** Records of a kind that whoever asks sees. */
-    List<Kept> seen(Whole whole, KeptKind kind, UUID id) {
-        List<Kept> found = kind.of(id, mapper);
+    KeptKind.Listed seen(Whole whole, KeptKind kind, UUID id, @Nullable UUID before) {
+        KeptKind.Listed found = kind.of(id, before, mapper);
         String base = base(whole, kind);
         if (base == null) {
             return found;
         }
         Set<UUID> seen = Set.copyOf(sight.onlySeenAt(
-                base, found.stream().map(one -> one.ids().in()).distinct().toList()));
-        return found.stream().filter(one -> seen.contains(one.ids().in())).toList();
+                base,
+                found.items().stream().map(one -> one.ids().in()).distinct().toList()));
+        return new KeptKind.Listed(
+                found.items().stream()
+                        .filter(one -> seen.contains(one.ids().in()))
+                        .toList(),
+                found.next());
     }
 
     /** @throws NotFoundException where the whole has none of this identifier that they see */
     Kept require(Whole whole, KeptKind kind, UUID id, UUID record) {
-        Kept kept = seen(whole, kind, id).stream()
-                .filter(one -> one.ids().id().equals(record))
-                .findFirst()
-                .orElseThrow(() -> new NotFoundException(kind.name(), record));
+        Kept kept = find(whole, kind, id, record).orElseThrow(() -> new NotFoundException(kind.name(), record));
         String base = base(whole, kind);
         if (base != null) {
             sight.requireSeenAt(base + "/" + kept.ids().in());
@@ -139,10 +148,25 @@ class Wholes {
         return kept;
     }
 
+    private Optional<Kept> find(Whole whole, KeptKind kind, UUID id, UUID record) {
+        UUID before = null;
+        do {
+            KeptKind.Listed some = seen(whole, kind, id, before);
+            Optional<Kept> found = some.items().stream()
+                    .filter(one -> one.ids().id().equals(record))
+                    .findFirst();
+            if (found.isPresent()) {
+                return found;
+            }
+            before = some.next();
+        } while (before != null);
+        return Optional.empty();
+    }
+
     /** Whether whoever asks may add photographs to it. */
     boolean takesPictures(Whole whole) {
         return Set.of("cases", "incidents").contains(whole.name())
-                && sheets.may("POST /api/" + whole.name() + "/{id}/photographs");
+                && rights.may("POST /api/" + whole.name() + "/{id}/photographs");
     }
 
     void addPicture(Whole whole, UUID id, PhotographService.SentPhotograph picture) {
@@ -155,7 +179,7 @@ class Wholes {
 
     /** Whether whoever asks may open photographs as they came. */
     boolean opensOriginals() {
-        return sheets.may("POST /api/photographs/{id}/original-openings");
+        return rights.may("POST /api/photographs/{id}/original-openings");
     }
 
     OriginalService.OpenedOriginal openOriginal(UUID photograph, String reason) {

@@ -1,7 +1,8 @@
-package org.culvert.web.settings;
+package org.culvert.web.kept;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.culvert.animal.CaseService;
 import org.culvert.care.clutch.ClutchCorrections;
@@ -11,6 +12,7 @@ import org.culvert.release.ReleaseEntries;
 import org.culvert.release.ReleaseService;
 import org.culvert.release.nonrelease.NonReleaseEntries;
 import org.culvert.release.nonrelease.NonReleaseService;
+import org.culvert.web.acts.WordKeys;
 
 /** Cases, clutches, releases and decisions that an animal stays. */
 @ApplicationScoped
@@ -26,6 +28,7 @@ class AnimalWholes implements WholeSource {
     private final ClutchLog log;
     private final ReleaseService releases;
     private final NonReleaseService decisions;
+    private final NamedRecords named;
 
     AnimalWholes(
             CaseService cases,
@@ -35,7 +38,8 @@ class AnimalWholes implements WholeSource {
             ClutchService clutches,
             ClutchLog log,
             ReleaseService releases,
-            NonReleaseService decisions) {
+            NonReleaseService decisions,
+            NamedRecords named) {
         this.cases = cases;
         this.ofCases = ofCases;
         this.ofClinics = ofClinics;
@@ -44,20 +48,29 @@ class AnimalWholes implements WholeSource {
         this.log = log;
         this.releases = releases;
         this.decisions = decisions;
+        this.named = named;
     }
 
     @Override
     public List<Whole> wholes() {
         return List.of(
                 new Whole(
-                        "cases",
-                        "case",
-                        "/cases/{id}",
-                        cases::getCase,
-                        Stream.of(ofCases.kinds(), ofClinics.kinds(), ofCare.kinds())
-                                .flatMap(List::stream)
-                                .toList()),
-                new Whole("clutches", "clutch", "/clutches/{id}", clutches::getClutch, clutchKinds()),
+                                "cases",
+                                "case",
+                                "/cases/{id}",
+                                cases::getCase,
+                                Stream.of(ofCases.kinds(), ofClinics.kinds(), ofCare.kinds())
+                                        .flatMap(List::stream)
+                                        .toList())
+                        .naming(Map.of(
+                                "visitId", named::visits,
+                                "photographId", named::photographs,
+                                "attendanceId", named::attendances,
+                                "motherId", named::mothers)),
+                new Whole("clutches", "clutch", "/clutches/{id}", clutches::getClutch, clutchKinds())
+                        .naming(Map.of(
+                                "visitId",
+                                id -> named.visits(clutches.getClutch(id).motherCaseId()))),
                 new Whole(
                         "releases",
                         "release",
@@ -99,8 +112,7 @@ class AnimalWholes implements WholeSource {
                                 CLUTCH,
                                 "clutch",
                                 ClutchCorrections.ClutchCorrection.class,
-                                (ids, entry) -> clutches.correct(ids.whole(), entry),
-                                "visitId"),
+                                (ids, entry) -> clutches.correct(ids.whole(), entry)),
                 ofClutch("custody-links", "custody")
                         .corrected(
                                 CLUTCH + "/custody-links/{linkId}",
@@ -142,7 +154,7 @@ class AnimalWholes implements WholeSource {
     }
 
     private KeptKind part(String name) {
-        return KeptKind.of(name, "GET " + DECISION, id -> List.of(decisions.getDecision(id)), Sheet.key(name))
+        return KeptKind.of(name, "GET " + DECISION, id -> List.of(decisions.getDecision(id)), WordKeys.of(name))
                 .withdrawn(
                         DECISION + "/parts/{partId}/withdrawal",
                         "non-release-decision",

@@ -1,4 +1,4 @@
-package org.culvert.web.settings;
+package org.culvert.web.kept;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
@@ -15,7 +15,6 @@ import org.culvert.release.holds.HoldService;
 /** Of a case: its plans and what was entered to them, its placements, what keeps it from going on. */
 @ApplicationScoped
 class CareKinds {
-    private static final int MOST = 100;
 
     private final PlanService plans;
     private final CareEntryService entries;
@@ -57,16 +56,12 @@ class CareKinds {
                                 "aftercare-plan",
                                 PlanEntries.PlanEndingEntry.class,
                                 (ids, entry) -> plans.end(ids.id(), entry)),
-                KeptKind.of(
-                                "care-entries",
-                                "GET /api/cases/{id}/care-entries",
-                                id -> entries.listEntries(id, MOST, null).items())
+                KeptKind.paged("care-entries", "GET /api/cases/{id}/care-entries", entries::listEntries)
                         .corrected(
                                 "/api/care-entries/{id}",
                                 "care-entry",
                                 PlanEntries.CareEntryCorrection.class,
-                                (ids, entry) -> entries.correct(ids.id(), entry),
-                                "photographId")
+                                (ids, entry) -> entries.correct(ids.id(), entry))
                         .withdrawn(
                                 "/api/care-entries/{id}/withdrawal",
                                 "care-entry",
@@ -81,8 +76,7 @@ class CareKinds {
                                 "/api/placements/{id}",
                                 "placement",
                                 PlacementService.PlacementCorrection.class,
-                                (ids, entry) -> placements.correct(ids.id(), entry),
-                                "visitId"),
+                                (ids, entry) -> placements.correct(ids.id(), entry)),
                 KeptKind.of("disease-suspicions", "GET /api/cases/{id}/disease-suspicions", suspicions::listSuspicions)
                         .corrected(
                                 "/api/disease-suspicions/{id}",
