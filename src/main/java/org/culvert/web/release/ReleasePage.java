@@ -26,8 +26,15 @@ public record ReleasePage(
         Map<String, EntryForm> forms) {
     public record Fact(String name, String words) {}
 
-    /** @param withdrawn why it was taken back that it was let go, or null */
-    public record Animal(UUID caseId, String name, @Nullable String withdrawn) {}
+    /**
+     * @param seen whether whoever asks may read its case
+     * @param withdrawn why it was taken back that it was let go, or null
+     */
+    public record Animal(
+            UUID caseId,
+            String name,
+            boolean seen,
+            @Nullable String withdrawn) {}
 
     /** @param document address of the permit for who may have it, or null */
     public record Lifted(String words, @Nullable String document) {}
@@ -46,7 +53,7 @@ public record ReleasePage(
     public record Listed(
             UUID id,
             String when,
-            List<String> animals,
+            List<Animal> animals,
             String place,
             String since,
             @Nullable String feeding) {}

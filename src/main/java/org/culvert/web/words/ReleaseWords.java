@@ -536,9 +536,6 @@ public interface ReleaseWords {
     @Message("case {number}, {kind}")
     String caseNamed(Object number, String kind);
 
-    @Message("taken back: {why}")
-    String withdrawn(String why);
-
     @Message("Decisions that an animal does not go back")
     String decisions();
 
@@ -889,4 +886,7 @@ public interface ReleaseWords {
 
     @Message("State")
     String state();
+
+    @Message("The case")
+    String toCase();
 }
