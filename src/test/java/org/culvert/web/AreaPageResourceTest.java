@@ -311,12 +311,12 @@ class AreaPageResourceTest {
                 .body(containsString("id=\"fitness-vetRegistration-wrong\""))
                 .body(containsString("value=\"Dr Vet\""));
         Map<String, String> wrong = new HashMap<>(check);
-        wrong.putAll(Map.of("coat", "shiny", "words", "x".repeat(4001), "vetName", "x".repeat(201), "at", "yesterday"));
+        wrong.putAll(Map.of("coat", "shiny", "housedWithPets", "maybe", "vetName", "x".repeat(201), "at", "yesterday"));
         String refused = send(CLINIC, path + "/fitness-checks", wrong)
                 .statusCode(400)
                 .extract()
                 .asString();
-        for (String field : List.of("vetName", "vetRegistration", "coat", "words", "at")) {
+        for (String field : List.of("vetName", "vetRegistration", "coat", "housedWithPets", "at")) {
             assertThat(refused).contains("id=\"fitness-" + field + "-wrong\"", "<a href=\"#fitness-" + field + "\">");
         }
         check.put("vetRegistration", "V 1");

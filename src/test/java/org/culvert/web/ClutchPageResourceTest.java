@@ -240,6 +240,7 @@ class ClutchPageResourceTest {
         for (String field : List.of("developing", "notDeveloping", "cannotTell", "candledBy", "words", "at")) {
             assertThat(refused).contains("id=\"candling-" + field + "-wrong\"", "<a href=\"#candling-" + field + "\">");
         }
+        assertThat(refused).containsOnlyOnce("Never turn an egg while you hold a light to it.");
         assertThat(send(CARER, path, Map.of("what", "handOver", "callSign", "nobody at all", "at", "yesterday"))
                         .statusCode(400)
                         .extract()

@@ -162,7 +162,7 @@ class NewReleasePages {
             form.ticks("warningsRead", words.warningsRead(), "", true, warnings);
         }
         form.text("approvedBy", words.approvedBy(), words.approvedByHint(), true)
-                .text("releasedBy", usual.callSign(), words.releasedByHint(), false)
+                .text("releasedBy", words.releasedBy(), words.releasedByHint(), false)
                 .moment("at", words.letGoAt(), "")
                 .text("weather", words.weatherSeen(), "", false)
                 .choice("light", words.lightSeen(), false, Light.values(), words::lightOf)
