@@ -170,7 +170,9 @@ class ClutchPages {
             Duration since = Duration.between(read, now);
             boolean old = since.compareTo(A_DAY) > 0;
             due.add(new ClutchPage.Due(
-                    old ? words.dueTemperature(ClutchTongue.age(since)) : words.temperatureRead(ClutchTongue.age(since)),
+                    old
+                            ? words.dueTemperature(ClutchTongue.age(since))
+                            : words.temperatureRead(ClutchTongue.age(since)),
                     since.compareTo(RateModel.LONGEST_GAP) > 0));
         }
         SetUpView bed = lastBed(clutch);

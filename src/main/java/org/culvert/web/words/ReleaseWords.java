@@ -694,9 +694,10 @@ public interface ReleaseWords {
     @Message("Record a release")
     String newTitle();
 
-    @Message("Who was let go, by which assessment, and how. It is refused while a test of statute or code stands "
-            + "in the way without its permit, while a hold stands, or while what is known has changed since the "
-            + "assessment. That it is taken does not say that it may go: check your local code, and ask your licensed vet.")
+    @Message(
+            "Who was let go, by which assessment, and how. It is refused while a test of statute or code stands "
+                    + "in the way without its permit, while a hold stands, or while what is known has changed since the "
+                    + "assessment. That it is taken does not say that it may go: check your local code, and ask your licensed vet.")
     String newLead();
 
     @Message("Choose an assessment first: at the planner, by the case.")
@@ -799,8 +800,7 @@ public interface ReleaseWords {
     @Message("None is recorded. Another vet may say whether they agree.")
     String noOpinion();
 
-    @Message("None is recorded. Whether an authority is to be told, and by when, your local code "
-            + "says.")
+    @Message("None is recorded. Whether an authority is to be told, and by when, your local code " + "says.")
     String noNotice();
 
     @Message("None is recorded. Whoever keeps it holds protected wildlife: under which permit, your "
