@@ -133,7 +133,8 @@ class RulePageResourceTest {
                     .contains(id);
         }
         assertThat(asked("jurisdiction", jurisdiction, "state", "ended")).doesNotContain("id=\"rule-" + id);
-        assertThat(asked("jurisdiction", jurisdiction, "group", "snapping-turtles")).contains("id=\"rule-" + id + "\"");
+        assertThat(asked("jurisdiction", jurisdiction, "group", "snapping-turtles"))
+                .contains("id=\"rule-" + id + "\"");
         assertThat(asked("jurisdiction", jurisdiction, "group", "macropods")).doesNotContain("id=\"rule-" + id);
 
         Map<String, String> over = whole();
