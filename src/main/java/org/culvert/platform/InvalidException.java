@@ -17,7 +17,17 @@ public final class InvalidException extends CulvertException {
             String field,
             String detail,
             String wanted,
-            @Nullable Object otherReading) {}
+            @Nullable Object otherReading) {
+        /** The same of another field. */
+        public FieldError at(String other) {
+            return new FieldError(other, detail, wanted, otherReading);
+        }
+
+        /** What cannot be read is called {@code findings.0.side} where it is wrong otherwise as {@code findings[0].side}. */
+        public static String named(String field) {
+            return field.replaceAll("\\.(\\d+)(?=\\.|$)", "[$1]");
+        }
+    }
 
     private final List<FieldError> errors;
 

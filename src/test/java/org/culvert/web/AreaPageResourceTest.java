@@ -310,6 +310,15 @@ class AreaPageResourceTest {
                 .statusCode(400)
                 .body(containsString("id=\"fitness-vetRegistration-wrong\""))
                 .body(containsString("value=\"Dr Vet\""));
+        Map<String, String> wrong = new HashMap<>(check);
+        wrong.putAll(Map.of("coat", "shiny", "housedWithPets", "maybe", "vetName", "x".repeat(201), "at", "yesterday"));
+        String refused = send(CLINIC, path + "/fitness-checks", wrong)
+                .statusCode(400)
+                .extract()
+                .asString();
+        for (String field : List.of("vetName", "vetRegistration", "coat", "housedWithPets", "at")) {
+            assertThat(refused).contains("id=\"fitness-" + field + "-wrong\"", "<a href=\"#fitness-" + field + "\">");
+        }
         check.put("vetRegistration", "V 1");
         send(CLINIC, path + "/fitness-checks", check)
                 .statusCode(303)

@@ -222,6 +222,54 @@ class ClutchPageResourceTest {
     }
 
     @Test
+    void allThatIsWrongIsSaidAtOnce() {
+        String path = "/clutches/" + clutch();
+        String refused = send(
+                        CARER,
+                        path,
+                        Map.of(
+                                "what", "candling",
+                                "developing", "six",
+                                "notDeveloping", "2000",
+                                "candledBy", "x".repeat(201),
+                                "words", "x".repeat(2001),
+                                "at", "yesterday"))
+                .statusCode(400)
+                .extract()
+                .asString();
+        for (String field : List.of("developing", "notDeveloping", "cannotTell", "candledBy", "words", "at")) {
+            assertThat(refused).contains("id=\"candling-" + field + "-wrong\"", "<a href=\"#candling-" + field + "\">");
+        }
+        assertThat(refused).containsOnlyOnce("Never turn an egg while you hold a light to it.");
+        assertThat(send(CARER, path, Map.of("what", "handOver", "callSign", "nobody at all", "at", "yesterday"))
+                        .statusCode(400)
+                        .extract()
+                        .asString())
+                .contains("id=\"handOver-callSign-wrong\"", "id=\"handOver-at-wrong\"");
+        assertThat(send(CARER, path, Map.of("what", "withdrawal", "reason", "x".repeat(2001)))
+                        .statusCode(400)
+                        .extract()
+                        .asString())
+                .contains("id=\"withdrawal-entryId-wrong\"", "id=\"withdrawal-reason-wrong\"");
+        String opening = send(
+                        COORDINATOR,
+                        "/clutches",
+                        Map.of(
+                                "motherCase", "999999999",
+                                "eggs.recovered", "some",
+                                "eggs.setToIncubate", "1",
+                                "eggs.broken", "0",
+                                "eggs.discarded", "0",
+                                "callSign", "nobody at all"))
+                .statusCode(400)
+                .extract()
+                .asString();
+        for (String field : List.of("motherCase", "eggs-recovered", "eggs-how", "callSign")) {
+            assertThat(opening).contains("id=\"new-" + field + "-wrong\"", "<a href=\"#new-" + field + "\">");
+        }
+    }
+
+    @Test
     void aClutchIsOpenedFromTheCaseOfItsMotherAndListed() {
         String incident = World.call("Chelodina longicollis", 150.03, "").getString("incidentId");
         Json mother = Api.make(COORDINATOR, "/api/cases", """

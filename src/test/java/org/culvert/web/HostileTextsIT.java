@@ -108,7 +108,8 @@ class HostileTextsIT {
 
     private static void typedOnesOfRulesComeBackAsTexts(Browser browser) {
         browser.open("/release-rules?jurisdiction=" + LAW);
-        browser.script("document.querySelectorAll('[required]').forEach(i => i.removeAttribute('required'));"
+        browser.script("document.querySelector('#act-enter').open = true;"
+                + "document.querySelectorAll('[required]').forEach(i => i.removeAttribute('required'));"
                 + "return true;");
         List<String> fields = Stream.of(
                         "jurisdiction",

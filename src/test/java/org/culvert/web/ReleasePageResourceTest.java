@@ -89,6 +89,25 @@ class ReleasePageResourceTest {
                 .statusCode(400)
                 .body(containsString("id=\"release-approvedBy-wrong\""))
                 .body(containsString("<option value=\"soft\" selected>"));
+        String refused = sendInParts(
+                        "/releases",
+                        Map.of(
+                                "assessmentIds",
+                                assessment,
+                                "approvedBy",
+                                "x".repeat(201),
+                                "weather",
+                                "x".repeat(501),
+                                "releasedBy",
+                                "nobody at all",
+                                "at",
+                                "yesterday"))
+                .statusCode(400)
+                .extract()
+                .asString();
+        for (String field : List.of("approvedBy", "weather", "releasedBy", "at")) {
+            assertThat(refused).contains("id=\"release-" + field + "-wrong\"", "<a href=\"#release-" + field + "\">");
+        }
         fields.put("approvedBy", "Dr <b>Vet</b>");
         fields.put("supportFeedingUntil", "2090-01-01");
         fields.put("key", UUID.randomUUID().toString());
@@ -100,7 +119,10 @@ class ReleasePageResourceTest {
         assertThat(Api.get(COORDINATOR, "/api/cases/" + id).getString("fate.fate"))
                 .isEqualTo("released");
         assertThat(page(OFFICER, path))
-                .contains("case " + made.getString("number"), "Dr &lt;b&gt;Vet", "soft: fed at the place")
+                .contains(
+                        "<a href=\"/cases/" + id + "\">case " + made.getString("number"),
+                        "Dr &lt;b&gt;Vet",
+                        "soft: fed at the place")
                 .contains("who is not seen is not known to be dead, nor to be alive")
                 .doesNotContain("<form method=\"post\" action=\"/releases");
         assertThat(page(CARER, "/releases")).contains("href=\"" + path + "\"", "To be fed there until 1 Jan 2090.");
@@ -164,6 +186,27 @@ class ReleasePageResourceTest {
         assertThat(page(OFFICER, path))
                 .contains("in dispute", "Dr Other, V 2: does not agree; it swims well", "the office")
                 .doesNotContain("<form method=\"post\" action=\"/non-release");
+        send(
+                        CLINIC,
+                        path,
+                        Map.of(
+                                "what", "review",
+                                "reviewedBy", "Dr Other",
+                                "words", "It eats well.",
+                                "nextDueOn", "2090-01-02"))
+                .statusCode(303);
+        assertThat(page(OFFICER, path))
+                .contains("Dr Other, next by 2 Jan 2090: It eats well.")
+                .doesNotContain(".;");
+        assertThat(sendInParts(path + "/permits", Map.of("number", " ", "validFrom", "soon"))
+                        .statusCode(400)
+                        .extract()
+                        .asString())
+                .contains(
+                        "<a href=\"#permit-number\">",
+                        "<a href=\"#permit-issuedBy\">",
+                        "<a href=\"#permit-validFrom\">",
+                        "<a href=\"#permit-document\">");
         send(CLINIC, path, Map.of("what", "withdrawal", "reason", "it may go")).statusCode(303);
         assertThat(page(CLINIC, path)).contains("withdrawn", "it may go");
     }

@@ -70,6 +70,11 @@ class ReleasePagesIT {
             browser.assertUsable("release");
             browser.open("/releases");
             browser.assertUsable("releases");
+            browser.open("/release-rules?jurisdiction=" + turtles.jurisdiction + "&whole=yes");
+            browser.assertUsable("release-rules");
+            browser.press(".rule .acts a");
+            assertThat(browser.path()).contains("/release-rules/");
+            browser.assertUsable("release-rule");
             browser.open("/clutches");
             browser.assertUsable("clutches");
             browser.assertNothingRan();

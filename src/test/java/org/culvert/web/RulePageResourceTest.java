@@ -43,7 +43,7 @@ class RulePageResourceTest {
 
     private static String page(String role) {
         return Api.as(role)
-                .get("/release-rules")
+                .get("/release-rules?state=all")
                 .then()
                 .statusCode(200)
                 .contentType("text/html")
@@ -101,7 +101,7 @@ class RulePageResourceTest {
                 .statusCode(303)
                 .extract()
                 .header("Location");
-        return to.substring(to.indexOf("#rule-") + "#rule-".length());
+        return to.substring(to.lastIndexOf('/') + 1);
     }
 
     @Test
@@ -110,9 +110,65 @@ class RulePageResourceTest {
         assertThat(pageOf(jurisdiction)).contains("id=\"rule-" + id + "\"", "value=\"" + jurisdiction + "\" selected");
         assertThat(pageOf("AU-QLD")).doesNotContain(id).contains("id=\"of-AU-QLD\"");
         assertThat(pageOf("XX-NONE"))
-                .doesNotContain("class=\"rule\"")
+                .doesNotContain("id=\"of-XX-NONE\"", "id=\"of-AU-QLD\"", id)
                 .contains("None have been entered of XX-NONE yet.");
         assertThat(page(CARER)).contains("id=\"rule-" + id + "\"", "id=\"of-AU-QLD\"");
+    }
+
+    @Test
+    void whatIsAskedForIsShownInALineEachAndWholeAtItsAddress() {
+        String id = enter();
+        assertThat(asked("jurisdiction", jurisdiction, "words", "KILOMETRE and a half"))
+                .contains("id=\"rule-" + id + "\"", "due for review</strong>")
+                .containsPattern(
+                        "2021-03-04: since then its source is to be read again[^<]*<a href=\"/release-rules/" + id)
+                .doesNotContain("<details open>");
+        assertThat(asked("jurisdiction", jurisdiction, "words", "nobody wrote this"))
+                .doesNotContain(id)
+                .contains("That says what was entered, and not what may be done");
+        assertThat(asked("jurisdiction", jurisdiction, "whole", "yes")).contains("<details open>");
+        for (String state : List.of("now", "due", "all", "nonsense")) {
+            assertThat(asked("jurisdiction", jurisdiction, "state", state))
+                    .as(state)
+                    .contains(id);
+        }
+        assertThat(asked("jurisdiction", jurisdiction, "state", "ended")).doesNotContain("id=\"rule-" + id);
+        assertThat(asked("jurisdiction", jurisdiction, "group", "snapping-turtles"))
+                .contains("id=\"rule-" + id + "\"");
+        assertThat(asked("jurisdiction", jurisdiction, "group", "macropods")).doesNotContain("id=\"rule-" + id);
+
+        Map<String, String> over = whole();
+        over.put("validTo", "2020-01-01");
+        String to = send(COORDINATOR, "/release-rules", over)
+                .statusCode(303)
+                .extract()
+                .header("Location");
+        String ended = to.substring(to.lastIndexOf('/') + 1);
+        assertThat(asked("jurisdiction", jurisdiction, "words", ""))
+                .doesNotContain(ended)
+                .contains("Not shown, since they no longer hold: 1.");
+        assertThat(asked("jurisdiction", jurisdiction, "state", "ended"))
+                .contains("id=\"rule-" + ended + "\"", "no longer in force</strong>");
+
+        String whole = Api.as(CARER)
+                .get("/release-rules/" + id)
+                .then()
+                .statusCode(200)
+                .extract()
+                .asString();
+        assertThat(whole)
+                .contains("made for a test, section 3", "Check your local code and your licensed vet.")
+                .doesNotContain("<form method=\"post\" action=\"/release-rules");
+        Api.as(CARER).get("/release-rules/" + UUID.randomUUID()).then().statusCode(404);
+        Api.as(DISPATCHER).get("/release-rules/" + id).then().statusCode(403);
+    }
+
+    private static String asked(String... parameters) {
+        var request = Api.as(CARER);
+        for (int i = 0; i < parameters.length; i += 2) {
+            request.queryParam(parameters[i], parameters[i + 1]);
+        }
+        return request.get("/release-rules").then().statusCode(200).extract().asString();
     }
 
     private static String pageOf(String code) {
@@ -174,7 +230,7 @@ class RulePageResourceTest {
                 "reason", "the same words"));
         send(ADMIN, "/release-rules/" + id + "/reviews", review)
                 .statusCode(303)
-                .header("Location", containsString("#rule-" + id));
+                .header("Location", containsString("/release-rules/" + id));
         assertThat(card(page(OFFICER), id))
                 .contains("<dd>2026-01-02</dd>", "<dd>2089-01-02</dd>", "made for a test, section 3")
                 .doesNotContain("Due for review");
@@ -185,7 +241,8 @@ class RulePageResourceTest {
                 .statusCode(412)
                 .extract()
                 .asString();
-        assertThat(card(stale, id)).contains("Somebody changed this rule in between", "read by two at once");
+        assertThat(stale)
+                .contains("id=\"rule-" + id + "\"", "Somebody changed this rule in between", "read by two at once");
 
         review.put("version", Api.get(COORDINATOR, "/api/release-rules/" + id).getString("version"));
         review.put("reviewBy", "2025-12-31");
@@ -194,13 +251,13 @@ class RulePageResourceTest {
                 .statusCode(400)
                 .extract()
                 .asString();
-        assertThat(card(refused, id))
+        assertThat(refused)
                 .contains(
-                        "<details class=\"act\" open>",
+                        "<details class=\"act\" id=\"act-review\" open>",
                         "value=\"2025-12-31\"",
                         "another edition",
                         "It would be due at once.")
-                .contains("id=\"review-" + id + "-reviewBy-wrong\"");
+                .contains("id=\"review-reviewBy-wrong\"");
         review.put("reviewBy", "2089-01-02");
         review.put("validTo", "2019-05-06");
         send(COORDINATOR, "/release-rules/" + id + "/reviews", review)
@@ -224,7 +281,7 @@ class RulePageResourceTest {
                 .contentType("text/html")
                 .extract()
                 .asString();
-        String form = html.substring(html.indexOf("id=\"enter\""));
+        String form = html.substring(html.indexOf("id=\"act-enter\""), html.indexOf("role=\"search\""));
         for (String field : List.of("jurisdiction", "readOn", "greatestDistanceMetres", "allowedGrounds", "words")) {
             assertThat(form)
                     .contains("id=\"enter-" + field + "-wrong\"", "aria-describedby=\"enter-" + field + "-wrong\"");
@@ -264,7 +321,7 @@ class RulePageResourceTest {
                 .statusCode(303)
                 .extract()
                 .header("Location");
-        String id = to.substring(to.indexOf("#rule-") + "#rule-".length());
+        String id = to.substring(to.lastIndexOf('/') + 1);
         assertThat(Api.get(COORDINATOR, "/api/release-rules/" + id).getBoolean("asksSecondPerson"))
                 .isTrue();
         assertThat(card(page(CARER), id)).contains("only once a second person agrees", "a named person lifts it");
@@ -283,7 +340,7 @@ class RulePageResourceTest {
                 .statusCode(303)
                 .extract()
                 .header("Location");
-        String card = card(page(COORDINATOR), to.substring(to.indexOf("#rule-") + "#rule-".length()));
+        String card = card(page(COORDINATOR), to.substring(to.lastIndexOf('/') + 1));
         assertThat(card).contains("&lt;script&gt;window.pwned=2", "{1+1}").doesNotContain("<script", "<img");
         fields.replaceAll((field, typed) -> text);
         String refused = send(COORDINATOR, "/release-rules", fields)

@@ -2,7 +2,7 @@ package org.culvert.web.clutch;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
-import java.util.ArrayList;
+import java.io.ByteArrayInputStream;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -10,7 +10,10 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import org.culvert.animal.CaseCorrections.Withdrawal;
+import org.culvert.animal.CaseService;
 import org.culvert.care.clutch.ClutchEntries.CandlingEntry;
+import org.culvert.care.clutch.ClutchEntries.ClutchEntry;
 import org.culvert.care.clutch.ClutchEntries.ClutchHandOverEntry;
 import org.culvert.care.clutch.ClutchEntries.EggsCame;
 import org.culvert.care.clutch.ClutchEntries.EggsEntry;
@@ -18,6 +21,7 @@ import org.culvert.care.clutch.ClutchEntries.EggsInsideEntry;
 import org.culvert.care.clutch.ClutchEntries.FailedEggsEntry;
 import org.culvert.care.clutch.ClutchEntries.FailureGrounds;
 import org.culvert.care.clutch.ClutchEntries.HatchingEntry;
+import org.culvert.care.clutch.ClutchEntries.LoggerFileEntry;
 import org.culvert.care.clutch.ClutchEntries.SetUpEntry;
 import org.culvert.care.clutch.ClutchEntries.TemperatureEntry;
 import org.culvert.care.clutch.ClutchLog;
@@ -26,15 +30,18 @@ import org.culvert.care.clutch.TemperatureService;
 import org.culvert.platform.FormBodies;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
-import org.culvert.platform.Paging;
 import org.culvert.platform.RegionService;
+import org.culvert.roster.Holder;
 import org.culvert.web.HolderNames;
 import org.culvert.web.Languages;
+import org.culvert.web.forms.EntryBody;
 import org.culvert.web.forms.EntryField.Option;
 import org.culvert.web.forms.EntryForm;
 import org.culvert.web.forms.SentFields;
+import org.culvert.web.forms.SentFile;
 import org.culvert.web.words.ClutchWords;
 import org.culvert.web.words.FormsWords;
+import org.jspecify.annotations.Nullable;
 
 /** The forms of a clutch, and what each does. */
 @ApplicationScoped
@@ -52,11 +59,15 @@ class ClutchForms {
         withdrawal
     }
 
-    private static final int LONGEST_REASON = 2000;
+    private static final String CALL_SIGN = "callSign";
+    private static final String MOTHER = "motherCase";
+    private static final SentFile.Taken LOGGED =
+            new SentFile.Taken(List.of(), 8_000_000, "the file of a logger, as CSV, of up to 8 MB");
 
     private final ClutchService clutches;
     private final ClutchLog log;
     private final TemperatureService temperatures;
+    private final CaseService cases;
     private final HolderNames holders;
     private final FormBodies bodies;
     private final RegionService region;
@@ -66,6 +77,7 @@ class ClutchForms {
             ClutchService clutches,
             ClutchLog log,
             TemperatureService temperatures,
+            CaseService cases,
             HolderNames holders,
             FormBodies bodies,
             RegionService region,
@@ -73,6 +85,7 @@ class ClutchForms {
         this.clutches = clutches;
         this.log = log;
         this.temperatures = temperatures;
+        this.cases = cases;
         this.holders = holders;
         this.bodies = bodies;
         this.region = region;
@@ -103,7 +116,7 @@ class ClutchForms {
     private EntryForm form(What what, List<Option> entries, SentFields sent, List<FieldError> wrong) {
         ClutchWords words = languages.words(ClutchWords.class);
         FormsWords usual = languages.words(FormsWords.class);
-        var form = new EntryForm(what.name(), sent, wrong);
+        var form = new EntryForm(what.name(), sent, wrong, ClutchForms::beside);
         switch (what) {
             case temperature ->
                 form.number("celsius", words.celsius(), words.temperatureHint(), true)
@@ -147,7 +160,7 @@ class ClutchForms {
                         .text("reader", words.reader(), "", true)
                         .lines("words", usual.inWords(), "", false);
             case handOver ->
-                form.text("callSign", usual.callSign(), "", false)
+                form.text(CALL_SIGN, usual.callSign(), "", false)
                         .choice("organisationId", usual.orOrganisation(), "", false, organisations());
             case withdrawal ->
                 form.choice("entryId", words.whichEntry(), "", true, entries).text("reason", usual.why(), "", true);
@@ -165,52 +178,53 @@ class ClutchForms {
     void act(UUID clutch, SentFields sent) {
         What what = what(sent)
                 .orElseThrow(() -> InvalidException.of("what", "It is not said what this is.", "a form of the page"));
-        ObjectNode body = form(what, List.of(), sent, List.of()).body(region.zone());
+        EntryBody body = form(what, List.of(), sent, List.of()).read(region.zone());
         switch (what) {
-            case temperature -> temperatures.add(clutch, bodies.read(body, TemperatureEntry.class));
-            case candling -> log.candle(clutch, bodies.read(body, CandlingEntry.class));
-            case hatching -> clutches.hatch(clutch, bodies.read(body, HatchingEntry.class));
-            case failedEggs -> log.fail(clutch, bodies.read(body, FailedEggsEntry.class));
-            case setUp -> log.setUp(clutch, bodies.read(body, SetUpEntry.class));
-            case eggs -> clutches.addEggs(clutch, bodies.read(body, EggsEntry.class));
-            case eggsInside -> log.readInside(clutch, bodies.read(body, EggsInsideEntry.class));
-            case handOver -> clutches.handOver(clutch, bodies.read(withHolder(body, sent), ClutchHandOverEntry.class));
-            case withdrawal ->
-                log.withdraw(
-                        clutch,
-                        Paging.uuid("entryId", sent.text("entryId").strip()),
-                        shortEnough("reason", Objects.requireNonNull(sent.given("reason"))));
+            case temperature -> temperatures.add(clutch, body.read(bodies, TemperatureEntry.class));
+            case candling -> log.candle(clutch, body.read(bodies, CandlingEntry.class));
+            case hatching -> clutches.hatch(clutch, body.read(bodies, HatchingEntry.class));
+            case failedEggs -> log.fail(clutch, body.read(bodies, FailedEggsEntry.class));
+            case setUp -> log.setUp(clutch, body.read(bodies, SetUpEntry.class));
+            case eggs -> clutches.addEggs(clutch, body.read(bodies, EggsEntry.class));
+            case eggsInside -> log.readInside(clutch, body.read(bodies, EggsInsideEntry.class));
+            case handOver -> {
+                tellHolder(body);
+                clutches.handOver(clutch, body.read(bodies, ClutchHandOverEntry.class));
+            }
+            case withdrawal -> {
+                UUID entry = body.takeId("entryId");
+                Withdrawal why = body.read(bodies, Withdrawal.class);
+                log.withdraw(clutch, Objects.requireNonNull(entry), why.reason());
+            }
         }
     }
 
-    private ObjectNode withHolder(ObjectNode body, SentFields sent) {
-        var holder = holders.read(sent.given("callSign"), sent.given("organisationId"));
-        body.remove(List.of("callSign", "organisationId"));
-        var told = body.putObject("holder");
-        if (holder.memberId() != null) {
-            told.put("memberId", holder.memberId().toString());
-        } else {
-            told.put("organisationId", String.valueOf(holder.organisationId()));
+    /** Who holds it is typed as a call sign, or chosen among organisations. */
+    private void tellHolder(EntryBody body) {
+        String callSign = body.take(CALL_SIGN);
+        String organisation = body.take("organisationId");
+        Holder holder = body.tried(() -> holders.read(callSign, organisation));
+        if (holder != null) {
+            ObjectNode told = body.told().putObject("holder");
+            if (holder.memberId() != null) {
+                told.put("memberId", holder.memberId().toString());
+            } else {
+                told.put("organisationId", String.valueOf(holder.organisationId()));
+            }
         }
-        return body;
     }
 
-    private static String shortEnough(String field, String text) {
-        if (text.length() > LONGEST_REASON) {
-            throw InvalidException.of(field, "This is too long.", "at most " + LONGEST_REASON + " characters");
-        }
-        return text;
+    /** Where the form tells what the body calls otherwise. */
+    private static String beside(String field) {
+        return field.equals("holder") || field.startsWith("holder.")
+                ? CALL_SIGN
+                : field.equals("motherCaseId") ? MOTHER : field.equals("csv") ? "file" : field;
     }
 
     /** The form with the file of a logger; the file itself is chosen anew each time. */
     EntryForm file(SentFields sent, List<FieldError> wrong) {
         ClutchWords words = languages.words(ClutchWords.class);
-        List<FieldError> beside = new ArrayList<>();
-        for (FieldError error : wrong) {
-            beside.add(
-                    error.field().equals("csv") ? new FieldError("file", error.detail(), error.wanted(), null) : error);
-        }
-        return new EntryForm("file", sent, beside)
+        return new EntryForm("file", sent, wrong, ClutchForms::beside)
                 .file("file", words.csvFile(), "", true)
                 .text("source", words.whichLogger(), "", true)
                 .text("timeColumn", words.timeColumn(), "", false)
@@ -218,27 +232,45 @@ class ClutchForms {
                 .text("utcOffset", words.utcOffset(), "+10:00", false);
     }
 
+    /** Takes the file of a logger. */
+    void takeFile(UUID clutch, SentFields sent, @Nullable SentFile file) {
+        EntryBody body = file(sent, List.of()).read(region.zone());
+        byte[] octets = body.tried(() -> SentFile.content("file", file, LOGGED));
+        LoggerFileEntry entry = body.read(bodies, LoggerFileEntry.class);
+        temperatures.addFile(clutch, entry, new ByteArrayInputStream(Objects.requireNonNull(octets)));
+    }
+
     /** The form that opens a clutch. */
     EntryForm opening(SentFields sent, List<FieldError> wrong) {
         ClutchWords words = languages.words(ClutchWords.class);
         FormsWords usual = languages.words(FormsWords.class);
-        return new EntryForm("new", sent, wrong)
-                .count("motherCase", words.motherCase(), "", true)
+        return new EntryForm("new", sent, wrong, ClutchForms::beside)
+                .count(MOTHER, words.motherCase(), "", true)
                 .count("eggs.recovered", words.recoveredCount(), words.moreEggsLead(), true)
                 .count("eggs.setToIncubate", words.setCount(), "", true)
                 .count("eggs.broken", words.brokenCount(), "", true)
                 .count("eggs.discarded", words.discardedCount(), "", true)
                 .choice("eggs.how", words.howTheyCame(), true, EggsCame.values(), words::came)
-                .text("callSign", usual.callSign(), "", false)
+                .text(CALL_SIGN, usual.callSign(), "", false)
                 .choice("organisationId", usual.orOrganisation(), "", false, organisations())
                 .moment("eggs.at", usual.whenIfNotNow(), "");
     }
 
-    /** The body of a new clutch. */
-    ObjectNode opened(SentFields sent, UUID motherCase) {
-        ObjectNode body = withHolder(opening(sent, List.of()).body(region.zone()), sent);
-        body.remove("motherCase");
-        return body.put("motherCaseId", motherCase.toString());
+    /** Opens a clutch from the case of its mother. */
+    UUID open(SentFields sent) {
+        EntryBody body = opening(sent, List.of()).read(region.zone());
+        String number = body.take(MOTHER);
+        if (number != null) {
+            cases.findByNumber(Long.parseLong(number))
+                    .ifPresentOrElse(
+                            mother -> body.told().put("motherCaseId", mother.toString()),
+                            () -> body.refuse(
+                                    MOTHER,
+                                    "There is no case of that number, or it is not one of yours.",
+                                    "the number of her case"));
+        }
+        tellHolder(body);
+        return clutches.createClutch(body.read(bodies, ClutchEntry.class)).id();
     }
 
     /** Entries that can be taken back, the latest first, in words. */

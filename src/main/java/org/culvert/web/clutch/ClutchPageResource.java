@@ -14,32 +14,19 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.io.ByteArrayInputStream;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.net.URI;
-import java.nio.file.Files;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import org.culvert.animal.CaseService;
-import org.culvert.care.clutch.ClutchEntries.ClutchEntry;
-import org.culvert.care.clutch.ClutchEntries.LoggerFileEntry;
-import org.culvert.care.clutch.ClutchService;
-import org.culvert.care.clutch.TemperatureService;
-import org.culvert.platform.FormBodies;
-import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
-import org.culvert.platform.TooLargeException;
 import org.culvert.platform.account.OwnForm;
-import org.culvert.platform.file.KeptFiles;
 import org.culvert.platform.sight.Sight;
 import org.culvert.web.PageForms;
 import org.culvert.web.forms.SentFields;
+import org.culvert.web.forms.SentFile;
 import org.culvert.web.forms.SentForm;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
@@ -51,16 +38,11 @@ import org.jspecify.annotations.Nullable;
 @Produces(MediaType.TEXT_HTML)
 public class ClutchPageResource {
     private static final int SHOWN = 12;
-    private static final int LARGEST_FILE = 8_000_000;
 
     private final Template list;
     private final Template one;
     private final ClutchPages pages;
     private final ClutchForms forms;
-    private final ClutchService clutches;
-    private final TemperatureService temperatures;
-    private final CaseService cases;
-    private final FormBodies bodies;
     private final PageForms taken;
     private final Sight sight;
 
@@ -69,20 +51,12 @@ public class ClutchPageResource {
             @Location("clutch.html") Template one,
             ClutchPages pages,
             ClutchForms forms,
-            ClutchService clutches,
-            TemperatureService temperatures,
-            CaseService cases,
-            FormBodies bodies,
             PageForms taken,
             Sight sight) {
         this.list = list;
         this.one = one;
         this.pages = pages;
         this.forms = forms;
-        this.clutches = clutches;
-        this.temperatures = temperatures;
-        this.cases = cases;
-        this.bodies = bodies;
         this.taken = taken;
         this.sight = sight;
     }
@@ -106,27 +80,8 @@ public class ClutchPageResource {
                 "/clutches",
                 form.key(),
                 sent,
-                () -> {
-                    UUID mother = mother(sent);
-                    ClutchEntry entry = bodies.read(forms.opened(sent, mother), ClutchEntry.class);
-                    return URI.create(
-                            "/clutches/" + clutches.createClutch(entry).id());
-                },
+                () -> URI.create("/clutches/" + forms.open(sent)),
                 (why, errors) -> list(why.status(), null, sent, errors));
-    }
-
-    private UUID mother(SentFields sent) {
-        String number = sent.given("motherCase");
-        UUID found = number == null || !number.matches("\\d{1,18}")
-                ? null
-                : cases.findByNumber(Long.parseLong(number)).orElse(null);
-        if (found == null) {
-            throw InvalidException.of(
-                    "motherCase",
-                    "There is no case of that number, or it is not one of yours.",
-                    "the number of her case");
-        }
-        return found;
     }
 
     @GET
@@ -169,40 +124,16 @@ public class ClutchPageResource {
         UUID clutch = Paging.uuid("id", id);
         sight.requireSeen("clutch", clutch);
         SentFields sent = form.fields();
-        return taken.tried(
+        SentFile chosen = SentFile.chosen(file);
+        return taken.once(
+                "/clutches/" + clutch + "/temperature-files",
+                form.key(),
+                List.of(sent, SentFile.told(chosen)),
                 () -> {
-                    byte[] octets = octets(file);
-                    return taken.take(
-                            "/clutches/" + clutch + "/temperature-files",
-                            form.key(),
-                            List.of(sent, HexFormat.of().formatHex(KeptFiles.sha256(octets))),
-                            () -> {
-                                temperatures.addFile(
-                                        clutch,
-                                        new LoggerFileEntry(
-                                                sent.given("source"),
-                                                sent.given("timeColumn"),
-                                                sent.given("temperatureColumn"),
-                                                sent.given("utcOffset")),
-                                        new ByteArrayInputStream(octets));
-                                return URI.create("/clutches/" + clutch + "#days");
-                            });
+                    forms.takeFile(clutch, sent, chosen);
+                    return URI.create("/clutches/" + clutch + "#days");
                 },
                 (why, errors) -> page(why.status(), clutch, sent, true, errors));
-    }
-
-    private static byte[] octets(@Nullable FileUpload file) {
-        if (file == null || file.size() == 0) {
-            throw InvalidException.of("file", "No file was chosen.", "the file of a logger, as CSV");
-        }
-        if (file.size() > LARGEST_FILE) {
-            throw new TooLargeException(LARGEST_FILE);
-        }
-        try {
-            return Files.readAllBytes(file.uploadedFile());
-        } catch (IOException e) {
-            throw new UncheckedIOException("a file that was sent cannot be read", e);
-        }
     }
 
     private Response list(int status, @Nullable String before, SentFields sent, List<FieldError> errors) {

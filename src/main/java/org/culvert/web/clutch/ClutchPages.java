@@ -175,7 +175,9 @@ class ClutchPages {
             Duration since = Duration.between(read, now);
             boolean old = since.compareTo(A_DAY) > 0;
             due.add(new ClutchPage.Due(
-                    old ? words.dueTemperature(since.toHours()) : words.temperatureRead(Math.max(0, since.toHours())),
+                    old
+                            ? words.dueTemperature(ClutchTongue.age(since))
+                            : words.temperatureRead(ClutchTongue.age(since)),
                     since.compareTo(RateModel.LONGEST_GAP) > 0));
         }
         SetUpView bed = lastBed(clutch);

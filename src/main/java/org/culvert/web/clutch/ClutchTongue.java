@@ -1,5 +1,6 @@
 package org.culvert.web.clutch;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -20,6 +21,12 @@ record ClutchTongue(ClutchWords words, Locale locale, ZoneId zone) {
 
     String moment(Instant at) {
         return DateTimeFormatter.ofPattern("d MMM yyyy HH:mm", locale).format(at.atZone(zone));
+    }
+
+    /** In hours, and from three days on in days (h, d: SI Brochure, table 8). */
+    static String age(Duration since) {
+        long hours = Math.max(0, since.toHours());
+        return hours < 72 ? hours + " h" : hours / 24 + " d";
     }
 
     /** To one decimal. */

@@ -9,18 +9,24 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
+import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 import org.culvert.platform.FormBodies;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
+import org.culvert.platform.Paging;
 import org.culvert.web.forms.FieldShape.Kind;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The body that a form makes of what was typed.
  *
  * @param told as the API takes it, without what cannot be read
  * @param wrong each field that is missing or cannot be read
+ * @param beside which field of the form a field of the body is told by
  */
-public record EntryBody(ObjectNode told, List<FieldError> wrong) {
+public record EntryBody(ObjectNode told, List<FieldError> wrong, UnaryOperator<String> beside) {
     private static final String FIRST = "[0]";
 
     /**
@@ -29,7 +35,12 @@ public record EntryBody(ObjectNode told, List<FieldError> wrong) {
      * @param shown what the form stood at, of fields that are left as they are unless something else is typed
      */
     public static EntryBody of(List<FieldShape> shapes, SentFields typed, SentFields shown, ZoneId zone) {
-        var body = new EntryBody(JsonNodeFactory.instance.objectNode(), new ArrayList<>());
+        return of(shapes, typed, shown, zone, UnaryOperator.identity());
+    }
+
+    static EntryBody of(
+            List<FieldShape> shapes, SentFields typed, SentFields shown, ZoneId zone, UnaryOperator<String> beside) {
+        var body = new EntryBody(JsonNodeFactory.instance.objectNode(), new ArrayList<>(), beside);
         for (FieldShape shape : shapes) {
             List<String> texts = cleaned(typed.texts(shape.name()));
             boolean left =
@@ -95,12 +106,26 @@ public record EntryBody(ObjectNode told, List<FieldError> wrong) {
         wrong.add(new FieldError(field, detail, wanted, null));
     }
 
-    /** @throws InvalidException naming every field that is missing or cannot be read */
-    public ObjectNode right() {
-        if (!wrong.isEmpty()) {
-            throw new InvalidException(wrong);
+    /** Takes out what was typed into a field that the body does not have there; null where nothing was. */
+    public @Nullable String take(String field) {
+        JsonNode value = told.remove(field);
+        return value == null ? null : value.asText();
+    }
+
+    /** As {@link #take}, of an identifier. */
+    public @Nullable UUID takeId(String field) {
+        String text = take(field);
+        return text == null ? null : tried(() -> Paging.uuid(field, text));
+    }
+
+    /** What a reader makes of something typed; null where it refuses that, which is told with all else that is wrong. */
+    public <T> @Nullable T tried(Supplier<T> reader) {
+        try {
+            return reader.get();
+        } catch (InvalidException e) {
+            wrong.addAll(e.errors());
+            return null;
         }
-        return told;
     }
 
     /**
@@ -117,6 +142,7 @@ public record EntryBody(ObjectNode told, List<FieldError> wrong) {
             }
         } catch (InvalidException e) {
             e.errors().stream()
+                    .map(error -> error.at(beside.apply(FieldError.named(error.field()))))
                     .filter(error -> wrong.stream().noneMatch(before -> isOf(before.field(), error.field())))
                     .forEach(all::add);
         }

@@ -1,12 +1,11 @@
 package org.culvert.web.forms;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.Function;
-import org.culvert.platform.InvalidException;
+import java.util.function.UnaryOperator;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.web.forms.EntryField.Option;
 import org.culvert.web.forms.FieldShape.Kind;
@@ -22,6 +21,7 @@ public final class EntryForm {
     private final String name;
     private final SentFields typed;
     private final List<FieldError> wrong;
+    private final UnaryOperator<String> beside;
     private final List<EntryField> fields = new ArrayList<>();
     private String rareTitle = "";
 
@@ -30,18 +30,17 @@ public final class EntryForm {
      * @param wrong what is wrong with what was typed
      */
     public EntryForm(String name, SentFields typed, List<FieldError> wrong) {
-        this.name = name;
-        this.typed = typed;
-        this.wrong = wrong.stream().map(EntryForm::asNamed).toList();
+        this(name, typed, wrong, UnaryOperator.identity());
     }
 
-    /** What cannot be read is called {@code findings.0.side} where it is wrong otherwise as {@code findings[0].side}. */
-    private static FieldError asNamed(FieldError error) {
-        return new FieldError(
-                error.field().replaceAll("\\.(\\d+)(?=\\.|$)", "[$1]"),
-                error.detail(),
-                error.wanted(),
-                error.otherReading());
+    /** @param beside which field of the form a field of the body is told by, where these are called otherwise */
+    public EntryForm(String name, SentFields typed, List<FieldError> wrong, UnaryOperator<String> beside) {
+        this.name = name;
+        this.typed = typed;
+        this.beside = beside;
+        this.wrong = wrong.stream()
+                .map(error -> error.at(beside.apply(FieldError.named(error.field()))))
+                .toList();
     }
 
     public String name() {
@@ -181,15 +180,6 @@ public final class EntryForm {
 
     /** What was typed, as the API would take it, with what cannot be read of it. */
     public EntryBody read(ZoneId zone) {
-        return EntryBody.of(fields.stream().map(EntryField::shape).toList(), typed, SentFields.NOTHING, zone);
-    }
-
-    /**
-     * The body of a request that says the same.
-     *
-     * @throws InvalidException naming every field that cannot be read
-     */
-    public ObjectNode body(ZoneId zone) {
-        return read(zone).right();
+        return EntryBody.of(fields.stream().map(EntryField::shape).toList(), typed, SentFields.NOTHING, zone, beside);
     }
 }

@@ -69,7 +69,9 @@ final class TypedValue {
             case counts -> "a name and a figure a line, such as macropods: 2";
             case table -> "lines of " + shape.columns().size() + " parts with | between them";
             case geometry -> "a geometry of GeoJSON (RFC 7946)";
-            case hidden, text, lines, list, file -> "a value";
+            case text, lines, list -> "some words";
+            case file -> "a file";
+            case hidden -> "a value";
         };
     }
 

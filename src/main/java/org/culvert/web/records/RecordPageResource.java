@@ -35,6 +35,7 @@ import org.culvert.platform.Paging;
 import org.culvert.platform.Role;
 import org.culvert.platform.account.OwnForm;
 import org.culvert.web.PageForms;
+import org.culvert.web.forms.SentFile;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 import org.jspecify.annotations.Nullable;

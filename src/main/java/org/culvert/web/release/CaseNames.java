@@ -3,8 +3,10 @@ package org.culvert.web.release;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import org.culvert.animal.CaseService;
 import org.culvert.platform.sight.Sight;
@@ -22,6 +24,11 @@ class CaseNames {
         this.cases = cases;
         this.sight = sight;
         this.languages = languages;
+    }
+
+    /** Those of them that whoever asks may see. */
+    Set<UUID> seen(Collection<UUID> ids) {
+        return new HashSet<>(sight.onlySeen("case", List.copyOf(ids)));
     }
 
     Map<UUID, String> of(Collection<UUID> ids) {

@@ -11,11 +11,13 @@ import org.jspecify.annotations.Nullable;
 /**
  * What a page says of a decision that an animal does not go back.
  *
+ * @param caseSeen whether whoever asks may read the case
  * @param forms by what they are; those that the asker's role has
  * @param ways to the forms that put what is recorded right
  */
 public record DecisionPage(
         NonReleaseView told,
+        boolean caseSeen,
         String decided,
         String standing,
         String grounds,

@@ -1,6 +1,5 @@
 package org.culvert.web.release;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.quarkus.qute.Location;
 import io.quarkus.qute.Template;
 import jakarta.annotation.security.RolesAllowed;
@@ -16,7 +15,9 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
+import org.culvert.animal.CaseCorrections.Withdrawal;
 import org.culvert.platform.FormBodies;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.Paging;
@@ -31,7 +32,9 @@ import org.culvert.release.nonrelease.NonReleaseEntries.SecondOpinionEntry;
 import org.culvert.release.nonrelease.NonReleaseEntries.WelfareReviewEntry;
 import org.culvert.release.nonrelease.NonReleaseService;
 import org.culvert.web.PageForms;
+import org.culvert.web.forms.EntryBody;
 import org.culvert.web.forms.SentFields;
+import org.culvert.web.forms.SentFile;
 import org.culvert.web.forms.SentForm;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
@@ -42,8 +45,6 @@ import org.jspecify.annotations.Nullable;
 @Path("/non-release-decisions/{id}")
 @Produces(MediaType.TEXT_HTML)
 public class DecisionPageResource {
-    private static final int LARGEST_PERMIT = 20_000_000;
-
     private final Template template;
     private final DecisionPages pages;
     private final NonReleaseService decisions;
@@ -88,12 +89,12 @@ public class DecisionPageResource {
                 form.key(),
                 sent,
                 () -> {
-                    ObjectNode body = pages.sent(what, sent).body(region.zone());
+                    EntryBody body = pages.sent(what, sent).read(region.zone());
                     switch (what) {
-                        case "opinion" -> decisions.addOpinion(decision, bodies.read(body, SecondOpinionEntry.class));
-                        case "review" -> decisions.addReview(decision, bodies.read(body, WelfareReviewEntry.class));
-                        case "outcome" -> decisions.addOutcome(decision, bodies.read(body, OutcomeEntry.class));
-                        case "withdrawal" -> decisions.withdraw(decision, ReleasePageResource.reason(sent));
+                        case "opinion" -> decisions.addOpinion(decision, body.read(bodies, SecondOpinionEntry.class));
+                        case "review" -> decisions.addReview(decision, body.read(bodies, WelfareReviewEntry.class));
+                        case "outcome" -> decisions.addOutcome(decision, body.read(bodies, OutcomeEntry.class));
+                        case "withdrawal" -> decisions.withdraw(decision, reason(body));
                         default -> throw unknown();
                     }
                     return to(decision);
@@ -115,14 +116,14 @@ public class DecisionPageResource {
                 form.key(),
                 sent,
                 () -> {
-                    ObjectNode body = pages.sent(what, sent).body(region.zone());
+                    EntryBody body = pages.sent(what, sent).read(region.zone());
                     switch (what) {
-                        case "notice" -> decisions.addNotice(decision, bodies.read(body, AuthorityNoticeEntry.class));
-                        case "part" ->
-                            decisions.withdrawPart(
-                                    decision,
-                                    Paging.uuid("part", sent.text("part").strip()),
-                                    ReleasePageResource.reason(sent));
+                        case "notice" -> decisions.addNotice(decision, body.read(bodies, AuthorityNoticeEntry.class));
+                        case "part" -> {
+                            UUID part = body.takeId("part");
+                            String reason = reason(body);
+                            decisions.withdrawPart(decision, Objects.requireNonNull(part), reason);
+                        }
                         default -> throw unknown();
                     }
                     return to(decision);
@@ -142,28 +143,28 @@ public class DecisionPageResource {
             @FormParam("csrf") @Nullable String csrf) {
         UUID decision = seen(id);
         SentFields sent = form.fields();
-        return taken.tried(
+        SentFile file = SentFile.chosen(document);
+        return taken.once(
+                "/non-release-decisions/" + decision + "/permits",
+                form.key(),
+                List.of(sent, SentFile.told(file)),
                 () -> {
-                    SentFile file = SentFile.read(
-                            "document",
-                            document,
-                            SentFile.DOCUMENTS,
-                            LARGEST_PERMIT,
-                            "a PDF, JPEG or PNG of up to 20 MB");
-                    return taken.take(
-                            "/non-release-decisions/" + decision + "/permits",
-                            form.key(),
-                            List.of(sent, file.sha256()),
-                            () -> {
-                                ObjectNode body = pages.sent("permit", sent).body(region.zone());
-                                body.put("documentName", file.name())
-                                        .put("documentMediaType", file.mediaType())
-                                        .put("document", file.content());
-                                decisions.addPermit(decision, bodies.read(body, PermitToKeepEntry.class));
-                                return to(decision);
-                            });
+                    EntryBody body = pages.sent("permit", sent).read(region.zone());
+                    byte[] content = body.tried(() -> SentFile.content("document", file, SentFile.Taken.DOCUMENT));
+                    if (content != null && file != null) {
+                        body.told()
+                                .put("documentName", file.shortName())
+                                .put("documentMediaType", file.mediaType())
+                                .put("document", content);
+                    }
+                    decisions.addPermit(decision, body.read(bodies, PermitToKeepEntry.class));
+                    return to(decision);
                 },
                 again(decision, "permit", sent));
+    }
+
+    private String reason(EntryBody body) {
+        return body.read(bodies, Withdrawal.class).reason();
     }
 
     private UUID seen(String id) {

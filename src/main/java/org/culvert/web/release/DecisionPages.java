@@ -76,7 +76,7 @@ class DecisionPages {
                 .map(one -> part(
                         one.id(),
                         one.at(),
-                        one.reviewedBy() + ": " + one.words() + "; " + words.nextDue(tongue.day(one.nextDueOn())),
+                        one.reviewedBy() + ", " + words.nextDue(tongue.day(one.nextDueOn())) + ": " + one.words(),
                         one.withdrawnBecause(),
                         tongue))
                 .toList();
@@ -92,6 +92,7 @@ class DecisionPages {
                 .toList();
         return new DecisionPage(
                 told,
+                !sight.onlySeen("case", List.of(told.caseId())).isEmpty(),
                 words.decidedBy(told.vetName(), told.vetRegistration(), tongue.moment(told.decidedAt())),
                 words.standing(told.standing()),
                 told.grounds().stream().map(words::groundOf).collect(Collectors.joining(", ")),
@@ -140,13 +141,17 @@ class DecisionPages {
                 names.add("part");
             }
         }
-        names.forEach(name -> forms.put(name, form(name, again.of(name), permits, parts)));
+        names.forEach(name -> forms.put(name, form(name, again.of(name, DecisionPages::beside), permits, parts)));
         return forms;
     }
 
     /** A form that was sent, read again. */
     EntryForm sent(String name, SentFields sent) {
-        return form(name, new EntryForm(name, sent, List.of()), List.of(), List.of());
+        return form(name, new EntryForm(name, sent, List.of(), DecisionPages::beside), List.of(), List.of());
+    }
+
+    private static String beside(String field) {
+        return field.startsWith("document") ? "document" : field;
     }
 
     private EntryForm form(String name, EntryForm form, List<Option> permits, List<Option> parts) {

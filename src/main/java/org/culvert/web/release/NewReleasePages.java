@@ -1,5 +1,6 @@
 package org.culvert.web.release;
 
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.HashMap;
@@ -17,7 +18,6 @@ import org.culvert.animal.CaseService;
 import org.culvert.animal.CaseView;
 import org.culvert.platform.FormBodies;
 import org.culvert.platform.InvalidException;
-import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.Paging;
 import org.culvert.release.AssessmentService;
 import org.culvert.release.AssessmentService.AssessmentView;
@@ -31,9 +31,11 @@ import org.culvert.release.rules.Lifting;
 import org.culvert.release.rules.Verdict;
 import org.culvert.web.HolderNames;
 import org.culvert.web.Languages;
+import org.culvert.web.forms.EntryBody;
 import org.culvert.web.forms.EntryField.Option;
 import org.culvert.web.forms.EntryForm;
 import org.culvert.web.forms.SentFields;
+import org.culvert.web.forms.SentFile;
 import org.culvert.web.words.FormsWords;
 import org.culvert.web.words.ReleaseWords;
 import org.jspecify.annotations.Nullable;
@@ -104,7 +106,7 @@ class NewReleasePages {
         return new NewReleasePage(
                 rows,
                 chosen.isEmpty() ? "" : plans.place(chosen.get(0).siteId(), places, tongue),
-                form(again.of("release"), chosen, alsoThere(chosen)));
+                form(again.of("release", NewReleasePages::beside), chosen, alsoThere(chosen)));
     }
 
     /** The latest assessments of other animals at the same place, whose cases go on. */
@@ -160,7 +162,7 @@ class NewReleasePages {
             form.ticks("warningsRead", words.warningsRead(), "", true, warnings);
         }
         form.text("approvedBy", words.approvedBy(), words.approvedByHint(), true)
-                .text("releasedBy", usual.callSign(), words.releasedByHint(), false)
+                .text("releasedBy", words.releasedBy(), words.releasedByHint(), false)
                 .moment("at", words.letGoAt(), "")
                 .text("weather", words.weatherSeen(), "", false)
                 .choice("light", words.lightSeen(), false, Light.values(), words::lightOf)
@@ -211,73 +213,74 @@ class NewReleasePages {
                 .distinct()
                 .toList();
         List<AssessmentView> chosen = read("assessmentIds", ids);
-        ObjectNode body = form(new EntryForm("release", sent, List.of()), chosen, List.of())
-                .body(plans.tongue().zone());
-        body.remove("withAssessmentIds");
-        var caseIds = body.putArray("caseIds");
-        var assessmentIds = body.putArray("assessmentIds");
+        EntryBody body = form(
+                        PlanForms.Again.read("release", sent).of("release", NewReleasePages::beside), chosen, List.of())
+                .read(plans.tongue().zone());
+        body.take("withAssessmentIds");
+        ArrayNode caseIds = body.told().putArray("caseIds");
+        ArrayNode assessmentIds = body.told().putArray("assessmentIds");
         chosen.forEach(one -> {
             caseIds.add(one.caseId().toString());
             assessmentIds.add(one.id().toString());
         });
-        putMember(body, "releasedBy", "releasedByMemberId", sent);
-        override(body, sent);
-        permit(body, sent, permit);
-        try {
-            return releases.release(bodies.read(body, ReleaseEntry.class));
-        } catch (InvalidException e) {
-            throw new InvalidException(
-                    e.errors().stream().map(NewReleasePages::besideField).toList());
+        tellMember(body, "releasedBy", body.told(), "releasedByMemberId");
+        tellOverride(body);
+        tellPermit(body, permit);
+        return releases.release(body.read(bodies, ReleaseEntry.class));
+    }
+
+    private void tellMember(EntryBody body, String field, ObjectNode within, String as) {
+        String callSign = body.take(field);
+        UUID member = callSign == null ? null : body.tried(() -> holders.memberCalled(field, callSign));
+        if (member != null) {
+            within.put(as, member.toString());
         }
     }
 
-    private void putMember(ObjectNode body, String field, String as, SentFields sent) {
-        body.remove(field);
-        String callSign = sent.given(field);
-        if (callSign != null) {
-            body.put(as, holders.memberCalled(field, callSign).toString());
+    private void tellOverride(EntryBody body) {
+        String key = body.take("overrideKey");
+        String reason = body.take("overrideReason");
+        if (key == null) {
+            body.take("overrideAgreed");
+            return;
         }
+        ObjectNode one = body.told().putArray("overrides").addObject().put("key", key);
+        one.put("reason", Objects.requireNonNullElse(reason, ""));
+        tellMember(body, "overrideAgreed", one, "agreedByMemberId");
     }
 
-    private void override(ObjectNode body, SentFields sent) {
-        body.remove(List.of("overrideKey", "overrideReason", "overrideAgreed"));
-        String key = sent.given("overrideKey");
-        if (key != null) {
-            ObjectNode one = body.putArray("overrides").addObject().put("key", key);
-            one.put("reason", Objects.requireNonNullElse(sent.given("overrideReason"), ""));
-            putMember(one, "overrideAgreed", "agreedByMemberId", sent);
-        }
-    }
-
-    private static void permit(ObjectNode body, SentFields sent, @Nullable SentFile permit) {
-        body.remove(List.of("permitKey", "permitNumber", "permitIssuedBy"));
-        String key = sent.given("permitKey");
+    private static void tellPermit(EntryBody body, @Nullable SentFile permit) {
+        String key = body.take("permitKey");
+        String number = body.take("permitNumber");
+        String issuedBy = body.take("permitIssuedBy");
         if (key == null) {
             return;
         }
-        ObjectNode one = body.putArray("permits").addObject().put("key", key);
-        one.put("number", Objects.requireNonNullElse(sent.given("permitNumber"), ""));
-        one.put("issuedBy", Objects.requireNonNullElse(sent.given("permitIssuedBy"), ""));
-        if (permit == null) {
-            throw InvalidException.of("permitFile", "No file was chosen.", "the permit, as PDF, JPEG or PNG");
+        ObjectNode one = body.told().putArray("permits").addObject().put("key", key);
+        one.put("number", Objects.requireNonNullElse(number, ""));
+        one.put("issuedBy", Objects.requireNonNullElse(issuedBy, ""));
+        byte[] document = body.tried(() -> SentFile.content("permitFile", permit, SentFile.Taken.DOCUMENT));
+        if (document != null && permit != null) {
+            one.put("documentName", permit.shortName());
+            one.put("documentMediaType", permit.mediaType());
+            one.put("document", document);
         }
-        one.put("documentName", permit.name());
-        one.put("documentMediaType", permit.mediaType());
-        one.put("document", permit.content());
     }
 
     /** What the body says of a part is said beside the field of the form that it came from. */
-    private static FieldError besideField(FieldError error) {
-        String field = error.field();
-        String beside = field.startsWith("overrides")
-                ? field.endsWith("reason") ? "overrideReason" : field.endsWith("Id") ? "overrideAgreed" : "overrideKey"
-                : field.startsWith("permits")
-                        ? field.endsWith("number")
-                                ? "permitNumber"
-                                : field.endsWith("issuedBy")
-                                        ? "permitIssuedBy"
-                                        : field.contains("ocument") ? "permitFile" : "permitKey"
-                        : field.equals("releasedByMemberId") ? "releasedBy" : field;
-        return new FieldError(beside, error.detail(), error.wanted(), null);
+    private static String beside(String field) {
+        if (field.startsWith("overrides")) {
+            return field.endsWith("reason")
+                    ? "overrideReason"
+                    : field.endsWith("Id") ? "overrideAgreed" : "overrideKey";
+        }
+        if (field.startsWith("permits")) {
+            return field.endsWith("number")
+                    ? "permitNumber"
+                    : field.endsWith("issuedBy")
+                            ? "permitIssuedBy"
+                            : field.contains("ocument") ? "permitFile" : "permitKey";
+        }
+        return field.equals("releasedByMemberId") ? "releasedBy" : field;
     }
 }

@@ -1,20 +1,20 @@
 package org.culvert.web.release;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
+import java.util.function.UnaryOperator;
 import java.util.regex.Pattern;
 import org.culvert.animal.CaseService;
 import org.culvert.call.PlaceView;
 import org.culvert.platform.FormBodies;
-import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
-import org.culvert.platform.Paging;
 import org.culvert.platform.RegionService;
 import org.culvert.platform.Role;
 import org.culvert.platform.sight.Sight;
@@ -34,6 +34,7 @@ import org.culvert.release.rules.Approval;
 import org.culvert.release.rules.Conditions;
 import org.culvert.release.rules.FitnessCheck;
 import org.culvert.web.Languages;
+import org.culvert.web.forms.EntryBody;
 import org.culvert.web.forms.EntryField.Option;
 import org.culvert.web.forms.EntryForm;
 import org.culvert.web.forms.SentFields;
@@ -43,7 +44,10 @@ import org.culvert.web.words.ReleaseWords;
 /** The forms of the planner, and what each does. */
 @ApplicationScoped
 class PlanForms {
-    private static final Pattern ITEM = Pattern.compile("items[.\\[](\\d{1,3}).*");
+    private static final Pattern ITEM = Pattern.compile("items\\[(\\d{1,3})\\].*");
+    private static final String SITE = "siteId";
+    private static final String FOUND = "found";
+    private static final String HOLD = "holdId";
 
     private final FitnessService checks;
     private final ApprovalService approvals;
@@ -84,9 +88,18 @@ class PlanForms {
         static final Again NONE = new Again("", SentFields.NOTHING, List.of());
 
         EntryForm of(String name) {
+            return of(name, UnaryOperator.identity());
+        }
+
+        /** @param beside which field of the form a field of the body is told by */
+        EntryForm of(String name, UnaryOperator<String> beside) {
             return name.equals(form)
-                    ? new EntryForm(name, sent, wrong)
-                    : new EntryForm(name, SentFields.NOTHING, List.of());
+                    ? new EntryForm(name, sent, wrong, beside)
+                    : new EntryForm(name, SentFields.NOTHING, List.of(), beside);
+        }
+
+        static Again read(String form, SentFields sent) {
+            return new Again(form, sent, List.of());
         }
     }
 
@@ -140,18 +153,18 @@ class PlanForms {
     private EntryForm assess(Again again, List<Option> sites, boolean hasFoundPlace) {
         List<Option> places = new ArrayList<>();
         if (hasFoundPlace) {
-            places.add(new Option("found", words().foundPlace()));
+            places.add(new Option(FOUND, words().foundPlace()));
         }
         places.addAll(sites);
-        return again.of("assess")
-                .choice("siteId", words().site(), "", true, places)
+        return again.of("assess", field -> field.startsWith("position") ? SITE : field)
+                .choice(SITE, words().site(), "", true, places)
                 .choice("light", words().light(), false, Conditions.Light.values(), words()::lightOf)
                 .choice("weather", words().weather(), false, Conditions.Weather.values(), words()::weatherOf)
                 .choice("matesGoToo", words().mates(), "", false, consent());
     }
 
     private EntryForm fitness(Again again) {
-        EntryForm form = again.of("fitness")
+        EntryForm form = again.of("fitness", field -> aspect(field, again.sent()))
                 .text("vetName", words().vetName(), "", true)
                 .text("vetRegistration", words().vetRegistration(), "", true);
         for (FitnessCheck.Aspect aspect : FitnessCheck.Aspect.values()) {
@@ -165,7 +178,7 @@ class PlanForms {
 
     private EntryForm approval(Again again, List<Option> sites) {
         return again.of("approval")
-                .choice("siteId", words().about(), words().thisAnimal(), false, sites)
+                .choice(SITE, words().about(), words().thisAnimal(), false, sites)
                 .choice("of", words().whoAnswered(), true, Approval.Of.values(), words()::approvalOf)
                 .truth("given", words().theySaid(), true, words().approvalYes(), words().approvalNo())
                 .text("askedOf", words().askedOf(), "", false)
@@ -183,7 +196,7 @@ class PlanForms {
 
     private EntryForm clearing(Again again, List<Option> held) {
         return again.of("clearing")
-                .choice("holdId", words().whichHold(), "", true, held)
+                .choice(HOLD, words().whichHold(), "", true, held)
                 .choice(
                         "by",
                         words().clearedBy(),
@@ -212,95 +225,89 @@ class PlanForms {
                 .day("reviewDueOn", words().reviewDueOn(), "", false);
     }
 
-    private static Again sent(String form, SentFields sent) {
-        return new Again(form, sent, List.of());
+    void signFit(UUID caseId, SentFields sent) {
+        EntryBody body = fitness(Again.read("fitness", sent)).read(region.zone());
+        List<FitnessCheck.Aspect> told = told(sent);
+        if (told.isEmpty()) {
+            body.refuse(FitnessCheck.Aspect.movement.name(), "Nothing was looked at.", "how one of them was found");
+        }
+        ArrayNode items = body.told().putArray("items");
+        told.forEach(aspect -> items.addObject().put("aspect", aspect.name()).put("answer", body.take(aspect.name())));
+        checks.sign(caseId, body.read(bodies, CheckEntry.class));
     }
 
-    void signFit(UUID caseId, SentFields sent) {
-        ObjectNode body = fitness(sent("fitness", sent)).body(region.zone());
-        ArrayNode items = body.putArray("items");
-        for (FitnessCheck.Aspect aspect : FitnessCheck.Aspect.values()) {
-            if (body.remove(aspect.name()) != null) {
-                items.addObject().put("aspect", aspect.name()).put("answer", sent.given(aspect.name()));
-            }
-        }
-        if (items.isEmpty()) {
-            throw InvalidException.of(
-                    FitnessCheck.Aspect.movement.name(), "Nothing was looked at.", "how one of them was found");
-        }
-        try {
-            checks.sign(caseId, bodies.read(body, CheckEntry.class));
-        } catch (InvalidException e) {
-            throw new InvalidException(
-                    e.errors().stream().map(error -> besideAspect(error, items)).toList());
-        }
+    private static List<FitnessCheck.Aspect> told(SentFields sent) {
+        return Arrays.stream(FitnessCheck.Aspect.values())
+                .filter(aspect -> sent.given(aspect.name()) != null)
+                .toList();
     }
 
     /** An item of the body is an aspect's field of the form. */
-    private static FieldError besideAspect(FieldError error, ArrayNode items) {
-        var found = ITEM.matcher(error.field());
-        return found.matches() && items.has(Integer.parseInt(found.group(1)))
-                ? new FieldError(
-                        items.get(Integer.parseInt(found.group(1)))
-                                .get("aspect")
-                                .asText(),
-                        error.detail(),
-                        error.wanted(),
-                        null)
-                : error;
+    private static String aspect(String field, SentFields sent) {
+        var item = ITEM.matcher(field);
+        List<FitnessCheck.Aspect> told = told(sent);
+        if (item.matches() && Integer.parseInt(item.group(1)) < told.size()) {
+            return told.get(Integer.parseInt(item.group(1))).name();
+        }
+        return field.equals("items") ? FitnessCheck.Aspect.movement.name() : field;
     }
 
     void approve(UUID caseId, SentFields sent) {
-        ObjectNode body = approval(sent("approval", sent), List.of()).body(region.zone());
-        String site = sent.given("siteId");
-        body.remove("siteId");
-        ApprovalEntry entry = bodies.read(body, ApprovalEntry.class);
+        EntryBody body = approval(Again.read("approval", sent), List.of()).read(region.zone());
+        UUID site = body.takeId(SITE);
+        ApprovalEntry entry = body.read(bodies, ApprovalEntry.class);
         if (site == null) {
             approvals.recordForCase(caseId, entry);
         } else {
-            approvals.recordForSite(Paging.uuid("siteId", site), entry);
+            approvals.recordForSite(site, entry);
         }
     }
 
     void assessPlace(UUID caseId, SentFields sent, String jurisdiction) {
-        ObjectNode body = assess(sent("assess", sent), List.of(), true).body(region.zone());
-        body.put("caseId", caseId.toString());
-        if ("found".equals(sent.given("siteId"))) {
-            body.remove("siteId");
+        EntryBody body = assess(Again.read("assess", sent), List.of(), true).read(region.zone());
+        body.told().put("caseId", caseId.toString());
+        if (FOUND.equals(sent.given(SITE))) {
+            body.take(SITE);
             PlaceView found = cases.getCase(caseId).foundPlace();
             if (found == null) {
-                throw InvalidException.of("siteId", "Nobody knows where it was found.", "a known site");
+                body.refuse(SITE, "Nobody knows where it was found.", "a known site");
+            } else {
+                body.told()
+                        .putObject("position")
+                        .put("jurisdiction", jurisdiction)
+                        .put("decimalLatitude", found.decimalLatitude())
+                        .put("decimalLongitude", found.decimalLongitude())
+                        .put("coordinateUncertaintyInMeters", found.coordinateUncertaintyInMeters());
             }
-            body.putObject("position")
-                    .put("jurisdiction", jurisdiction)
-                    .put("decimalLatitude", found.decimalLatitude())
-                    .put("decimalLongitude", found.decimalLongitude())
-                    .put("coordinateUncertaintyInMeters", found.coordinateUncertaintyInMeters());
         }
-        assessments.assess(bodies.read(body, AssessmentEntry.class));
+        assessments.assess(body.read(bodies, AssessmentEntry.class));
     }
 
     void recordUnsuitable(UUID caseId, SentFields sent) {
         assessments.recordUnsuitable(
-                caseId, bodies.read(unsuitable(sent("unsuitable", sent)).body(region.zone()), UnsuitableEntry.class));
+                caseId,
+                unsuitable(Again.read("unsuitable", sent)).read(region.zone()).read(bodies, UnsuitableEntry.class));
     }
 
     void clear(UUID caseId, SentFields sent) {
-        ObjectNode body = clearing(sent("clearing", sent), List.of()).body(region.zone());
-        UUID hold = Paging.uuid("holdId", String.valueOf(sent.given("holdId")));
-        body.remove("holdId");
+        EntryBody body = clearing(Again.read("clearing", sent), List.of()).read(region.zone());
+        UUID hold = body.takeId(HOLD);
         boolean ofCase =
                 holds.listHolds(caseId).stream().anyMatch(one -> one.id().equals(hold));
-        if (!ofCase) {
-            throw InvalidException.of("holdId", "That is no hold of this case.", "one of the list");
+        if (hold != null && !ofCase) {
+            body.refuse(HOLD, "That is no hold of this case.", "one of the list");
         }
-        holds.clear(hold, bodies.read(body, HoldClearing.class));
+        HoldClearing clearing = body.read(bodies, HoldClearing.class);
+        holds.clear(Objects.requireNonNull(hold), clearing);
     }
 
     UUID decide(UUID caseId, SentFields sent) {
-        ObjectNode body = decision(sent("decision", sent)).body(region.zone());
         return decisions
-                .decide(caseId, bodies.read(body, NonReleaseEntry.class))
+                .decide(
+                        caseId,
+                        decision(Again.read("decision", sent))
+                                .read(region.zone())
+                                .read(bodies, NonReleaseEntry.class))
                 .id();
     }
 }

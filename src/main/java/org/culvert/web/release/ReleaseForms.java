@@ -29,6 +29,11 @@ final class ReleaseForms {
                 .moment("takenAt", words.takenAt(), "");
     }
 
+    /** What is wrong with the file is said beside it. */
+    static String besidePhotograph(String field) {
+        return field.equals("content") || field.equals("mediaType") ? "picture" : field;
+    }
+
     static EntryForm feeding(EntryForm form, ReleaseWords words, FormsWords usual) {
         return form.text("endedBy", words.endedBy(), "", true).moment("at", usual.whenIfNotNow(), "");
     }

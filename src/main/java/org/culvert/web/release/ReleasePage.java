@@ -29,8 +29,15 @@ public record ReleasePage(
         KeptWays ways) {
     public record Fact(String name, String words) {}
 
-    /** @param withdrawn why it was taken back that it was let go, or null */
-    public record Animal(UUID caseId, String name, @Nullable String withdrawn) {}
+    /**
+     * @param seen whether whoever asks may read its case
+     * @param withdrawn why it was taken back that it was let go, or null
+     */
+    public record Animal(
+            UUID caseId,
+            String name,
+            boolean seen,
+            @Nullable String withdrawn) {}
 
     /** @param document address of the permit for who may have it, or null */
     public record Lifted(String words, @Nullable String document) {}
@@ -49,7 +56,7 @@ public record ReleasePage(
     public record Listed(
             UUID id,
             String when,
-            List<String> animals,
+            List<Animal> animals,
             String place,
             String since,
             @Nullable String feeding) {}

@@ -17,10 +17,9 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.time.ZoneId;
 import java.util.List;
-import java.util.Objects;
 import java.util.UUID;
+import org.culvert.animal.CaseCorrections.Withdrawal;
 import org.culvert.platform.FormBodies;
-import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.Page;
 import org.culvert.platform.Paging;
@@ -36,8 +35,10 @@ import org.culvert.release.SightingService;
 import org.culvert.release.SightingService.SightingEntry;
 import org.culvert.web.Languages;
 import org.culvert.web.PageForms;
+import org.culvert.web.forms.EntryBody;
 import org.culvert.web.forms.EntryForm;
 import org.culvert.web.forms.SentFields;
+import org.culvert.web.forms.SentFile;
 import org.culvert.web.forms.SentForm;
 import org.culvert.web.words.FormsWords;
 import org.culvert.web.words.ReleaseWords;
@@ -52,9 +53,7 @@ import org.jspecify.annotations.Nullable;
 public class ReleasePageResource {
     private static final int SHOWN = 20;
     private static final int DECISIONS_SHOWN = 30;
-    private static final int LARGEST_PICTURE = 10_000_000;
-    private static final int LARGEST_PERMIT = 20_000_000;
-    private static final int LONGEST_REASON = 2000;
+    private static final String PART = "(animal|photograph|sighting):[^:]+";
 
     private final Template list;
     private final Template one;
@@ -128,23 +127,12 @@ public class ReleasePageResource {
             @RestForm("permitFile") @Nullable FileUpload permitFile,
             @FormParam("csrf") @Nullable String csrf) {
         SentFields sent = form.fields();
-        return taken.tried(
-                () -> {
-                    SentFile permit = SentFile.isChosen(permitFile)
-                            ? SentFile.read(
-                                    "permitFile",
-                                    permitFile,
-                                    SentFile.DOCUMENTS,
-                                    LARGEST_PERMIT,
-                                    "a PDF, JPEG or PNG of up to 20 MB")
-                            : null;
-                    return taken.take(
-                            "/releases",
-                            form.key(),
-                            List.of(sent, permit == null ? "" : permit.sha256()),
-                            () -> URI.create(
-                                    "/releases/" + newPages.record(sent, permit).id()));
-                },
+        SentFile permit = SentFile.chosen(permitFile);
+        return taken.once(
+                "/releases",
+                form.key(),
+                List.of(sent, SentFile.told(permit)),
+                () -> URI.create("/releases/" + newPages.record(sent, permit).id()),
                 (why, errors) -> newPage(
                         why.status(), sent.texts("assessmentIds"), new PlanForms.Again("release", sent, errors)));
     }
@@ -169,7 +157,7 @@ public class ReleasePageResource {
                 sent,
                 () -> {
                     EntryForm read = ReleaseForms.sighting(sent("sighting", sent), words(), usual(), List.of());
-                    sightings.record(release, bodies.read(read.body(zone()), SightingEntry.class));
+                    sightings.record(release, read.read(zone()).read(bodies, SightingEntry.class));
                     return URI.create("/releases/" + release + "#sightings");
                 },
                 again(release, "sighting", sent));
@@ -188,7 +176,7 @@ public class ReleasePageResource {
                 sent,
                 () -> {
                     EntryForm read = ReleaseForms.feeding(sent("feeding", sent), words(), usual());
-                    releases.endSupportFeeding(release, bodies.read(read.body(zone()), SupportFeedingEnd.class));
+                    releases.endSupportFeeding(release, read.read(zone()).read(bodies, SupportFeedingEnd.class));
                     return URI.create("/releases/" + release);
                 },
                 again(release, "feeding", sent));
@@ -205,18 +193,23 @@ public class ReleasePageResource {
             @FormParam("csrf") @Nullable String csrf) {
         UUID release = seen(id);
         SentFields sent = form.fields();
-        return taken.tried(
+        SentFile file = SentFile.chosen(picture);
+        return taken.once(
+                "/releases/" + release + "/photographs",
+                form.key(),
+                List.of(sent, SentFile.told(file)),
                 () -> {
-                    SentFile file = SentFile.read(
-                            "picture", picture, SentFile.PICTURES, LARGEST_PICTURE, "a JPEG or PNG of up to 10 MB");
-                    return taken.take(
-                            "/releases/" + release + "/photographs", form.key(), List.of(sent, file.sha256()), () -> {
-                                var body = ReleaseForms.photograph(sent("photograph", sent), words())
-                                        .body(zone());
-                                body.put("mediaType", file.mediaType()).put("content", file.content());
-                                photographs.add(release, bodies.read(body, PhotographEntry.class));
-                                return URI.create("/releases/" + release + "#photographs");
-                            });
+                    EntryBody body = ReleaseForms.photograph(
+                                    PlanForms.Again.read("photograph", sent)
+                                            .of("photograph", ReleaseForms::besidePhotograph),
+                                    words())
+                            .read(zone());
+                    byte[] content = body.tried(() -> SentFile.content("picture", file, SentFile.Taken.PICTURE));
+                    if (content != null && file != null) {
+                        body.told().put("mediaType", file.mediaType()).put("content", content);
+                    }
+                    photographs.add(release, body.read(bodies, PhotographEntry.class));
+                    return URI.create("/releases/" + release + "#photographs");
                 },
                 again(release, "photograph", sent));
     }
@@ -234,9 +227,14 @@ public class ReleasePageResource {
                 form.key(),
                 sent,
                 () -> {
-                    ReleaseForms.withdrawal(sent("withdrawal", sent), words(), usual(), List.of())
-                            .body(zone());
-                    takeBack(release, sent.text("part").strip(), reason(sent));
+                    EntryBody body = ReleaseForms.withdrawal(sent("withdrawal", sent), words(), usual(), List.of())
+                            .read(zone());
+                    String part = body.take("part");
+                    if (part != null && !part.matches(PART)) {
+                        body.refuse("part", "It is not said what is taken back.", "one of the list");
+                    }
+                    Withdrawal why = body.read(bodies, Withdrawal.class);
+                    takeBack(release, String.valueOf(part), why.reason());
                     return URI.create("/releases/" + release);
                 },
                 again(release, "withdrawal", sent));
@@ -245,23 +243,11 @@ public class ReleasePageResource {
     private void takeBack(UUID release, String part, String reason) {
         int colon = part.indexOf(':');
         UUID of = Paging.uuid("part", part.substring(colon + 1));
-        switch (part.substring(0, Math.max(0, colon))) {
+        switch (part.substring(0, colon)) {
             case "animal" -> releases.withdraw(release, of, reason);
             case "photograph" -> photographs.withdraw(release, of, reason);
-            case "sighting" -> sightings.withdraw(release, of, reason);
-            default -> throw InvalidException.of("part", "It is not said what is taken back.", "one of the list");
+            default -> sightings.withdraw(release, of, reason);
         }
-    }
-
-    static String reason(SentFields sent) {
-        String reason = Objects.requireNonNullElse(sent.given("reason"), "");
-        if (reason.isEmpty() || reason.length() > LONGEST_REASON) {
-            throw InvalidException.of(
-                    "reason",
-                    reason.isEmpty() ? "This is missing." : "This is too long.",
-                    "1 to " + LONGEST_REASON + " characters");
-        }
-        return reason;
     }
 
     private UUID seen(String id) {

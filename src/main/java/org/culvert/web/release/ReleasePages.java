@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.culvert.platform.Page;
@@ -71,10 +72,12 @@ class ReleasePages {
     Page<ReleasePage.Listed> list(int limit, @Nullable UUID before) {
         ReleaseTongue tongue = plans.tongue();
         Page<ReleaseView> found = releases.listReleases(limit, before);
-        Map<UUID, String> animals = names.of(found.items().stream()
+        Set<UUID> cases = found.items().stream()
                 .flatMap(release -> release.animals().stream())
                 .map(ReleasedAnimalView::caseId)
-                .collect(Collectors.toSet()));
+                .collect(Collectors.toSet());
+        Map<UUID, String> animals = names.of(cases);
+        Set<UUID> seen = names.seen(cases);
         Map<UUID, String> places = new HashMap<>();
         return new Page<>(
                 found.items().stream()
@@ -82,19 +85,21 @@ class ReleasePages {
                                 release.id(),
                                 when(release.at(), tongue),
                                 release.animals().stream()
-                                        .map(animal -> animals.getOrDefault(animal.caseId(), "")
-                                                + (animal.withdrawnAt() == null
-                                                        ? ""
-                                                        : ", "
-                                                                + tongue.words()
-                                                                        .withdrawn(String.valueOf(
-                                                                                animal.withdrawnBecause()))))
+                                        .map(animal -> animal(animal, animals, seen))
                                         .toList(),
                                 plans.place(release.siteId(), places, tongue),
                                 release.afterRelease().saidPlainly(),
                                 feeding(release, tongue)))
                         .toList(),
                 found.next());
+    }
+
+    private static ReleasePage.Animal animal(ReleasedAnimalView animal, Map<UUID, String> names, Set<UUID> seen) {
+        return new ReleasePage.Animal(
+                animal.caseId(),
+                names.getOrDefault(animal.caseId(), ""),
+                seen.contains(animal.caseId()),
+                animal.withdrawnAt() == null ? null : String.valueOf(animal.withdrawnBecause()));
     }
 
     private @Nullable String feeding(ReleaseView release, ReleaseTongue tongue) {
@@ -135,13 +140,12 @@ class ReleasePages {
         sight.requireSeen("release", id);
         ReleaseTongue tongue = plans.tongue();
         ReleaseView told = releases.getRelease(id);
-        Map<UUID, String> animals =
-                names.of(told.animals().stream().map(ReleasedAnimalView::caseId).collect(Collectors.toSet()));
+        Set<UUID> cases =
+                told.animals().stream().map(ReleasedAnimalView::caseId).collect(Collectors.toSet());
+        Map<UUID, String> animals = names.of(cases);
+        Set<UUID> readable = names.seen(cases);
         List<ReleasePage.Animal> listed = told.animals().stream()
-                .map(animal -> new ReleasePage.Animal(
-                        animal.caseId(),
-                        animals.getOrDefault(animal.caseId(), ""),
-                        animal.withdrawnAt() == null ? null : String.valueOf(animal.withdrawnBecause())))
+                .map(animal -> animal(animal, animals, readable))
                 .toList();
         List<ReleasePage.Picture> pictures = pictures(told, tongue);
         List<ReleasePage.Seen> seen = sightings.listSightings(id).stream()
@@ -282,7 +286,9 @@ class ReleasePages {
                                     .filter(one -> one.withdrawn() == null)
                                     .map(one -> new Option(one.caseId().toString(), one.name()))
                                     .toList()));
-            forms.put("photograph", ReleaseForms.photograph(again.of("photograph"), tongue.words()));
+            forms.put(
+                    "photograph",
+                    ReleaseForms.photograph(again.of("photograph", ReleaseForms::besidePhotograph), tongue.words()));
         }
         if ("soft".equals(told.manner())
                 && told.supportFeedingEndedAt() == null

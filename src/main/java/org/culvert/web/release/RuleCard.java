@@ -2,10 +2,8 @@ package org.culvert.web.release;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
-import java.util.List;
 import java.util.Map;
 import org.culvert.release.rules.Rule;
-import org.culvert.web.forms.EntryForm;
 import org.culvert.web.words.RuleWords;
 import org.jspecify.annotations.Nullable;
 
@@ -14,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param due that its source should have been read again; null where it should not
  * @param holds from when until when, and what that means today
- * @param review the form to say that its source was read again
+ * @param state one of {@link State}
  */
 public record RuleCard(
         Rule rule,
@@ -26,23 +24,24 @@ public record RuleCard(
         @Nullable String originKnown,
         @Nullable String due,
         String holds,
-        EntryForm review) {
+        String state) {
+    /** What it says of what holds today: {@code ended} even where nobody has read its source again. */
+    enum State {
+        now,
+        due,
+        notYet,
+        ended;
 
-    /** Rules of one jurisdiction. */
-    public record Jurisdiction(String code, List<RuleCard> rules) {
-        public boolean isNetwork() {
-            return code.equals(Rule.NETWORK);
+        static State of(Rule rule, LocalDate day) {
+            if (rule.holdsOn(day)) {
+                return rule.isDueForReview(day) ? due : now;
+            }
+            return day.isBefore(rule.validFrom()) ? notYet : ended;
         }
     }
 
     /** @param groups names of groups by their keys */
-    static RuleCard of(
-            Rule rule,
-            Map<String, String> groups,
-            LocalDate day,
-            EntryForm review,
-            RuleWords words,
-            ReleaseTongue tongue) {
+    static RuleCard of(Rule rule, Map<String, String> groups, LocalDate day, RuleWords words, ReleaseTongue tongue) {
         Double metres = rule.greatestDistanceMetres();
         Double known = rule.originKnownWithinMetres();
         String means = words.means(rule.appliesTo().name());
@@ -61,13 +60,18 @@ public record RuleCard(
                 known == null ? null : words.knownWithin(metres(known, tongue)),
                 rule.isDueForReview(day) ? words.dueSince(rule.reviewBy()) : null,
                 holds(rule, day, words),
-                review);
+                State.of(rule, day).name());
+    }
+
+    /** Of which animals, without those that it excepts. */
+    static String whom(Rule rule, Map<String, String> groups, RuleWords words) {
+        return rule.taxonGroup() != null
+                ? groups.getOrDefault(rule.taxonGroup(), rule.taxonGroup())
+                : rule.scientificName() != null ? rule.scientificName() : words.allAnimals();
     }
 
     private static String about(Rule rule, Map<String, String> groups, RuleWords words) {
-        String about = rule.taxonGroup() != null
-                ? groups.getOrDefault(rule.taxonGroup(), rule.taxonGroup())
-                : rule.scientificName() != null ? rule.scientificName() : words.allAnimals();
+        String about = whom(rule, groups, words);
         return rule.exceptScientificNames().isEmpty()
                 ? about
                 : words.butNot(about, String.join(", ", rule.exceptScientificNames()));

@@ -3,7 +3,6 @@ package org.culvert.web.release;
 import com.fasterxml.jackson.databind.JsonNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
-import java.util.UUID;
 import org.culvert.platform.FormBodies;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
@@ -106,9 +105,9 @@ class RuleForms {
     }
 
     /** The form that stands beside a rule. */
-    EntryForm review(UUID rule, SentFields sent, List<FieldError> wrong) {
+    EntryForm review(SentFields sent, List<FieldError> wrong) {
         RuleWords words = languages.words(RuleWords.class);
-        return new EntryForm("review-" + rule, sent, wrong)
+        return new EntryForm("review", sent, wrong)
                 .day("readOn", words.readOn(), "", true)
                 .day("reviewBy", words.reviewBy(), words.reviewHint(), true)
                 .lines("source", words.editionField(), words.editionHint(), false)
@@ -117,8 +116,8 @@ class RuleForms {
     }
 
     /** @throws InvalidException naming every field that is wrong */
-    ReviewEntry reviewed(UUID rule, SentFields sent) {
-        return review(rule, sent, List.of()).read(region.zone()).read(bodies, ReviewEntry.class);
+    ReviewEntry reviewed(SentFields sent) {
+        return review(sent, List.of()).read(region.zone()).read(bodies, ReviewEntry.class);
     }
 
     /** Which version of the rule the page showed. */

@@ -11,16 +11,16 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.UUID;
@@ -37,19 +37,19 @@ import org.culvert.release.rules.Rule;
 import org.culvert.taxon.TaxonService;
 import org.culvert.web.Languages;
 import org.culvert.web.PageForms;
-import org.culvert.web.Typed;
 import org.culvert.web.forms.SentFields;
 import org.culvert.web.forms.SentForm;
 import org.culvert.web.words.ReleaseWords;
 import org.culvert.web.words.RuleWords;
 import org.jspecify.annotations.Nullable;
 
-/** Release rules for people: which there are, with their sources and dates, a form to enter one, and one to review each. */
+/** Release rules for people: which hold where for whom, each whole with its source and dates, and forms to enter and review. */
 @OwnForm
 @Path("/release-rules")
 @Produces(MediaType.TEXT_HTML)
 public class RulePageResource {
-    private final Template template;
+    private final Template list;
+    private final Template one;
     private final RuleForms forms;
     private final RuleService rules;
     private final TaxonService taxa;
@@ -60,7 +60,8 @@ public class RulePageResource {
     private final Clock clock;
 
     RulePageResource(
-            @Location("release-rules.html") Template template,
+            @Location("release-rules.html") Template list,
+            @Location("release-rule.html") Template one,
             RuleForms forms,
             RuleService rules,
             TaxonService taxa,
@@ -69,7 +70,8 @@ public class RulePageResource {
             Languages languages,
             Sight sight,
             Clock clock) {
-        this.template = template;
+        this.list = list;
+        this.one = one;
         this.forms = forms;
         this.rules = rules;
         this.taxa = taxa;
@@ -80,19 +82,15 @@ public class RulePageResource {
         this.clock = clock;
     }
 
-    /**
-     * A form that was sent and not taken.
-     *
-     * @param rule of which it is a review; null: it was to enter one
-     */
-    private record Refused(@Nullable UUID rule, SentFields sent, List<FieldError> wrong) {
-        static final Refused NONE = new Refused(null, SentFields.NOTHING, List.of());
+    /** What was typed into a form that was not taken, and what is wrong with it. */
+    private record Refused(SentFields sent, List<FieldError> wrong) {
+        static final Refused NONE = new Refused(SentFields.NOTHING, List.of());
     }
 
     @GET
     @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.RESCUER, Role.OFFICER, Role.ADMIN})
-    public Response listRules(@QueryParam("jurisdiction") @Nullable String jurisdiction) {
-        return answer(200, page(Refused.NONE, Typed.given(jurisdiction)));
+    public Response listRules(@BeanParam RuleFilter filter) {
+        return answer(200, list(Refused.NONE, filter));
     }
 
     @POST
@@ -104,7 +102,15 @@ public class RulePageResource {
                 form.key(),
                 sent,
                 () -> entered(rules.createRule(forms.entered(sent))),
-                (why, errors) -> answer(why.status(), page(new Refused(null, sent, errors), null)));
+                (why, errors) -> answer(why.status(), list(new Refused(sent, errors), new RuleFilter())));
+    }
+
+    /** One rule, whole. */
+    @GET
+    @Path("/{id}")
+    @RolesAllowed({Role.COORDINATOR, Role.CLINIC, Role.CARER, Role.RESCUER, Role.OFFICER, Role.ADMIN})
+    public Response show(@PathParam("id") String id) {
+        return answer(200, page(Paging.uuid("id", id), Refused.NONE));
     }
 
     @POST
@@ -118,22 +124,19 @@ public class RulePageResource {
                 "/release-rules/" + rule + "/reviews",
                 form.key(),
                 sent,
-                () -> entered(rules.review(rule, RuleForms.seenVersion(sent), forms.reviewed(rule, sent))),
+                () -> entered(rules.review(rule, RuleForms.seenVersion(sent), forms.reviewed(sent))),
                 (why, errors) -> answer(
                         why.status(),
-                        page(new Refused(rule, sent, why instanceof StaleException ? changed(why) : errors), null)));
+                        page(rule, new Refused(sent, why instanceof StaleException ? changed(why) : errors))));
     }
 
     private List<FieldError> changed(Exception why) {
         return List.of(new FieldError(
-                "reason",
-                why.getMessage() + " " + languages.words(RuleWords.class).changed(),
-                "the review once more, if it still fits",
-                null));
+                "reason", why.getMessage() + " " + words().changed(), "the review once more, if it still fits", null));
     }
 
     private static URI entered(Rule rule) {
-        return URI.create("/release-rules#rule-" + rule.id());
+        return URI.create("/release-rules/" + rule.id());
     }
 
     private static Response answer(int status, TemplateInstance page) {
@@ -143,38 +146,56 @@ public class RulePageResource {
                 .build();
     }
 
-    /** @param only the jurisdiction whose rules are shown; null: all */
-    private TemplateInstance page(Refused refused, @Nullable String only) {
-        LocalDate day = clock.instant().atZone(region.zone()).toLocalDate();
-        RuleWords words = languages.words(RuleWords.class);
-        var tongue = new ReleaseTongue(languages.words(ReleaseWords.class), languages.ofPage(), region.zone());
-        Map<String, String> names = taxa.listGroups().stream()
-                .collect(Collectors.toMap(TaxonService.GroupView::key, TaxonService.GroupView::name));
-        Map<String, List<RuleCard>> cards = new TreeMap<>();
-        int due = 0;
-        Set<String> codes = new TreeSet<>();
-        for (Rule rule : rules.listRules()) {
-            codes.add(rule.jurisdiction());
-            due += rule.isDueForReview(day) ? 1 : 0;
-            if (only != null && !only.equals(rule.jurisdiction())) {
-                continue;
-            }
-            Refused own = rule.id().equals(refused.rule()) ? refused : Refused.NONE;
-            cards.computeIfAbsent(rule.jurisdiction(), code -> new ArrayList<>())
-                    .add(RuleCard.of(
-                            rule, names, day, forms.review(rule.id(), own.sent(), own.wrong()), words, tongue));
-        }
-        Refused entering = refused.rule() == null ? refused : Refused.NONE;
-        return template.data(
-                        "jurisdictions",
-                        cards.entrySet().stream()
-                                .map(entry -> new RuleCard.Jurisdiction(entry.getKey(), entry.getValue()))
-                                .toList())
-                .data("codes", codes)
-                .data("only", only)
-                .data("due", due)
-                .data("enters", sight.viewer().hasAny(Role.COORDINATOR, Role.ADMIN))
-                .data("form", forms.entering(entering.sent(), entering.wrong()))
+    private RuleWords words() {
+        return languages.words(RuleWords.class);
+    }
+
+    private ReleaseTongue tongue() {
+        return new ReleaseTongue(languages.words(ReleaseWords.class), languages.ofPage(), region.zone());
+    }
+
+    private LocalDate today() {
+        return clock.instant().atZone(region.zone()).toLocalDate();
+    }
+
+    private boolean enters() {
+        return sight.viewer().hasAny(Role.COORDINATOR, Role.ADMIN);
+    }
+
+    private Map<String, String> groups() {
+        return taxa.listGroups().stream()
+                .collect(Collectors.toMap(
+                        TaxonService.GroupView::key, TaxonService.GroupView::name, (one, same) -> one, TreeMap::new));
+    }
+
+    private TemplateInstance list(Refused refused, RuleFilter filter) {
+        Map<String, String> groups = groups();
+        Map<String, Optional<String>> known = new HashMap<>();
+        List<Rule> all = rules.listRules();
+        List<Rule> meant = all.stream()
+                .filter(rule -> filter.isMeant(
+                        rule, name -> known.computeIfAbsent(name, this::groupOf).orElse(null)))
+                .toList();
+        return list.data("page", RuleList.of(meant, filter, groups, today(), words(), tongue()))
+                .data("filter", filter)
+                .data("codes", all.stream().map(Rule::jurisdiction).collect(Collectors.toCollection(TreeSet::new)))
+                .data("groups", groups)
+                .data(
+                        "whens",
+                        Arrays.stream(RuleFilter.When.values()).map(Enum::name).toList())
+                .data("enters", enters())
+                .data("form", forms.entering(refused.sent(), refused.wrong()))
+                .data("key", UUID.randomUUID().toString());
+    }
+
+    private Optional<String> groupOf(String scientificName) {
+        return taxa.findByScientificName(scientificName).map(TaxonService.TaxonView::taxonGroup);
+    }
+
+    private TemplateInstance page(UUID id, Refused refused) {
+        return one.data("card", RuleCard.of(rules.getRule(id), groups(), today(), words(), tongue()))
+                .data("enters", enters())
+                .data("form", forms.review(refused.sent(), refused.wrong()))
                 .data("key", UUID.randomUUID().toString());
     }
 }

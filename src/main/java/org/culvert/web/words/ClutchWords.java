@@ -71,12 +71,12 @@ public interface ClutchWords {
     @Message("No temperature of the substrate is recorded: read one.")
     String dueFirstTemperature();
 
-    @Message("The last temperature is {hours} h old. After 36 h the record has a gap, and the days of hatching "
+    @Message("The last temperature is {age} old. After 36 h the record has a gap, and the days of hatching "
             + "get wider: read one.")
-    String dueTemperature(Object hours);
+    String dueTemperature(String age);
 
-    @Message("The last temperature is {hours} h old.")
-    String temperatureRead(Object hours);
+    @Message("The last temperature is {age} old.")
+    String temperatureRead(String age);
 
     @Message("Nobody has candled them. When and how often, your licensed vet says; no rhythm is entered here.")
     String neverCandled();

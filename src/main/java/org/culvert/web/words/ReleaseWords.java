@@ -96,7 +96,7 @@ public interface ReleaseWords {
     @Message("Each is one run of the rules for one place, kept as it was.")
     String assessmentsLead();
 
-    @Message("None yet. Assess a place below: a release is recorded by its assessment.")
+    @Message("None yet. Assess a place above: a release is recorded by its assessment.")
     String noAssessments();
 
     @Message("{place}, assessed {when}")
@@ -536,9 +536,6 @@ public interface ReleaseWords {
     @Message("case {number}, {kind}")
     String caseNamed(Object number, String kind);
 
-    @Message("taken back: {why}")
-    String withdrawn(String why);
-
     @Message("Decisions that an animal does not go back")
     String decisions();
 
@@ -697,9 +694,10 @@ public interface ReleaseWords {
     @Message("Record a release")
     String newTitle();
 
-    @Message("Who was let go, by which assessment, and how. It is refused while a test of statute or code stands "
-            + "in the way without its permit, while a hold stands, or while what is known has changed since the "
-            + "assessment.")
+    @Message(
+            "Who was let go, by which assessment, and how. It is refused while a test of statute or code stands "
+                    + "in the way without its permit, while a hold stands, or while what is known has changed since the "
+                    + "assessment. That it is taken does not say that it may go: check your local code, and ask your licensed vet.")
     String newLead();
 
     @Message("Choose an assessment first: at the planner, by the case.")
@@ -726,7 +724,7 @@ public interface ReleaseWords {
     @Message("name and office of who approved it")
     String approvedByHint();
 
-    @Message("of who let them go")
+    @Message("call sign of who let them go")
     String releasedByHint();
 
     @Message("Set one of the network's own tests aside")
@@ -795,8 +793,25 @@ public interface ReleaseWords {
     @Message("{#switch outcome}{#case 'placement'}placed with somebody{#else}put down{/switch}")
     String outcomeOf(String outcome);
 
-    @Message("None is recorded.")
-    String noneYet();
+    @Message("Telling of one asks nobody to look for it, come near or catch it. One that is hurt is "
+            + "a call: report it to the desk. Check your local code, and ask your licensed vet.")
+    String afterCaution();
+
+    @Message("None is recorded. Another vet may say whether they agree.")
+    String noOpinion();
+
+    @Message("None is recorded. Whether an authority is to be told, and by when, your local code " + "says.")
+    String noNotice();
+
+    @Message("None is recorded. Whoever keeps it holds protected wildlife: under which permit, your "
+            + "local code says.")
+    String noPermit();
+
+    @Message("None is recorded. The first one says by which day somebody looks again.")
+    String noReview();
+
+    @Message("Nothing is decided. Its case goes on, and whoever holds it answers for it.")
+    String noOutcome();
 
     @Message("A second opinion")
     String secondOpinion();
@@ -889,4 +904,7 @@ public interface ReleaseWords {
 
     @Message("State")
     String state();
+
+    @Message("The case")
+    String toCase();
 }

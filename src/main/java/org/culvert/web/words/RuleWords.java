@@ -16,15 +16,6 @@ public interface RuleWords {
             + "the law itself, and what nobody entered is not here. Check your local code and your licensed vet.")
     String caution();
 
-    @Message("Due for review: {count}.")
-    String due(Object count);
-
-    @Message("Each says so.")
-    String eachSays();
-
-    @Message("None is due for review.")
-    String noneDue();
-
     @Message("Enter a rule")
     String enterOne();
 
@@ -33,12 +24,6 @@ public interface RuleWords {
 
     @Message("None have been entered of {code} yet.")
     String noneOf(String code);
-
-    @Message("Rules of")
-    String rulesOf();
-
-    @Message("all")
-    String all();
 
     @Message("the network's own policy")
     String ownPolicy();
@@ -277,6 +262,81 @@ public interface RuleWords {
 
     @Message("What came of the reading")
     String reasonField();
+
+    @Message("Which rules")
+    String which();
+
+    @Message("Where it would go back")
+    String holdsIn();
+
+    @Message("with what holds there from its country and of the network")
+    String holdsInHint();
+
+    @Message("everywhere")
+    String everywhere();
+
+    @Message("Which animals")
+    String forWhom();
+
+    @Message("with what holds for all animals")
+    String forWhomHint();
+
+    @Message("Which of them")
+    String whenField();
+
+    @Message("{#switch when}{#case 'toCome'}In force today or to come{#case 'now'}In force "
+            + "today{#case 'due'}Due for review{#case 'ended'}No longer in force{#else}All{/switch}")
+    String whenOf(String when);
+
+    @Message("{#switch state}{#case 'due'}due for review{#case 'notYet'}not yet in force{#case "
+            + "'ended'}no longer in force{#else}in force{/switch}")
+    String stateOf(String state);
+
+    @Message("Words in it")
+    String wordsIn();
+
+    @Message("Show all of it, to print")
+    String showWhole();
+
+    @Message("What waits and what changes")
+    String changes();
+
+    @Message("Of these no source is due to be read again, and none begins or ends, within 90 days.")
+    String noChanges();
+
+    @Message("{#switch what}{#case 'due'}since then its source is to be read again, and it asks "
+            + "before it passes:{#case 'review'}its source is to be read again by then:{#case "
+            + "'begins'}it begins to hold:{#else}it no longer holds from then on:{/switch}")
+    String coming(String what);
+
+    @Message("{count} more")
+    String moreChanges(Object count);
+
+    @Message("No rule that is entered here is like that. That says what was entered, and not what "
+            + "may be done: check your local code and your licensed vet.")
+    String noneFound();
+
+    @Message("Not shown, since they no longer hold: {count}.")
+    String endedToo(Object count);
+
+    @Message("To the rule, and to the review of its source")
+    String toReview();
+
+    @Message("To the rule")
+    String toRule();
+
+    @Message("What holds in {code}")
+    String backTo(String code);
+
+    @Message("The network’s own policy")
+    String backToOwn();
+
+    @Message("All rules")
+    String backToAll();
+
+    @Message("The rule stays as it is. If its source says something else now, say here until when "
+            + "this one held, and enter the other as a new rule.")
+    String reviewLead();
 
     @Message("It stands here as it is now.")
     String changed();

@@ -115,7 +115,7 @@ class EntryBodyTest {
         assertThat(body.wrong())
                 .extracting(error -> error.field() + ": " + error.detail() + " " + error.wanted())
                 .contains(
-                        "name: This is missing. a value",
+                        "name: This is missing. some words",
                         "grams: This cannot be read: heavy. a number",
                         "from: This cannot be read: 2026-02-30. a day such as 2026-07-01",
                         "box.side: This cannot be read: middle. one of left, right");
