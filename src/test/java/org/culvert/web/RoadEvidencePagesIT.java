@@ -42,7 +42,7 @@ class RoadEvidencePagesIT {
             assertThat(browser.path()).isEqualTo("/hotspots/" + run + "/stretches/1");
             assertThat(browser.list("svg.rose, svg.hours, svg.years, svg.road-map, svg.count-interval, svg.curve"))
                     .hasSize(6);
-            assertThat(browser.list("main a[href='/hotspots/" + run + "/report.pdf']"))
+            assertThat(browser.list("main a[href='/hotspots/" + run + "/paper']"))
                     .isNotEmpty();
             browser.assertUsable("stretch-card");
             browser.press("a[href^='/stretch?road=']");

@@ -20,6 +20,7 @@ import org.culvert.geo.Geodesy;
 import org.culvert.geo.Position;
 import org.culvert.platform.Actor;
 import org.culvert.platform.InvalidException;
+import org.culvert.platform.file.ReadingWatch;
 import org.culvert.platform.file.TemporaryCopy;
 import org.culvert.release.SiteService;
 import org.culvert.release.land.LandService;
@@ -89,6 +90,12 @@ public class FeatureFileService {
     /** @throws InvalidException naming the feature that is wrong; then nothing is entered */
     @Transactional
     public FeatureFileView enterLand(LandFile file, SentFile sent) {
+        return enterLand(file, sent, ReadingWatch.NOBODY);
+    }
+
+    /** The same, where somebody waits for it. */
+    @Transactional
+    public FeatureFileView enterLand(LandFile file, SentFile sent, ReadingWatch watch) {
         List<UUID> ids = new ArrayList<>();
         try (TemporaryCopy copy = TemporaryCopy.of(sent.octets())) {
             UUID importId = note("landAreas", copy.sha256());
@@ -104,6 +111,7 @@ public class FeatureFileService {
                                 ids.add(within(
                                         feature,
                                         () -> land.enter(entry, importId).id()));
+                                watch.hear(ReadingWatch.Step.features, ids.size(), 0);
                             })
                     .read();
             return view(importId, copy, told, ids);
@@ -113,6 +121,12 @@ public class FeatureFileService {
     /** @throws InvalidException naming the feature that is wrong; then nothing is entered */
     @Transactional
     public FeatureFileView enterSites(SiteFile file, SentFile sent) {
+        return enterSites(file, sent, ReadingWatch.NOBODY);
+    }
+
+    /** The same, where somebody waits for it. */
+    @Transactional
+    public FeatureFileView enterSites(SiteFile file, SentFile sent, ReadingWatch watch) {
         List<UUID> ids = new ArrayList<>();
         List<String> attributes = Stream.of(
                         file.nameAttribute(),
@@ -141,6 +155,7 @@ public class FeatureFileService {
                                 ids.add(within(
                                         feature,
                                         () -> sites.createSite(entry, importId).id()));
+                                watch.hear(ReadingWatch.Step.features, ids.size(), 0);
                             })
                     .read();
             return view(importId, copy, told, ids);
