@@ -33,6 +33,15 @@ public class FormBodies {
         } catch (JsonProcessingException e) {
             throw new InvalidException(ProblemShape.errors(e));
         }
+        return checked(body);
+    }
+
+    /**
+     * Looks whether all of a body is as its request would have to be, where a form made it otherwise than of JSON.
+     *
+     * @throws InvalidException naming each field that is wrong
+     */
+    public <T> T checked(T body) {
         Set<ConstraintViolation<T>> violations = validator.validate(body);
         if (!violations.isEmpty()) {
             throw new InvalidException(violations.stream()
