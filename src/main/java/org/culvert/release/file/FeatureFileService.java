@@ -36,6 +36,7 @@ import org.jspecify.annotations.Nullable;
 public class FeatureFileService {
     private static final int LONGEST_NAME = 200;
     private static final int LONGEST_WORDS = 2000;
+    private static final int FEATURES_AT_ONCE = 100;
 
     /**
      * What a file of land is of.
@@ -111,7 +112,7 @@ public class FeatureFileService {
                                 ids.add(within(
                                         feature,
                                         () -> land.enter(entry, importId).id()));
-                                watch.hear(ReadingWatch.Step.features, ids.size(), 0);
+                                entered(ids, watch);
                             })
                     .read();
             return view(importId, copy, told, ids);
@@ -155,10 +156,19 @@ public class FeatureFileService {
                                 ids.add(within(
                                         feature,
                                         () -> sites.createSite(entry, importId).id()));
-                                watch.hear(ReadingWatch.Step.features, ids.size(), 0);
+                                entered(ids, watch);
                             })
                     .read();
             return view(importId, copy, told, ids);
+        }
+    }
+
+    /** What was entered is looked through for changes with each feature that follows, until it is let go. */
+    private void entered(List<UUID> ids, ReadingWatch watch) {
+        watch.hear(ReadingWatch.Step.features, ids.size(), 0);
+        if (ids.size() % FEATURES_AT_ONCE == 0) {
+            entities.flush();
+            entities.clear();
         }
     }
 

@@ -37,7 +37,7 @@ public record BroughtPage(BroughtFileView file, String size, String done, String
                         said(result.features()),
                         said(result.entered()),
                         said(result.keptLinks()),
-                        said(result.kilometres()));
+                        result.kilometres() == null ? "" : String.format(Locale.ROOT, "%.1f", result.kilometres()));
     }
 
     private static String said(@Nullable Object figure) {
