@@ -57,6 +57,19 @@ public class FormBodies {
         }
     }
 
+    /**
+     * Looks whether all of a body is as its request would have to be, where a form made it otherwise than of JSON.
+     *
+     * @throws InvalidException naming each field that is wrong
+     */
+    public <T> T checked(T body) {
+        List<FieldError> wrong = violations(body);
+        if (!wrong.isEmpty()) {
+            throw new InvalidException(wrong);
+        }
+        return body;
+    }
+
     private <T> List<FieldError> violations(T body) {
         return validator.validate(body).stream()
                 .map(violation -> new FieldError(

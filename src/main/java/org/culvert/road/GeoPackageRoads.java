@@ -6,6 +6,7 @@ import org.culvert.geo.GeoPackageGeometry;
 import org.culvert.geo.Grid;
 import org.culvert.geo.Projections;
 import org.culvert.platform.InvalidException;
+import org.culvert.platform.file.ReadingWatch;
 import org.culvert.platform.geopackage.GeoPackage;
 import org.jspecify.annotations.Nullable;
 
@@ -23,11 +24,12 @@ final class GeoPackageRoads {
         this.lines = new RoadLines(names);
     }
 
-    RoadSource read(GeoPackage file, GeoPackage.Layer layer) {
+    RoadSource read(GeoPackage file, GeoPackage.Layer layer, ReadingWatch watch) {
         lines.saw(file.columns(layer));
         lines.requireNames(names);
         file.read(layer, names.named().values(), (key, geometry, properties) -> {
             features++;
+            watch.hear(ReadingWatch.Step.features, features, 0);
             String name = "line " + key;
             if (geometry == null) {
                 lines.leaveOut(name, "no course");

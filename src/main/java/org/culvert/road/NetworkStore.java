@@ -24,6 +24,7 @@ import java.util.stream.IntStream;
 import org.culvert.geo.Shapes;
 import org.culvert.platform.Actor;
 import org.culvert.platform.ConflictException;
+import org.culvert.platform.file.ReadingWatch;
 import org.culvert.platform.ledger.RecordViews;
 import org.culvert.road.network.LinkMatching;
 import org.culvert.road.network.NetworkBuilder;
@@ -118,13 +119,14 @@ class NetworkStore {
      *
      * @param before the version before it, whose links keep their identity where their course is the same
      */
-    Kept keep(NetworkBuilder.Built built, Provenance provenance, @Nullable CurrentRoads before) {
+    Kept keep(NetworkBuilder.Built built, Provenance provenance, @Nullable CurrentRoads before, ReadingWatch watch) {
         return QuarkusTransaction.joiningExisting()
                 .timeout(LONGEST_IMPORT_SECONDS)
-                .call(() -> keepNow(built, provenance, before));
+                .call(() -> keepNow(built, provenance, before, watch));
     }
 
-    private Kept keepNow(NetworkBuilder.Built built, Provenance provenance, @Nullable CurrentRoads before) {
+    private Kept keepNow(
+            NetworkBuilder.Built built, Provenance provenance, @Nullable CurrentRoads before, ReadingWatch watch) {
         entityManager
                 .createNativeQuery("SELECT pg_advisory_xact_lock(hashtext('road_networks'))", Object.class)
                 .getSingleResult();
@@ -154,7 +156,7 @@ class NetworkStore {
         }
         entityManager
                 .unwrap(Session.class)
-                .doWork(connection -> insertLinks(connection, version.id(), network, ids, lastingIds));
+                .doWork(connection -> insertLinks(connection, version.id(), network, ids, lastingIds, watch));
         listeners.forEach(listener -> listener.becameCurrent(version.id()));
         return new Kept(version.view(records), new CurrentRoads(version.id(), number, network, ids, lastingIds));
     }
@@ -174,7 +176,12 @@ class NetworkStore {
     }
 
     private static void insertLinks(
-            Connection connection, UUID networkId, RoadNetwork network, UUID[] ids, UUID[] lastingIds)
+            Connection connection,
+            UUID networkId,
+            RoadNetwork network,
+            UUID[] ids,
+            UUID[] lastingIds,
+            ReadingWatch watch)
             throws SQLException {
         try (PreparedStatement insert = connection.prepareStatement(INSERT_LINK)) {
             for (int link = 0; link < ids.length; link++) {
@@ -205,6 +212,7 @@ class NetworkStore {
                 insert.addBatch();
                 if ((link + 1) % BATCH == 0) {
                     insert.executeBatch();
+                    watch.hear(ReadingWatch.Step.keeping, link + 1, ids.length);
                 }
             }
             insert.executeBatch();

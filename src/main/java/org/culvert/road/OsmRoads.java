@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.culvert.platform.file.ReadingWatch;
 import org.culvert.road.osm.OsmExtract;
 import org.jspecify.annotations.Nullable;
 
@@ -47,8 +48,8 @@ final class OsmRoads {
         this.lines = new RoadLines(asked.or(AttributeNames.OPEN_STREET_MAP));
     }
 
-    RoadSource read(OsmExtract extract) {
-        for (OsmExtract.Way way : extract.ways(tags -> tags.containsKey("highway"))) {
+    RoadSource read(OsmExtract extract, ReadingWatch watch) {
+        for (OsmExtract.Way way : extract.ways(tags -> tags.containsKey("highway"), watch)) {
             String key = "way " + way.id();
             features++;
             String reason = notForMotorTraffic(way.tags());

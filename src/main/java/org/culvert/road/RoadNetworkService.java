@@ -17,6 +17,7 @@ import org.culvert.geo.Grid;
 import org.culvert.geo.Position;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.RegionService;
+import org.culvert.platform.file.ReadingWatch;
 import org.culvert.platform.geopackage.GeoPackage;
 import org.culvert.road.network.CarriagewayPairs;
 import org.culvert.road.network.NetworkBuilder;
@@ -52,6 +53,17 @@ public class RoadNetworkService {
         OPEN_STREET_MAP
     }
 
+    /** A file that was read, and the network that was built of it, before anything of it is kept. */
+    public static final class ReadNetwork {
+        private final NetworkBuilder.Built built;
+        private final NetworkStore.Provenance provenance;
+
+        private ReadNetwork(NetworkBuilder.Built built, NetworkStore.Provenance provenance) {
+            this.built = built;
+            this.provenance = provenance;
+        }
+    }
+
     /**
      * Imports a file of roads as the next version.
      *
@@ -67,67 +79,87 @@ public class RoadNetworkService {
             @Nullable String layer,
             AttributeNames names,
             InputStream body) {
-        return switch (format) {
-            case GEO_JSON -> importNetwork(name, crs, names, body);
-            case GEO_PACKAGE -> importGeoPackage(name, crs, layer, names, body);
-            case OPEN_STREET_MAP -> importOsm(name, crs, names, body);
-        };
+        ReadingWatch nobody = ReadingWatch.NOBODY;
+        return keep(read(format, name, crs, layer, names, body, nobody), nobody);
     }
 
     /** Imports a GeoJSON feature collection as the next version. */
     public RoadNetworkView importNetwork(String name, @Nullable String crs, AttributeNames names, InputStream body) {
+        return importNetwork(Format.GEO_JSON, name, crs, null, names, body);
+    }
+
+    /** The first half of {@link #importNetwork}, which keeps nothing and may take minutes. */
+    public ReadNetwork read(
+            Format format,
+            String name,
+            @Nullable String crs,
+            @Nullable String layer,
+            AttributeNames names,
+            InputStream body,
+            ReadingWatch watch) {
         MessageDigest digest = sha256();
-        RoadSource source = new GeoJsonRoads(mapper, names).read(new DigestInputStream(body, digest));
+        var digested = new DigestInputStream(body, digest);
+        Sourced sourced = switch (format) {
+            case GEO_JSON -> readGeoJson(crs, names, digested);
+            case GEO_PACKAGE -> readGeoPackage(crs, layer, names, digested, watch);
+            case OPEN_STREET_MAP -> readOsm(crs, names, digested, watch);
+        };
+        watch.hear(ReadingWatch.Step.joining, 0, 0);
+        NetworkBuilder.Built built = built(sourced.source, sourced.grid);
+        checkRegion(built);
+        return new ReadNetwork(
+                built,
+                new NetworkStore.Provenance(
+                        name,
+                        sourced.grid.name(),
+                        HexFormat.of().formatHex(digest.digest()),
+                        sourced.names.named(),
+                        sourced.source.notUnderstood()));
+    }
+
+    /** The second half of {@link #importNetwork}. */
+    public RoadNetworkView keep(ReadNetwork read, ReadingWatch watch) {
+        NetworkStore.Kept kept =
+                store.keep(read.built, read.provenance, roads.findCurrent().orElse(null), watch);
+        roads.became(kept.roads());
+        return kept.view();
+    }
+
+    private record Sourced(RoadSource source, Grid grid, AttributeNames names) {}
+
+    private Sourced readGeoJson(@Nullable String crs, AttributeNames names, InputStream body) {
+        RoadSource source = new GeoJsonRoads(mapper, names).read(body);
         String crsName = crs != null ? crs : source.crsName() != null ? source.crsName() : USUAL_CRS;
-        return keep(name, source, GeoPackageRoads.named(crsName), names, digest);
+        return new Sourced(source, GeoPackageRoads.named(crsName), names);
     }
 
-    private RoadNetworkView importGeoPackage(
-            String name, @Nullable String crs, @Nullable String layerName, AttributeNames names, InputStream body) {
-        MessageDigest digest = sha256();
-        RoadSource source;
-        Grid grid;
-        try (GeoPackage file = GeoPackage.open(new DigestInputStream(body, digest))) {
+    private static Sourced readGeoPackage(
+            @Nullable String crs,
+            @Nullable String layerName,
+            AttributeNames names,
+            InputStream body,
+            ReadingWatch watch) {
+        try (GeoPackage file = GeoPackage.open(body)) {
             GeoPackage.Layer layer = file.layer(layerName);
-            grid = GeoPackageRoads.gridOf(layer, crs);
-            source = new GeoPackageRoads(names).read(file, layer);
+            Grid grid = GeoPackageRoads.gridOf(layer, crs);
+            return new Sourced(new GeoPackageRoads(names).read(file, layer, watch), grid, names);
         }
-        return keep(name, source, grid, names, digest);
     }
 
-    private RoadNetworkView importOsm(String name, @Nullable String crs, AttributeNames names, InputStream body) {
+    private static Sourced readOsm(@Nullable String crs, AttributeNames names, InputStream body, ReadingWatch watch) {
         Grid grid = GeoPackageRoads.named(crs == null ? USUAL_CRS : crs);
         if (!isWgs84(grid)) {
             throw InvalidException.of(
                     "crs", "OpenStreetMap is in longitude and latitude on WGS 84.", "no crs, or " + USUAL_CRS);
         }
-        MessageDigest digest = sha256();
-        RoadSource source;
-        try (OsmExtract extract = OsmExtract.open(new DigestInputStream(body, digest))) {
-            source = new OsmRoads(names).read(extract);
+        try (OsmExtract extract = OsmExtract.open(body)) {
+            return new Sourced(
+                    new OsmRoads(names).read(extract, watch), grid, names.or(AttributeNames.OPEN_STREET_MAP));
         }
-        return keep(name, source, grid, names.or(AttributeNames.OPEN_STREET_MAP), digest);
     }
 
     private static boolean isWgs84(Grid grid) {
         return grid.name().equals("OGC:CRS84") || grid.name().equals("EPSG:4326");
-    }
-
-    private RoadNetworkView keep(
-            String name, RoadSource source, Grid grid, AttributeNames names, MessageDigest digest) {
-        NetworkBuilder.Built built = built(source, grid);
-        checkRegion(built);
-        NetworkStore.Kept kept = store.keep(
-                built,
-                new NetworkStore.Provenance(
-                        name,
-                        grid.name(),
-                        HexFormat.of().formatHex(digest.digest()),
-                        names.named(),
-                        source.notUnderstood()),
-                roads.findCurrent().orElse(null));
-        roads.became(kept.roads());
-        return kept.view();
     }
 
     private static NetworkBuilder.Built built(RoadSource source, Grid grid) {

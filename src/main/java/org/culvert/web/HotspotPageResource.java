@@ -51,6 +51,7 @@ public class HotspotPageResource {
     private final Template list;
     private final Template run;
     private final Template stretch;
+    private final Template making;
     private final HotspotRunService service;
     private final OpenEvidence evidence;
     private final EvidencePages pages;
@@ -65,6 +66,7 @@ public class HotspotPageResource {
             @Location("hotspots.html") Template list,
             @Location("hotspot-run.html") Template run,
             @Location("hotspot-stretch.html") Template stretch,
+            @Location("hotspot-paper.html") Template making,
             HotspotRunService service,
             OpenEvidence evidence,
             EvidencePages pages,
@@ -77,6 +79,7 @@ public class HotspotPageResource {
         this.list = list;
         this.run = run;
         this.stretch = stretch;
+        this.making = making;
         this.service = service;
         this.evidence = evidence;
         this.pages = pages;
@@ -185,6 +188,19 @@ public class HotspotPageResource {
     private HotspotReport requireReport(UUID runId) {
         return evidence.findReport(runId)
                 .orElseThrow(() -> new ConflictException("That run has no result yet; look at its state."));
+    }
+
+    /** Says what is in the report on paper while that is made, which takes some seconds, and gives it when it is ready. */
+    @GET
+    @Path("/{id}/paper")
+    @PermitAll
+    public TemplateInstance showPaper(@PathParam("id") String id) {
+        UUID runId = Paging.uuid("id", id);
+        RunView view = evidence.getRun(runId);
+        int hotspots = requireReport(runId).hotspots().size();
+        return making.data("run", RunSummary.of(view))
+                .data("hotspots", hotspots)
+                .data("cards", Math.min(hotspots, RoadReportPaper.MOST_CARDS));
     }
 
     /** The report on paper. */

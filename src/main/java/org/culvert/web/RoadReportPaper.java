@@ -16,7 +16,7 @@ import org.culvert.web.paper.Paper;
 @ApplicationScoped
 public class RoadReportPaper {
     /** As many as have their road drawn. */
-    private static final int MOST_CARDS = 12;
+    static final int MOST_CARDS = 12;
 
     private final Template template;
     private final EvidencePages pages;

@@ -42,9 +42,14 @@ class RoadEvidencePagesIT {
             assertThat(browser.path()).isEqualTo("/hotspots/" + run + "/stretches/1");
             assertThat(browser.list("svg.rose, svg.hours, svg.years, svg.road-map, svg.count-interval, svg.curve"))
                     .hasSize(6);
-            assertThat(browser.list("main a[href='/hotspots/" + run + "/report.pdf']"))
+            assertThat(browser.list("main a[href='/hotspots/" + run + "/paper']"))
                     .isNotEmpty();
             browser.assertUsable("stretch-card");
+            browser.press("main a[href='/hotspots/" + run + "/paper']");
+            assertThat(browser.path()).isEqualTo("/hotspots/" + run + "/paper");
+            browser.await("the report is there", () -> browser.text(".making").contains("The report is ready."));
+            browser.assertUsable("paper");
+            browser.open("/hotspots/" + run + "/stretches/1");
             browser.press("a[href^='/stretch?road=']");
             assertThat(browser.find("#road").getDomProperty("value")).isEqualTo("Row Road 4");
             browser.open("/hotspots/" + run + "/stretches/1");

@@ -139,6 +139,7 @@ class StretchCardPageResourceTest {
                 "/hotspots",
                 "/hotspots/" + declared,
                 "/hotspots/" + declared + "/stretches/1",
+                "/hotspots/" + declared + "/paper",
                 "/hotspots/" + declared + "/report.pdf");
         for (String address : addresses) {
             assertThat(by(null).get(address).statusCode()).as(address).isIn(302, 303, 401);

@@ -20,6 +20,7 @@ import org.culvert.geo.Geodesy;
 import org.culvert.geo.Position;
 import org.culvert.platform.Actor;
 import org.culvert.platform.InvalidException;
+import org.culvert.platform.file.ReadingWatch;
 import org.culvert.platform.file.TemporaryCopy;
 import org.culvert.release.SiteService;
 import org.culvert.release.land.LandService;
@@ -35,6 +36,7 @@ import org.jspecify.annotations.Nullable;
 public class FeatureFileService {
     private static final int LONGEST_NAME = 200;
     private static final int LONGEST_WORDS = 2000;
+    private static final int FEATURES_AT_ONCE = 100;
 
     /**
      * What a file of land is of.
@@ -89,6 +91,12 @@ public class FeatureFileService {
     /** @throws InvalidException naming the feature that is wrong; then nothing is entered */
     @Transactional
     public FeatureFileView enterLand(LandFile file, SentFile sent) {
+        return enterLand(file, sent, ReadingWatch.NOBODY);
+    }
+
+    /** The same, where somebody waits for it. */
+    @Transactional
+    public FeatureFileView enterLand(LandFile file, SentFile sent, ReadingWatch watch) {
         List<UUID> ids = new ArrayList<>();
         try (TemporaryCopy copy = TemporaryCopy.of(sent.octets())) {
             UUID importId = note("landAreas", copy.sha256());
@@ -104,6 +112,7 @@ public class FeatureFileService {
                                 ids.add(within(
                                         feature,
                                         () -> land.enter(entry, importId).id()));
+                                entered(ids, watch);
                             })
                     .read();
             return view(importId, copy, told, ids);
@@ -113,6 +122,12 @@ public class FeatureFileService {
     /** @throws InvalidException naming the feature that is wrong; then nothing is entered */
     @Transactional
     public FeatureFileView enterSites(SiteFile file, SentFile sent) {
+        return enterSites(file, sent, ReadingWatch.NOBODY);
+    }
+
+    /** The same, where somebody waits for it. */
+    @Transactional
+    public FeatureFileView enterSites(SiteFile file, SentFile sent, ReadingWatch watch) {
         List<UUID> ids = new ArrayList<>();
         List<String> attributes = Stream.of(
                         file.nameAttribute(),
@@ -141,9 +156,19 @@ public class FeatureFileService {
                                 ids.add(within(
                                         feature,
                                         () -> sites.createSite(entry, importId).id()));
+                                entered(ids, watch);
                             })
                     .read();
             return view(importId, copy, told, ids);
+        }
+    }
+
+    /** What was entered is looked through for changes with each feature that follows, until it is let go. */
+    private void entered(List<UUID> ids, ReadingWatch watch) {
+        watch.hear(ReadingWatch.Step.features, ids.size(), 0);
+        if (ids.size() % FEATURES_AT_ONCE == 0) {
+            entities.flush();
+            entities.clear();
         }
     }
 

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Predicate;
 import org.culvert.platform.InvalidException;
+import org.culvert.platform.file.ReadingWatch;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -58,8 +59,12 @@ public final class OsmExtract implements AutoCloseable {
         }
     }
 
-    /** The ways whose tags are wanted, in the order of the file. */
-    public List<Way> ways(Predicate<Map<String, String>> wanted) {
+    /**
+     * The ways whose tags are wanted, in the order of the file.
+     *
+     * @param watch hears how many there are so far
+     */
+    public List<Way> ways(Predicate<Map<String, String>> wanted, ReadingWatch watch) {
         List<Bare> bare = new ArrayList<>();
         long[] total = new long[1];
         PbfBlocks.read(file, block -> {
@@ -73,6 +78,7 @@ public final class OsmExtract implements AutoCloseable {
                     }
                 }
             }
+            watch.hear(ReadingWatch.Step.features, bare.size(), 0);
         });
         Nodes nodes = new Nodes(bare);
         PbfBlocks.read(file, nodes::take);

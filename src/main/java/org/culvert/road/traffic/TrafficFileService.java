@@ -36,6 +36,7 @@ import org.culvert.road.traffic.TrafficFileTrial.CountUnderstood;
 /** Takes counts of traffic from files: tries what would come of one, row by row, or enters it. */
 @ApplicationScoped
 public class TrafficFileService {
+    private static final int ROWS_AT_ONCE = 100;
     private static final int MOST_ROWS_SHOWN = 1000;
 
     private final ObjectMapper mapper;
@@ -134,6 +135,11 @@ public class TrafficFileService {
                 @Override
                 public void understood(String at, TrafficRowReader.Read read) {
                     ids.add(counts.keep(read.figures(), read.place(), importId).id());
+                    // What was entered is looked through for changes with each row that follows, until it is let go
+                    if (ids.size() % ROWS_AT_ONCE == 0) {
+                        entities.flush();
+                        entities.clear();
+                    }
                 }
 
                 @Override
@@ -186,7 +192,9 @@ public class TrafficFileService {
 
     private Set<List<Object>> known() {
         Set<List<Object>> known = new HashSet<>();
-        counts.listStanding().forEach(count -> known.add(key(count)));
+        List<TrafficCount> standing = counts.listStanding();
+        standing.forEach(count -> known.add(key(count)));
+        standing.forEach(entities::detach);
         return known;
     }
 

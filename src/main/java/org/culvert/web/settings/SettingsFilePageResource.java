@@ -1,5 +1,6 @@
 package org.culvert.web.settings;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.qute.Location;
 import io.quarkus.qute.Template;
 import io.quarkus.qute.TemplateInstance;
@@ -13,24 +14,31 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
-import org.culvert.platform.CulvertException;
+import java.util.stream.Collectors;
+import org.culvert.exchange.files.BroughtFileService;
+import org.culvert.exchange.files.BroughtFileView;
+import org.culvert.exchange.files.FileFailure;
 import org.culvert.platform.FormBodies;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.NotFoundException;
+import org.culvert.platform.Page;
+import org.culvert.platform.Paging;
 import org.culvert.platform.RegionService;
 import org.culvert.platform.Role;
 import org.culvert.platform.account.OwnForm;
 import org.culvert.web.PageForms;
-import org.culvert.web.acts.Act;
 import org.culvert.web.acts.ActForms;
 import org.culvert.web.acts.ActRights;
 import org.culvert.web.forms.EntryBody;
+import org.culvert.web.forms.FieldShape;
 import org.culvert.web.forms.SentFields;
 import org.culvert.web.forms.SentFile;
 import org.culvert.web.forms.SentForm;
@@ -39,46 +47,87 @@ import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 import org.jspecify.annotations.Nullable;
 
-/** Files of roads, land and release sites. */
+/** Files of roads, land and release sites: a new one, those that were brought, and how far the reading of one is. */
 @OwnForm
 @Path("/settings/files/{kind}")
 @Produces(MediaType.TEXT_HTML)
 public class SettingsFilePageResource {
-    private final Template page;
+    private static final int SHOWN = 20;
+
+    /** Field of the file that is to be read again. */
+    private static final String OF = "act.of";
+
+    private final Template list;
+    private final Template one;
+    private final Template progress;
     private final Sheets sheets;
     private final ActRights rights;
-    private final SheetFiles files;
+    private final SheetFiles kinds;
     private final ActForms fields;
+    private final BroughtFileService files;
     private final RegionService region;
+    private final ObjectMapper mapper;
     private final FormBodies bodies;
     private final PageForms forms;
 
     SettingsFilePageResource(
-            @Location("settings-file.html") Template page,
+            @Location("settings-file.html") Template list,
+            @Location("settings-brought.html") Template one,
+            @Location("settings-brought-progress.html") Template progress,
             Sheets sheets,
             ActRights rights,
-            SheetFiles files,
+            SheetFiles kinds,
             ActForms fields,
+            BroughtFileService files,
             RegionService region,
+            ObjectMapper mapper,
             FormBodies bodies,
             PageForms forms) {
-        this.page = page;
+        this.list = list;
+        this.one = one;
+        this.progress = progress;
         this.sheets = sheets;
         this.rights = rights;
-        this.files = files;
+        this.kinds = kinds;
         this.fields = fields;
+        this.files = files;
         this.region = region;
+        this.mapper = mapper;
         this.bodies = bodies;
         this.forms = forms;
     }
 
+    /** @param before files that were brought before this one alone */
     @GET
     @RolesAllowed({Role.COORDINATOR, Role.ADMIN})
-    public TemplateInstance show(@PathParam("kind") String kind) {
-        Sheet sheet = sheets.readable(kind);
-        return form(sheet, usable(kind).act(), SentFields.NOTHING, List.of());
+    public TemplateInstance show(@PathParam("kind") String kind, @QueryParam("before") @Nullable String before) {
+        return list(sheets.readable(kind), usable(kind), SentFields.NOTHING, List.of(), before);
     }
 
+    /** A file that was brought: how far its reading is, what came of it, or what was wrong. */
+    @GET
+    @Path("/{id}")
+    @RolesAllowed({Role.COORDINATOR, Role.ADMIN})
+    public TemplateInstance showOne(@PathParam("kind") String kind, @PathParam("id") String id) {
+        FileAct act = usable(kind);
+        BroughtFileView file = files.getFile(act.kind(), Paging.uuid("id", id));
+        return one(sheets.readable(kind), act, file, told(act, file), failure(act, file));
+    }
+
+    /** How far it is; once that is the end, the page is asked for anew. */
+    @GET
+    @Path("/{id}/progress")
+    @RolesAllowed({Role.COORDINATOR, Role.ADMIN})
+    public Response showProgress(@PathParam("kind") String kind, @PathParam("id") String id) {
+        FileAct act = usable(kind);
+        BroughtFileView file = files.getFile(act.kind(), Paging.uuid("id", id));
+        Response.ResponseBuilder answer = Response.ok(
+                        progress.data("page", BroughtPage.of(file)).data("sheet", kind))
+                .type(MediaType.TEXT_HTML_TYPE);
+        return (file.isRunning() ? answer : answer.header("HX-Refresh", "true")).build();
+    }
+
+    /** Keeps a file that was chosen, or takes one that is there, and has it read. */
     @POST
     @Consumes(MediaType.MULTIPART_FORM_DATA)
     @RolesAllowed({Role.COORDINATOR, Role.ADMIN})
@@ -88,26 +137,50 @@ public class SettingsFilePageResource {
             @RestForm("file") @Nullable FileUpload file,
             @FormParam("csrf") @Nullable String csrf) {
         Sheet sheet = sheets.readable(kind);
-        FileAct<?> act = usable(kind);
+        FileAct act = usable(kind);
         SentFields typed = form.fields();
+        String of = typed.given(OF);
+        UUID before = of == null ? null : Paging.uuid("of", of);
         return forms.tried(
                 () -> {
-                    SentFile sent = SentFile.of(file);
                     EntryBody told = EntryBody.of(fields.shapes(act.act()), typed, SentFields.NOTHING, region.zone());
+                    String path = "/settings/files/" + kind;
+                    if (before != null && !isChosen(file)) {
+                        return forms.take(
+                                path,
+                                form.key(),
+                                typed,
+                                () -> address(files.readAgain(act.kind(), before, entry(act, told))));
+                    }
+                    SentFile sent = SentFile.of(file);
                     return forms.take(
-                            "/settings/files/" + kind,
+                            path,
                             form.key(),
                             List.of(sent.told(), typed),
-                            () -> sent.read((name, octets) -> {
-                                act.take(told, bodies, new SheetFiles.Sent(name, octets));
-                                return URI.create(sheet.home());
-                            }));
+                            () -> sent.read((name, octets) ->
+                                    address(files.bring(act.kind(), entry(act, told), name, octets))));
                 },
-                (why, errors) -> again(sheet, act.act(), typed, why, errors));
+                (why, errors) -> html(
+                        why.status(),
+                        before == null
+                                ? list(sheet, act, typed, errors, null)
+                                : one(sheet, act, files.getFile(act.kind(), before), typed, errors)));
     }
 
-    private FileAct<?> usable(String kind) {
-        FileAct<?> act = files.find(kind);
+    private static boolean isChosen(@Nullable FileUpload file) {
+        return file != null && file.fileName() != null && !file.fileName().isBlank();
+    }
+
+    private Object entry(FileAct act, EntryBody told) {
+        return told.read(bodies, act.act().body());
+    }
+
+    private static URI address(BroughtFileView file) {
+        return URI.create("/settings/files/" + file.kind().inAddresses() + "/" + file.id());
+    }
+
+    private FileAct usable(String kind) {
+        FileAct act = kinds.find(kind);
         if (act == null) {
             throw new NotFoundException("kind of files", kind);
         }
@@ -117,18 +190,59 @@ public class SettingsFilePageResource {
         return act;
     }
 
-    private Response again(Sheet sheet, Act<?> act, SentFields typed, CulvertException why, List<FieldError> errors) {
-        return Response.status(why.status())
-                .entity(form(sheet, act, typed, errors))
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
+    /** What was told beside a file, as a form has it. */
+    private SentFields told(FileAct act, BroughtFileView file) {
+        return EntryBody.typed(fields.shapes(act.act()), mapper.valueToTree(file.told()), region.zone());
     }
 
-    private TemplateInstance form(Sheet sheet, Act<?> act, SentFields typed, List<FieldError> errors) {
+    /** What was wrong, beside the field of the form that it is of; what lies in the file itself is said with its place. */
+    private List<FieldError> failure(FileAct act, BroughtFileView file) {
+        FileFailure failure = file.failure();
+        if (failure == null) {
+            return List.of();
+        }
+        Set<String> names =
+                fields.shapes(act.act()).stream().map(FieldShape::name).collect(Collectors.toSet());
+        return failure.wrong().stream()
+                .map(wrong -> {
+                    String attribute = "attributes." + wrong.field();
+                    String field = names.contains(attribute) ? attribute : wrong.field();
+                    boolean inFile = !names.contains(field) && field.startsWith("features.");
+                    return new FieldError(
+                            field,
+                            inFile ? "At " + field + ": " + wrong.detail() : wrong.detail(),
+                            wrong.wanted(),
+                            wrong.otherReading());
+                })
+                .toList();
+    }
+
+    private TemplateInstance list(
+            Sheet sheet, FileAct act, SentFields typed, List<FieldError> errors, @Nullable String before) {
+        Page<BroughtFileView> found = files.listFiles(
+                act.kind(), SHOWN, before == null || before.isBlank() ? null : Paging.uuid("before", before));
+        return with(list, sheet, act, typed, errors)
+                .data("files", found.items().stream().map(BroughtPage::of).toList())
+                .data("older", found.next());
+    }
+
+    private TemplateInstance one(
+            Sheet sheet, FileAct act, BroughtFileView file, SentFields typed, List<FieldError> errors) {
+        return with(one, sheet, act, typed, errors).data("page", BroughtPage.of(file));
+    }
+
+    private TemplateInstance with(Template page, Sheet sheet, FileAct act, SentFields typed, List<FieldError> errors) {
         return page.data("sheet", sheet.name())
                 .data("key", sheet.key())
                 .data("home", sheet.home())
-                .data("form", fields.form(act, typed, errors, sheet::called, Map.of()))
+                .data("form", fields.form(act.act(), typed, errors, sheet::called, Map.of()))
                 .data("once", UUID.randomUUID().toString());
+    }
+
+    private static Response html(int status, TemplateInstance page) {
+        return Response.status(status)
+                .entity(page)
+                .type(MediaType.TEXT_HTML_TYPE)
+                .build();
     }
 }

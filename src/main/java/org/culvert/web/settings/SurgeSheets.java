@@ -1,15 +1,19 @@
 package org.culvert.web.settings;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
+import java.time.Instant;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import org.culvert.animal.intake.IntakeService;
 import org.culvert.animal.intake.SurgeEntries;
 import org.culvert.animal.intake.SurgeRegister;
+import org.culvert.call.CallEntry;
 import org.culvert.care.placement.SurgeService;
+import org.culvert.platform.FormBodies;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.Page;
 import org.culvert.web.acts.Act;
@@ -24,16 +28,64 @@ class SurgeSheets implements SheetSource {
             @NotNull List<String> leaveOutCases,
             @Nullable @Size(max = 4000) String conditions) {}
 
+    /** Many animals at once, a line each; where one was found, and by whom, is told of it alone. */
+    record ManyTakenIn(
+            @Nullable Instant at,
+            @Nullable UUID holderMemberId,
+            @NotNull @Valid List<AnimalLine> animals) {
+        SurgeEntries.IntakeEntry asked() {
+            return new SurgeEntries.IntakeEntry(
+                    at, holderMemberId, animals.stream().map(AnimalLine::asked).toList());
+        }
+    }
+
+    /** An animal as a line has it, most important first. */
+    record AnimalLine(
+            @NotNull String sector,
+            SurgeEntries.@NotNull IntakeVitality vitality,
+            @Nullable String temporaryNumber,
+            @Nullable String verbatimIdentification,
+            SurgeEntries.@Nullable Triage triage,
+            @Nullable String condition,
+            @Nullable String taxon,
+            CallEntry.@Nullable Sex sex,
+            @Nullable String lifeStage,
+            boolean dependentYoung,
+            @Nullable String motherTemporaryNumber,
+            @Nullable String cause) {
+        SurgeEntries.IntakeAnimal asked() {
+            return new SurgeEntries.IntakeAnimal(
+                    sector,
+                    temporaryNumber,
+                    taxon,
+                    verbatimIdentification,
+                    vitality,
+                    sex == null ? CallEntry.Sex.unknown : sex,
+                    lifeStage,
+                    dependentYoung,
+                    null,
+                    null,
+                    null,
+                    condition,
+                    triage,
+                    cause,
+                    motherTemporaryNumber,
+                    null);
+        }
+    }
+
     private static final int MOST = 50;
 
     private final SurgeRegister surges;
     private final IntakeService intakes;
     private final SurgeService proposals;
+    private final FormBodies bodies;
 
-    SurgeSheets(SurgeRegister surges, IntakeService intakes, SurgeService proposals) {
+    SurgeSheets(SurgeRegister surges, IntakeService intakes, SurgeService proposals, FormBodies bodies) {
         this.surges = surges;
         this.intakes = intakes;
         this.proposals = proposals;
+        this.bodies = bodies;
     }
 
     @Override
@@ -54,6 +106,15 @@ class SurgeSheets implements SheetSource {
                                 SurgeEntries.IntakeAnimal.class,
                                 Set.of("place", "finder")),
                         (id, animal) -> intakes.takeIn(id, new SurgeEntries.IntakeEntry(null, null, List.of(animal))))
+                .act(
+                        new Act<>(
+                                "many-intakes",
+                                "POST /api/surges/{id}/intakes",
+                                null,
+                                true,
+                                ManyTakenIn.class,
+                                Set.of()),
+                        (id, many) -> intakes.takeIn(id, bodies.checked(many.asked())))
                 .act(
                         new Act<>(
                                 "sectors",

@@ -98,6 +98,12 @@ public interface ActExplainedWords {
     @Message("A part of the ground by which casualties are numbered.")
     String sectors();
 
+    @Message(
+            "Many animals at the tent, each on a line of its own with its parts in the order that stands over the lines. A part "
+                    + "that is not known stays empty; what is not told, such as where one was found, is unknown, and is entered of it "
+                    + "alone. All are taken in, or none.")
+    String manyIntakes();
+
     @Message("One animal at the tent. It gets its number and a case; what is not known now is entered later.")
     String intakes();
 

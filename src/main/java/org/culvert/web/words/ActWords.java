@@ -96,6 +96,9 @@ public interface ActWords {
     @Message("Take an animal in")
     String intakes();
 
+    @Message("Take many in, a line each")
+    String manyIntakes();
+
     @Message("Place old records on these roads")
     String placeMoves();
 

@@ -340,6 +340,36 @@ public interface EvidenceWords {
             + "hotspots, then the rest. It takes some seconds.")
     String paperMeans();
 
+    @Message("How far it is")
+    String paperState();
+
+    @Message("The report is being made from the run and today's counts. It takes some seconds, and comes by itself.")
+    String paperMaking();
+
+    @Message("The report is ready.")
+    String paperReady();
+
+    @Message("The report did not come. Try its address once more.")
+    String paperFailed();
+
+    @Message("The report as a file (PDF)")
+    String paperFile();
+
+    @Message("What is in it")
+    String paperHolds();
+
+    @Message("One page for a meeting: the stretches in order, and a map")
+    String paperMeeting();
+
+    @Message("One page of method: what was counted, what is assumed, what was left out and why")
+    String paperMethod();
+
+    @Message("A page for each of the first {cards} of {hotspots} hotspots, with its map and charts")
+    String paperCards(int cards, int hotspots);
+
+    @Message("What it does not show, and the data in a table")
+    String paperCaveats();
+
     @Message("for QGIS and other map programs")
     String geoPackage();
 

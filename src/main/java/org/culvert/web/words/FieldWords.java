@@ -21,6 +21,12 @@ public interface FieldWords {
     @Message("Groups of animals")
     String taxonGroups();
 
+    @Message("Groups in a part of the year (months such as 10, 11, 12)")
+    String seasons();
+
+    @Message("Animals")
+    String animals();
+
     @Message("Scientific name")
     String scientificName();
 

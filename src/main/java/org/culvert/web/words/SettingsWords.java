@@ -88,8 +88,85 @@ public interface SettingsWords {
             + "that cannot be read, and nothing is entered.")
     String fileIntro();
 
-    @Message("The file is read; a large one takes some minutes.")
-    String underway();
+    @Message("The file is sent:")
+    String sending();
+
+    @Message("The file is being kept.")
+    String beingKept();
+
+    @Message("This file is too large. At most 200 million octets can be sent at once.")
+    String tooLarge();
+
+    @Message("The file could not be sent. Try again; nothing was kept.")
+    String sendingFailed();
+
+    @Message("Files brought so far")
+    String broughtSoFar();
+
+    @Message("No file of this kind was brought yet. Each stands here with who brought it, when, and what came of it.")
+    String nothingBrought();
+
+    @Message("brought {when} by {who}")
+    String broughtBy(String when, String who);
+
+    @Message("{#switch state}{#case 'waiting'}○ waits{#case 'underway'}◐ is being read{#case 'taken'}✓ "
+            + "taken{#case}✗ nothing taken{/switch}")
+    String fileState(String state);
+
+    @Message("Older files")
+    String olderFiles();
+
+    @Message("It waits until the server takes it up.")
+    String waiting();
+
+    @Message("{#switch step}{#case 'octets'}Read: {done}{#if whole} of {whole}{/if}{#case 'features'}Features "
+            + "read: {done}{#case 'joining'}Lines are joined to a network of roads{#case}Links kept: {done}{#if whole} of "
+            + "{whole}{/if}{/switch}")
+    String step(String step, String done, String whole);
+
+    @Message("Look how far it is")
+    String lookHowFar();
+
+    @Message("You can close this page. The file is kept, and is read whether somebody looks or not; nothing is "
+            + "entered before all of it can be.")
+    String mayLeave();
+
+    @Message("Version {number} of the roads: {links} links, {kilometres} km, from {lines} lines.")
+    String roadsTaken(String number, String links, String kilometres, String lines);
+
+    @Message("{links} of the links were there before, and keep what is known of them.")
+    String linksKept(String links);
+
+    @Message("{entered} areas entered, of {features} features.")
+    String landTaken(String entered, String features);
+
+    @Message("{entered} release sites entered, of {features} features. Whether who owns the land agrees is unknown "
+            + "until somebody enters it, and whether an animal may go back there is for rules, local codes and vets.")
+    String sitesTaken(String entered, String features);
+
+    @Message("Left out, and why")
+    String leftOut();
+
+    @Message("Not understood, and taken as unknown")
+    String notUnderstood();
+
+    @Message("Nothing was taken of this file.")
+    String nothingTaken();
+
+    @Message("The file is still here, and can be read again with other answers, without being sent.")
+    String stillKept();
+
+    @Message("The file is no longer kept here: choose it again, if it is wanted.")
+    String keptNoLonger();
+
+    @Message("Another file in its place, where the file itself was wrong")
+    String otherFile();
+
+    @Message("Have it read again")
+    String readAgain();
+
+    @Message("What holds:")
+    String whatHolds();
 
     @Message("{#switch what}{#case 'due'}To look at again{#case 'holds'}Holds now{#case}Holds " + "later{/switch}")
     String state(Object what);

@@ -10,6 +10,7 @@ import java.util.Map;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
 import org.culvert.platform.InvalidException;
+import org.culvert.platform.file.ReadingWatch;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
@@ -18,7 +19,7 @@ class OsmExtractTest {
 
     private static List<OsmExtract.Way> read(byte[] octets) {
         try (OsmExtract extract = OsmExtract.open(new ByteArrayInputStream(octets))) {
-            return extract.ways(tags -> tags.containsKey("highway"));
+            return extract.ways(tags -> tags.containsKey("highway"), ReadingWatch.NOBODY);
         }
     }
 

@@ -326,6 +326,63 @@ class SettingsPageResourceTest {
     }
 
     @Test
+    void manyAnimalsOfASurgeAreTakenInByALineEach() {
+        World world = World.shared();
+        String surge = Api.make(COORDINATOR, "/api/surges", """
+                        {"name":"The flood by the lines","kind":"flood","from":"2026-01-01T00:00:00Z","tentWords":"on the oval",
+                         "holderMemberId":"%s"}
+                        """.formatted(world.rescuer))
+                .getString("id");
+        Api.make(COORDINATOR, "/api/surges/" + surge + "/sectors", "{\"code\":\"A\",\"words\":\"a hill\"}");
+        String lines = "A | alive | A-7 | a turtle | immediate | shell split\nA | dead || a wallaby";
+        assertThat(send(
+                                COORDINATOR,
+                                "/settings/surges/many-intakes",
+                                "act.of",
+                                surge,
+                                "animals",
+                                lines + "\nA | asleep")
+                        .statusCode(400)
+                        .extract()
+                        .asString())
+                .contains("A | asleep", "f-animals-wrong");
+        String intakes = "/api/surges/" + surge + "/intakes";
+        assertThat(Api.get(COORDINATOR, intakes).getList("items"))
+                .as("all or none")
+                .isEmpty();
+        send(COORDINATOR, "/settings/surges/many-intakes", "act.of", surge, "animals", lines)
+                .statusCode(303);
+        assertThat(Api.get(COORDINATOR, intakes).getList("items.temporaryNumber", String.class))
+                .hasSize(2)
+                .contains("A-7");
+    }
+
+    @Test
+    void aYearIsAskedForByMonthsToo() {
+        World.shared();
+        String[] year = {
+            "periodFrom", "2025-01-01", "periodTo", "2025-12-31", "plan", "decided for a test", "taxonGroups", "turtles"
+        };
+        assertThat(send(COORDINATOR, "/settings/annual-runs/entry", with(year, "seasons", "turtles | 10, 13"))
+                        .statusCode(400)
+                        .extract()
+                        .asString())
+                .contains("turtles | 10, 13", "f-seasons-wrong");
+        assertThat(send(COORDINATOR, "/settings/annual-runs/entry", with(year, "seasons", "turtles | spring"))
+                        .statusCode(400)
+                        .extract()
+                        .asString())
+                .contains("are no months.", "f-seasons-wrong");
+    }
+
+    private static String[] with(String[] told, String field, String value) {
+        String[] all = Arrays.copyOf(told, told.length + 2);
+        all[told.length] = field;
+        all[told.length + 1] = value;
+        return all;
+    }
+
+    @Test
     void everyKindAndFormOpens() {
         World.shared();
         for (Sheet sheet : sheets.all()) {

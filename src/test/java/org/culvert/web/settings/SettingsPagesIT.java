@@ -3,6 +3,8 @@ package org.culvert.web.settings;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.quarkus.test.junit.QuarkusTest;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import org.culvert.support.Api;
 import org.culvert.support.Browser;
@@ -16,8 +18,15 @@ class SettingsPagesIT {
     @TempDir
     Path folder;
 
+    private Path lake() throws IOException {
+        return Files.writeString(folder.resolve("lake.geojson"), """
+                {"type":"FeatureCollection","features":[{"type":"Feature","properties":{"NAME":"a lake of a test"},
+                "geometry":{"type":"Polygon","coordinates":[[[151,-31],[151.01,-31],[151.01,-31.01],[151,-31]]]}}]}
+                """);
+    }
+
     @Test
-    void aCoordinatorKeepsRulesAndPeopleInOrder() {
+    void aCoordinatorKeepsRulesAndPeopleInOrder() throws IOException {
         World world = World.shared();
         try (Browser browser = Browser.start(folder.resolve("profile"))) {
             browser.open("/sign-in");
@@ -54,6 +63,22 @@ class SettingsPagesIT {
             browser.assertUsable("settings-wrong");
             browser.open("/settings/files/road-networks");
             browser.assertUsable("settings-file");
+            browser.open("/settings/files/land-areas");
+            browser.find("#file").sendKeys(lake().toString());
+            browser.run(
+                    "document.querySelector('#f-kind').value = 'water'; document.querySelector('#f-from').value = '2026-01-01';");
+            browser.fill("#f-nameAttribute", "NAMES");
+            browser.fill("#f-source", "made for a test");
+            browser.press("main form button");
+            browser.await(
+                    "the file was read",
+                    () -> !browser.list("#f-nameAttribute-wrong, .wrong").isEmpty());
+            assertThat(browser.text("main")).contains("Nothing was taken of this file.", "The file is still here");
+            browser.assertUsable("settings-brought-wrong");
+            browser.fill("#f-nameAttribute", "NAME");
+            browser.press("main form button");
+            browser.await("the file was taken", () -> browser.text("main").contains("1 areas entered"));
+            browser.assertUsable("settings-brought");
             browser.open("/roster");
             browser.assertUsable("roster");
             browser.open("/roster/members/" + world.carer);
