@@ -147,6 +147,10 @@ public class ClinicPageResource {
         return id;
     }
 
+    private static String openingSaid(String typed, CaseTongue tongue) {
+        return typed.replace("00:00-00:00", tongue.words().allDay());
+    }
+
     /** @param sent what was typed into the form and not taken */
     private Response page(int status, @Nullable UUID clinic, @Nullable SentFields sent, List<FieldError> errors) {
         Viewer asker = sight.viewer();
@@ -166,7 +170,7 @@ public class ClinicPageResource {
                                         ? null
                                         : pages.waiting(clinic, tongue))
                         .data("profile", profile)
-                        .data("opening", kept.text("opening"))
+                        .data("opening", openingSaid(kept.text("opening"), tongue))
                         .data("groups", groups)
                         .data(
                                 "form",

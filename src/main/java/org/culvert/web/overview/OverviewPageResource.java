@@ -19,6 +19,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.culvert.animal.CaseView;
 import org.culvert.animal.CustodyLists;
 import org.culvert.care.clock.ClockService;
@@ -39,6 +40,8 @@ import org.culvert.platform.Role;
 import org.culvert.platform.account.OwnForm;
 import org.culvert.roster.Holder;
 import org.culvert.roster.RosterService;
+import org.culvert.taxon.TaxonService;
+import org.culvert.taxon.TaxonService.GroupView;
 import org.culvert.web.PageForms;
 import org.jspecify.annotations.Nullable;
 
@@ -61,6 +64,7 @@ public class OverviewPageResource {
     private final AlertService alerts;
     private final LapseService lapses;
     private final RosterService roster;
+    private final TaxonService taxa;
     private final CarerPlaces places;
     private final PageForms forms;
 
@@ -74,6 +78,7 @@ public class OverviewPageResource {
             AlertService alerts,
             LapseService lapses,
             RosterService roster,
+            TaxonService taxa,
             CarerPlaces places,
             PageForms forms) {
         this.overview = overview;
@@ -85,6 +90,7 @@ public class OverviewPageResource {
         this.alerts = alerts;
         this.lapses = lapses;
         this.roster = roster;
+        this.taxa = taxa;
         this.places = places;
         this.forms = forms;
     }
@@ -123,7 +129,9 @@ public class OverviewPageResource {
     @Path("/lapsing")
     @RolesAllowed(Role.COORDINATOR)
     public TemplateInstance listLapsing(@HeaderParam("HX-Request") @Nullable String partOfPage) {
-        return lapsing.data("lapses", lapses.listLapses(LAPSE_DAYS)).data("whole", partOfPage == null);
+        return lapsing.data("lapses", lapses.listLapses(LAPSE_DAYS))
+                .data("groups", taxa.listGroups().stream().collect(Collectors.toMap(GroupView::key, GroupView::name)))
+                .data("whole", partOfPage == null);
     }
 
     private static String given(String field, @Nullable String typed, int most) {
@@ -140,7 +148,8 @@ public class OverviewPageResource {
      *
      * @param taker call sign or name; null for a person outside the network, who is named to nobody here
      */
-    public record Offer(@Nullable String taker, @Nullable Instant at) {}
+    public record Offer(
+            @Nullable String taker, UUID caseId, @Nullable Instant at) {}
 
     private Offer offer(CaseView.HandOverView offered) {
         Holder taker = offered.taker();
@@ -151,7 +160,7 @@ public class OverviewPageResource {
                 : organisation == null
                         ? null
                         : roster.getOrganisation(organisation).name();
-        return new Offer(name, offered.offeredAt());
+        return new Offer(name, offered.caseId(), offered.offeredAt());
     }
 
     private Response page(int status, List<FieldError> errors) {

@@ -118,11 +118,17 @@ public interface CaseWords {
     @Message("The clinic has sent it on, and no plan is in force")
     String noPlanAfterDischarge();
 
+    @Message("all day")
+    String allDay();
+
+    @Message("{number} may not hold it, as far as is entered, and why")
+    String mayNot(int number);
+
     @Message("To the plan")
     String toPlan();
 
-    @Message("Missed: {what}, due {day}, {times} in a row")
-    String taskMissed(Object what, Object day, Object times);
+    @Message("Missed, due {day}{#if times > 1}, {times} in a row{/if}: {what}")
+    String taskMissed(Object what, Object day, int times);
 
     @Message("At {clinic} since {at}, and not sent on yet")
     String atClinicSince(Object clinic, Object at);

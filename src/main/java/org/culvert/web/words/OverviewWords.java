@@ -75,6 +75,9 @@ public interface OverviewWords {
     @Message("Hand-overs that nobody has accepted")
     String handOvers();
 
+    @Message("The case")
+    String toCase();
+
     @Message("Offered {when}; the giver holds the animal until then.")
     String offeredSince(String when);
 
