@@ -19,6 +19,9 @@ import org.jspecify.annotations.Nullable;
 public class FormOnce {
     private static final int SEE_OTHER = 303;
 
+    /** A file may take long; what it enters and its answer are one transaction all the same. */
+    private static final int PATIENCE_SECONDS = 3600;
+
     private final KeptAnswers answers;
     private final Actor actor;
 
@@ -44,7 +47,7 @@ public class FormOnce {
         digest.body(told);
         String hash = digest.hex();
         UUID account = actor.accountId();
-        return QuarkusTransaction.requiringNew().call(() -> {
+        return QuarkusTransaction.requiringNew().timeout(PATIENCE_SECONDS).call(() -> {
             Answer before = answers.await(account, read, hash);
             if (before != null) {
                 return URI.create(Objects.requireNonNull(before.location(), "a form leads to a page"));

@@ -201,9 +201,16 @@ public class TrafficCountService {
 
     /** What has been checked and placed. */
     TrafficCount keep(TrafficFigures figures, CountedPlace place, @Nullable UUID importId) {
-        TrafficCount count = TrafficCount.of(figures, place, regions.zone());
+        TrafficCount count = add(figures, place, regions.zone(), importId);
+        rows.flush();
+        return count;
+    }
+
+    /** The same of one among many, which is sent to the database with others. */
+    TrafficCount add(TrafficFigures figures, CountedPlace place, ZoneId zone, @Nullable UUID importId) {
+        TrafficCount count = TrafficCount.of(figures, place, zone);
         count.importedBy(importId);
-        rows.persistAndFlush(count);
+        rows.persist(count);
         return count;
     }
 

@@ -6,6 +6,7 @@ import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.OffsetDateTime;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -131,11 +132,13 @@ public class TrafficFileService {
         Map<String, Integer> leftOut = new TreeMap<>();
         try (TemporaryCopy copy = TemporaryCopy.of(sent.octets())) {
             UUID importId = note(copy.sha256());
+            ZoneId zone = regions.zone();
             FileOfFeatures.Told told = read(settings, sent, copy, new Rows() {
                 @Override
                 public void understood(String at, TrafficRowReader.Read read) {
-                    ids.add(counts.keep(read.figures(), read.place(), importId).id());
-                    // What was entered is looked through for changes with each row that follows, until it is let go
+                    ids.add(counts.add(read.figures(), read.place(), zone, importId)
+                            .id());
+                    // Sent together, and let go: what the session holds is looked through at each flush
                     if (ids.size() % ROWS_AT_ONCE == 0) {
                         entities.flush();
                         entities.clear();
