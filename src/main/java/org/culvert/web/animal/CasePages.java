@@ -176,11 +176,9 @@ class CasePages {
                         "title",
                         tongue.words().carersFor(told.number(), told.animal().vernacularName()))
                 .data("candidates", candidates)
-                .data(
-                        "mayNot",
-                        (int) candidates.stream()
-                                .filter(one -> one.option().answer().equals("canNotTake"))
-                                .count())
+                .data("mayNot", (int) candidates.stream()
+                        .filter(one -> one.option().answer().equals("canNotTake"))
+                        .count())
                 .data("say", tongue)
                 .data("errors", sent.errors())
                 .data(

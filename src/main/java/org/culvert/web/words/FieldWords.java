@@ -24,6 +24,9 @@ public interface FieldWords {
     @Message("Groups in a part of the year (months such as 10, 11, 12)")
     String seasons();
 
+    @Message("Season")
+    String seasonWindow();
+
     @Message("Animals")
     String animals();
 
