@@ -127,6 +127,14 @@ class DeskPageResourceTest {
         assertThat((Object) call.get("place")).isNull();
     }
 
+    /** As long as the API takes them: a letter of three octets has nine on its way. */
+    @Test
+    void aLongTaleKeepsNoCallFromBeingKept() {
+        String tale = "\u20ac".repeat(20_000);
+        Json call = Api.get(DISPATCHER, "/api/incidents/" + incidentOf(send("/desk/calls", Map.of("words", tale))));
+        assertThat(call.getString("calls[0].words")).isEqualTo(tale);
+    }
+
     @Test
     void anEmptyFormIsACallToo() {
         assertThat(incidentOf(send("/desk/calls", Map.of()))).isNotEmpty();
