@@ -322,6 +322,11 @@ class BadInputResourceTest {
         for (JsonNode good : bodies) {
             for (String role : fitting.isEmpty() ? roles : fitting) {
                 int status = send(operation, role, good);
+                for (int i = 0; i < 10 && status == 409 && operation.path().endsWith("/cancellation"); i++) {
+                    // What runs came to its own end first
+                    world.renew();
+                    status = send(operation, role, good);
+                }
                 taken |= status < 300;
                 refusals.add(role + " " + status);
                 if (fitting.isEmpty() && status < 300) {
