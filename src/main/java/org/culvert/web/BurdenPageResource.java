@@ -54,9 +54,6 @@ public class BurdenPageResource {
                 .data("page", page)
                 .data("errors", errors)
                 .data("groups", taxa.listGroups());
-        return Response.status(status)
-                .entity(html)
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
+        return PageForms.html(status, html);
     }
 }

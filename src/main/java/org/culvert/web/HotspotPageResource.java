@@ -261,9 +261,6 @@ public class HotspotPageResource {
     }
 
     private static Response again(int status, TemplateInstance page) {
-        return Response.status(status)
-                .entity(page)
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
+        return PageForms.html(status, page);
     }
 }

@@ -1,6 +1,7 @@
 package org.culvert.web;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
@@ -109,5 +110,13 @@ public class PageForms {
         }
         return List.of(
                 new FieldError("act", Objects.requireNonNullElse(e.getMessage(), e.title()), words.lookAgain(), null));
+    }
+
+    /** A page as the answer. */
+    public static Response html(int status, Object page) {
+        return Response.status(status)
+                .entity(page)
+                .type(MediaType.TEXT_HTML_TYPE)
+                .build();
     }
 }

@@ -65,9 +65,6 @@ public class SeasonsPageResource {
                 .data("page", page)
                 .data("errors", errors)
                 .data("groups", groups);
-        return Response.status(status)
-                .entity(html)
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
+        return PageForms.html(status, html);
     }
 }

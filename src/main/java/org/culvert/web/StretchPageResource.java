@@ -63,9 +63,6 @@ public class StretchPageResource {
                 .data("groups", taxa.listGroups())
                 .data("windows", windows.listWindows())
                 .data("kinds", WorksKind.values());
-        return Response.status(status)
-                .entity(html)
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
+        return PageForms.html(status, html);
     }
 }

@@ -98,10 +98,7 @@ public class WorksPageResource {
                             entry,
                             () -> URI.create("/works/" + service.enter(entry).id()));
                 },
-                (why, errors) -> Response.status(why.status())
-                        .entity(page(null, errors, form))
-                        .type(MediaType.TEXT_HTML_TYPE)
-                        .build());
+                (why, errors) -> PageForms.html(why.status(), page(null, errors, form)));
     }
 
     @GET

@@ -1,7 +1,6 @@
 package org.culvert.web.animal;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.Arrays;
@@ -68,9 +67,10 @@ class CaseAnswers {
             List<FieldError> errors) {
         if (kind == CaseFormKind.placement) {
             String member = typed.text("carerMemberId");
-            return html(status, pages.carers(caseId, new CaseSent(kind.name() + "-" + member, typed, errors)));
+            return PageForms.html(
+                    status, pages.carers(caseId, new CaseSent(kind.name() + "-" + member, typed, errors)));
         }
-        return html(status, pages.page(caseId, null, null, new CaseSent(kind.id(target), typed, errors)));
+        return PageForms.html(status, pages.page(caseId, null, null, new CaseSent(kind.id(target), typed, errors)));
     }
 
     /** The name of a form, if it is one. */
@@ -80,12 +80,5 @@ class CaseAnswers {
                 .filter(name -> name.equals(kind))
                 .findFirst()
                 .orElse(null);
-    }
-
-    static Response html(int status, Object page) {
-        return Response.status(status)
-                .entity(page)
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
     }
 }

@@ -63,7 +63,7 @@ public class CasePageResource {
             return Response.seeOther(URI.create("/cases/" + numbered)).build();
         }
         String cursor = Typed.given(before);
-        return CaseAnswers.html(
+        return PageForms.html(
                 200, lists.page(wanted, "ended".equals(state), cursor == null ? null : Paging.uuid("before", cursor)));
     }
 
@@ -89,7 +89,7 @@ public class CasePageResource {
                 typed,
                 () -> URI.create("/cases/" + newCases.open(typed)),
                 (why, errors) ->
-                        CaseAnswers.html(why.status(), newCases.page(new CaseSent(NewCasePages.FORM, typed, errors))));
+                        PageForms.html(why.status(), newCases.page(new CaseSent(NewCasePages.FORM, typed, errors))));
     }
 
     /**

@@ -160,7 +160,7 @@ public class ClinicPageResource {
                 clinic == null ? null : profiles.findOfClinic(clinic).orElse(null);
         SentFields kept = ClinicForm.typed(profile, tongue.locale());
         List<TaxonService.GroupView> groups = taxa.listGroups();
-        return CaseAnswers.html(
+        return PageForms.html(
                 status,
                 template.data("clinic", clinic == null ? null : roster.getOrganisation(clinic))
                         .data("clinics", choosesClinic ? roster.listOrganisations("clinic") : List.of())

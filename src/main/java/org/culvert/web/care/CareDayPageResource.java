@@ -183,8 +183,9 @@ public class CareDayPageResource {
                                 errors)
                         .tell(days.getDay(asked, day), !own && sight.sees("care-day", "callSign"));
         boolean keeps = asked != null && (chooses() || own);
-        return Response.status(status)
-                .entity(template.data("page", page)
+        return PageForms.html(
+                status,
+                template.data("page", page)
                         .data("errors", errors)
                         .data("member", member(member))
                         .data("kinds", KINDS)
@@ -194,9 +195,7 @@ public class CareDayPageResource {
                         .data("address", address)
                         .data(
                                 "members",
-                                sight.viewer().hasAny(Role.COORDINATOR, Role.CLINIC) ? days.listHolders() : List.of()))
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
+                                sight.viewer().hasAny(Role.COORDINATOR, Role.CLINIC) ? days.listHolders() : List.of()));
     }
 
     private boolean chooses() {

@@ -139,7 +139,7 @@ public class ClutchPageResource {
     private Response list(int status, @Nullable String before, SentFields sent, List<FieldError> errors) {
         Page<ClutchPage.Listed> found =
                 pages.list(SHOWN, before == null || before.isBlank() ? null : Paging.uuid("before", before));
-        return html(
+        return PageForms.html(
                 status,
                 list.data("clutches", found.items())
                         .data("older", found.next())
@@ -148,16 +148,9 @@ public class ClutchPageResource {
     }
 
     private Response page(int status, UUID id, SentFields sent, boolean ofFile, List<FieldError> errors) {
-        return html(
+        return PageForms.html(
                 status,
                 one.data("page", pages.page(id, sent, ofFile, errors))
                         .data("key", UUID.randomUUID().toString()));
-    }
-
-    private static Response html(int status, Object page) {
-        return Response.status(status)
-                .entity(page)
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
     }
 }

@@ -261,8 +261,9 @@ public class DeskIncidentResource {
         String callId = Typed.given(call);
         DeskIncidentPage page = pages.page(
                 Paging.uuid("id", id), callId == null ? null : Paging.uuid("call", callId), typed, sending, gate);
-        return Response.status(status)
-                .entity(template.data("page", page)
+        return PageForms.html(
+                status,
+                template.data("page", page)
                         .data("typed", page.typed())
                         .data("where", page.where())
                         .data("errors", errors)
@@ -271,8 +272,6 @@ public class DeskIncidentResource {
                         .data("key", UUID.randomUUID().toString())
                         .data("animals", pages.listAnimals())
                         .data("causes", pages.listCauses())
-                        .data("now", page.now()))
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
+                        .data("now", page.now()));
     }
 }

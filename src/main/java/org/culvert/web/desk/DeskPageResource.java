@@ -152,8 +152,9 @@ public class DeskPageResource {
 
     private Response page(int status, DeskCall typed, List<FieldError> errors) {
         List<OpenIncidentView> all = incidents.listOpen();
-        return Response.status(status)
-                .entity(desk.data("typed", DeskTold.of(typed))
+        return PageForms.html(
+                status,
+                desk.data("typed", DeskTold.of(typed))
                         .data("errors", errors)
                         .data("key", UUID.randomUUID().toString())
                         .data("animals", animals.list())
@@ -163,8 +164,6 @@ public class DeskPageResource {
                         .data("now", clock.instant())
                         .data("where", null)
                         .data("placeErrors", List.of())
-                        .data("suggested", List.of()))
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
+                        .data("suggested", List.of()));
     }
 }

@@ -134,11 +134,9 @@ public class KeptPageResource {
                     carryOut(whole, about, deed, kept, typed);
                     return URI.create(wholes.pageOf(whole, about));
                 },
-                (why, errors) -> Response.status(why.status())
-                        .entity(pages.form(
-                                whole, about, one, deed, wholes.require(whole, one, about, record), typed, errors))
-                        .type(MediaType.TEXT_HTML_TYPE)
-                        .build());
+                (why, errors) -> PageForms.html(
+                        why.status(),
+                        pages.form(whole, about, one, deed, wholes.require(whole, one, about, record), typed, errors)));
     }
 
     private void carryOut(Whole whole, UUID about, Deed<?> deed, Kept kept, SentFields typed) {
@@ -188,10 +186,7 @@ public class KeptPageResource {
                                 return URI.create(wholes.pageOf(whole, about));
                             });
                 },
-                (why, errors) -> Response.status(why.status())
-                        .entity(pages.all(whole, about, errors))
-                        .type(MediaType.TEXT_HTML_TYPE)
-                        .build());
+                (why, errors) -> PageForms.html(why.status(), pages.all(whole, about, errors)));
     }
 
     /** A photograph as it came, with who opened it and why on record. */
@@ -227,10 +222,7 @@ public class KeptPageResource {
                             .header("Content-Disposition", "attachment")
                             .build();
                 },
-                (why, errors) -> Response.status(why.status())
-                        .entity(pages.all(whole, about, errors))
-                        .type(MediaType.TEXT_HTML_TYPE)
-                        .build());
+                (why, errors) -> PageForms.html(why.status(), pages.all(whole, about, errors)));
     }
 
     private static UUID record(@Nullable String of) {

@@ -177,8 +177,9 @@ public class OverviewPageResource {
                 .filter(carer -> carer.free() > 0)
                 .sorted(Comparator.comparing(PlacesOfCarer::free).reversed())
                 .toList();
-        return Response.status(status)
-                .entity(overview.data("errors", errors)
+        return PageForms.html(
+                status,
+                overview.data("errors", errors)
                         .data("free", free.subList(0, Math.min(SHOWN, free.size())))
                         .data(
                                 "freeCount",
@@ -194,8 +195,6 @@ public class OverviewPageResource {
                                 offers.items().stream().map(this::offer).toList())
                         .data("moreHandOvers", offers.next() != null)
                         .data("gaps", custody.listGaps(SHOWN, null))
-                        .data("alerts", alerts.listAlerts(true, SHOWN, null)))
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
+                        .data("alerts", alerts.listAlerts(true, SHOWN, null)));
     }
 }

@@ -202,7 +202,7 @@ public class RecordPageResource {
 
     private Response page(int status, RecordFilePage page, boolean anew, List<FieldError> errors) {
         RecordFilePage.Reading reading = page.reading();
-        return html(
+        return PageForms.html(
                 status,
                 one.data("page", page)
                         .data("reading", reading)
@@ -252,18 +252,11 @@ public class RecordPageResource {
         List<Listed> listed = found.items().stream()
                 .map(file -> Listed.of(file, standing.getOrDefault(file.id(), RecordStandings.NOWHERE)))
                 .toList();
-        return html(
+        return PageForms.html(
                 status,
                 list.data("files", listed)
                         .data("older", found.next())
                         .data("errors", errors)
                         .data("key", UUID.randomUUID().toString()));
-    }
-
-    private static Response html(int status, Object page) {
-        return Response.status(status)
-                .entity(page)
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
     }
 }

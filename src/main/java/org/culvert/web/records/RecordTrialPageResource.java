@@ -112,11 +112,10 @@ public class RecordTrialPageResource {
     }
 
     private Response page(int status, UUID id, Asked asked, TakingForm form, List<FieldError> errors) {
-        return Response.status(status)
-                .entity(template.data("page", pages.page(id, asked, form))
+        return PageForms.html(
+                status,
+                template.data("page", pages.page(id, asked, form))
                         .data("errors", errors)
-                        .data("key", UUID.randomUUID().toString()))
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
+                        .data("key", UUID.randomUUID().toString()));
     }
 }

@@ -216,14 +216,13 @@ public class AreaPageResource {
 
     private Response page(
             int status, AreaForm form, @Nullable PlanPage plan, @Nullable AreaPage area, List<FieldError> errors) {
-        return Response.status(status)
-                .entity(template.data("plan", plan)
+        return PageForms.html(
+                status,
+                template.data("plan", plan)
                         .data("page", area)
                         .data("cuts", area == null ? List.of() : area.cuts())
                         .data("errors", errors)
                         .data("ask", form.form(languages.words(ReleaseWords.class), errors))
-                        .data("key", UUID.randomUUID().toString()))
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
+                        .data("key", UUID.randomUUID().toString()));
     }
 }

@@ -186,10 +186,9 @@ public class DecisionPageResource {
     }
 
     private Response page(int status, UUID id, PlanForms.Again again) {
-        return Response.status(status)
-                .entity(template.data("page", pages.page(id, again))
-                        .data("key", UUID.randomUUID().toString()))
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
+        return PageForms.html(
+                status,
+                template.data("page", pages.page(id, again))
+                        .data("key", UUID.randomUUID().toString()));
     }
 }

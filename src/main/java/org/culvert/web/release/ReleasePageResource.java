@@ -103,7 +103,7 @@ public class ReleasePageResource {
     public Response listReleases(@QueryParam("before") @Nullable String before) {
         Page<ReleasePage.Listed> found =
                 pages.list(SHOWN, before == null || before.isBlank() ? null : Paging.uuid("before", before));
-        return html(
+        return PageForms.html(
                 200,
                 list.data("releases", found.items())
                         .data("older", found.next())
@@ -277,23 +277,16 @@ public class ReleasePageResource {
     }
 
     private Response newPage(int status, List<String> assessmentIds, PlanForms.Again again) {
-        return html(
+        return PageForms.html(
                 status,
                 anew.data("page", newPages.page(assessmentIds, again))
                         .data("key", UUID.randomUUID().toString()));
     }
 
     private Response page(int status, UUID id, PlanForms.Again again) {
-        return html(
+        return PageForms.html(
                 status,
                 one.data("page", pages.page(id, again))
                         .data("key", UUID.randomUUID().toString()));
-    }
-
-    private static Response html(int status, Object page) {
-        return Response.status(status)
-                .entity(page)
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
     }
 }

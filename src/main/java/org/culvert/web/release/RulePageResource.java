@@ -140,10 +140,7 @@ public class RulePageResource {
     }
 
     private static Response answer(int status, TemplateInstance page) {
-        return Response.status(status)
-                .entity(page)
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
+        return PageForms.html(status, page);
     }
 
     private RuleWords words() {

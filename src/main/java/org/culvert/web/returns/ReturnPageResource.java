@@ -101,8 +101,8 @@ public class ReturnPageResource {
                 told.toString(),
                 () -> one(returns.sign(bodies.read(told, AnnualReturnService.SigningEntry.class))
                         .id()),
-                (why, errors) ->
-                        html(why.status(), pages.draft(asked.form(), asked.from(), asked.holder(), typed, errors)));
+                (why, errors) -> PageForms.html(
+                        why.status(), pages.draft(asked.form(), asked.from(), asked.holder(), typed, errors)));
     }
 
     @GET
@@ -135,7 +135,7 @@ public class ReturnPageResource {
                     supplements.sign(of, bodies.read(told, SupplementService.SupplementEntry.class));
                     return one(of);
                 },
-                (why, errors) -> html(why.status(), pages.one(of, typed, errors)));
+                (why, errors) -> PageForms.html(why.status(), pages.one(of, typed, errors)));
     }
 
     private UUID seen(String id) {
@@ -181,12 +181,5 @@ public class ReturnPageResource {
 
     private static URI one(UUID id) {
         return URI.create("/returns/" + id);
-    }
-
-    private static Response html(int status, TemplateInstance page) {
-        return Response.status(status)
-                .entity(page)
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
     }
 }

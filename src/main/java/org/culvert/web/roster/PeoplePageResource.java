@@ -76,11 +76,11 @@ public class PeoplePageResource {
             @FormParam("csrf") @Nullable String csrf) {
         Sought sought = new Sought(text(name), text(phone), text(email));
         try {
-            return html(
+            return PageForms.html(
                     200,
                     page(sought, people.find(bodies.read(sought.told(), PeopleService.PersonSought.class)), List.of()));
         } catch (CulvertException e) {
-            return html(e.status(), page(sought, null, forms.wrong(e)));
+            return PageForms.html(e.status(), page(sought, null, forms.wrong(e)));
         }
     }
 
@@ -121,12 +121,5 @@ public class PeoplePageResource {
                 .data("asked", found != null)
                 .data("found", found == null ? List.of() : views.items("people", found))
                 .data("errors", errors);
-    }
-
-    private static Response html(int status, TemplateInstance page) {
-        return Response.status(status)
-                .entity(page)
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
     }
 }

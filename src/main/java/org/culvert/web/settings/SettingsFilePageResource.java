@@ -160,7 +160,7 @@ public class SettingsFilePageResource {
                             () -> sent.read((name, octets) ->
                                     address(files.bring(act.kind(), entry(act, told), name, octets))));
                 },
-                (why, errors) -> html(
+                (why, errors) -> PageForms.html(
                         why.status(),
                         before == null
                                 ? list(sheet, act, typed, errors, null)
@@ -237,12 +237,5 @@ public class SettingsFilePageResource {
                 .data("home", sheet.home())
                 .data("form", fields.form(act.act(), typed, errors, sheet::called, Map.of()))
                 .data("once", UUID.randomUUID().toString());
-    }
-
-    private static Response html(int status, TemplateInstance page) {
-        return Response.status(status)
-                .entity(page)
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
     }
 }

@@ -129,7 +129,7 @@ public class SettingsPageResource {
                 (why, errors) -> again(sheet, act, id, typed, why, errors));
         Object shown = made.get();
         return usable.shownOnce() && shown != null && done.getStatus() == Response.Status.SEE_OTHER.getStatusCode()
-                ? html(200, pages.once(sheet, shown))
+                ? PageForms.html(200, pages.once(sheet, shown))
                 : done;
     }
 
@@ -149,7 +149,7 @@ public class SettingsPageResource {
 
     private Response again(
             Sheet sheet, Act<?> act, UUID id, SentFields typed, CulvertException why, List<FieldError> errors) {
-        return html(why.status(), pages.form(sheet, act, id, typed, errors));
+        return PageForms.html(why.status(), pages.form(sheet, act, id, typed, errors));
     }
 
     private static UUID id(Act<?> act, @Nullable String of) {
@@ -160,12 +160,5 @@ public class SettingsPageResource {
             throw InvalidException.of("of", "It is not told to which one.", "the identifier of one");
         }
         return Paging.uuid("of", of);
-    }
-
-    private static Response html(int status, TemplateInstance page) {
-        return Response.status(status)
-                .entity(page)
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
     }
 }

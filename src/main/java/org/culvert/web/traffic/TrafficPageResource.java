@@ -194,17 +194,16 @@ public class TrafficPageResource {
 
     private Response trial(
             int status, TrafficFileForm form, @Nullable TrafficFileTrial found, List<FieldError> errors) {
-        return Response.status(status)
-                .entity(tried.data("page", TrafficTrialPage.of(form, found))
+        return PageForms.html(
+                status,
+                tried.data("page", TrafficTrialPage.of(form, found))
                         .data("form", form)
                         .data("sha256", Objects.requireNonNullElse(form.sha256, ""))
                         .data("errors", errors)
                         .data("measures", names(TrafficMeasure.values()))
                         .data("kinds", names(TrafficCountKind.values()))
                         .data("directions", names(TrafficDirections.values()))
-                        .data("key", UUID.randomUUID().toString()))
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
+                        .data("key", UUID.randomUUID().toString()));
     }
 
     private Response page(
@@ -226,8 +225,9 @@ public class TrafficPageResource {
         }
         Page<TrafficCountView> found =
                 counts.listCounts(Typed.given(road), asked, null, null, null, SHOWN, Paging.cursor(cursor));
-        return Response.status(status)
-                .entity(list.data("counts", found.items().stream().map(Row::of).toList())
+        return PageForms.html(
+                status,
+                list.data("counts", found.items().stream().map(Row::of).toList())
                         .data("next", found.next())
                         .data("road", Objects.requireNonNullElse(Typed.given(road), ""))
                         .data("year", Objects.requireNonNullElse(ofYear, ""))
@@ -238,9 +238,7 @@ public class TrafficPageResource {
                         .data("measures", names(TrafficMeasure.values()))
                         .data("kinds", names(TrafficCountKind.values()))
                         .data("directions", names(TrafficDirections.values()))
-                        .data("key", UUID.randomUUID().toString()))
-                .type(MediaType.TEXT_HTML_TYPE)
-                .build();
+                        .data("key", UUID.randomUUID().toString()));
     }
 
     private static List<String> names(Enum<?>[] values) {
