@@ -102,6 +102,18 @@ public class OpenIncidentService {
                         closed as (
                             select r.root_id as id, max(c.happened_at) as closed
                             from family r join closings c on c.incident_id = r.incident_id
+                            group by r.root_id),
+                        named as (
+                            select r.root_id as id,
+                                   bool_or(a.vitality = 'alive') as alive,
+                                   bool_or(a.vitality = 'unknown') as perhaps,
+                                   bool_or(a.vitality = 'dead' and g.pouch and a.pouch_checked <> 'yes') as pouch,
+                                   string_agg(distinct coalesce(t.vernacular_name, a.verbatim_identification, g.name), chr(31))
+                                       as names
+                            from family r join calls k on k.incident_id = r.incident_id
+                            join reported_animals a on a.call_id = k.id
+                            left join taxa t on t.id = a.taxon_id
+                            left join taxon_groups g on g.id = a.taxon_group_id
                             group by r.root_id)
                         select i.id, i.number,
                                case when o.underway then 'underway' when o.going then 'offered' else 'logged' end,
@@ -113,17 +125,7 @@ public class OpenIncidentService {
                         left join outings o on o.id = f.id
                         left join closed c on c.id = f.id
                         left join places p on p.id = i.place_id
-                        left join lateral (
-                            select bool_or(a.vitality = 'alive') as alive,
-                                   bool_or(a.vitality = 'unknown') as perhaps,
-                                   bool_or(a.vitality = 'dead' and g.pouch and a.pouch_checked <> 'yes') as pouch,
-                                   string_agg(distinct coalesce(t.vernacular_name, a.verbatim_identification, g.name), chr(31))
-                                       as names
-                            from family r join calls k on k.incident_id = r.incident_id
-                            join reported_animals a on a.call_id = k.id
-                            left join taxa t on t.id = a.taxon_id
-                            left join taxon_groups g on g.id = a.taxon_group_id
-                            where r.root_id = f.id) n on true
+                        left join named n on n.id = f.id
                         where coalesce(o.going, false)
                            or greatest(o.ended, c.closed) is null or greatest(o.ended, c.closed) < f.called
                         """).getResultList();

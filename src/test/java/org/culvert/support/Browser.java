@@ -102,9 +102,9 @@ public final class Browser implements AutoCloseable {
         return launch(server, options(profile));
     }
 
-    /** Starts one that runs no scripts of pages. */
+    /** Starts one that runs no scripts of pages: the whole program, since its shell has no such preference. */
     public static Browser startWithoutScripts(Path profile) {
-        ChromeOptions options = options(profile);
+        ChromeOptions options = options(profile).setBinary(WHOLE.toFile());
         options.setExperimentalOption("prefs", Map.of("profile.managed_default_content_settings.javascript", 2));
         return launch(Request.server(), options);
     }

@@ -35,7 +35,11 @@ public class OccurrenceService {
 
     /** Coarse values of the public; the grid is that of the strictest species there, and 0.01 degree at least. */
     private static final String ALL = """
-            with told as (
+            with o as materialized (
+              select * from occurrence_rows
+            ), x as materialized (
+              select * from every_incident_strictness
+            ), told as (
               select left(encode(sha256(convert_to(s.secret || o.incident_id
                        || coalesce(o.taxon_id, o.taxon_group_id, o.incident_id), 'UTF8')), 'hex'), 32) as occurrence_id,
                      o.incident_id, o.individual_count, i.cause, i.happened_at, i.happened_not_before, i.reported_at,
@@ -45,10 +49,10 @@ public class OccurrenceService {
                      g.key as taxon_group, p.decimal_latitude as latitude, p.decimal_longitude as longitude,
                      p.coordinate_uncertainty_in_meters as uncertainty, p.verbatim, p.road_name, x.strictness,
                      greatest(x.strictness, 0.01) as grid
-              from occurrence_rows o
+              from o
               cross join occurrence_secrets s
               join incidents i on i.id = o.incident_id
-              join incident_strictness x on x.id = o.incident_id
+              join x on x.id = o.incident_id
               left join taxa t on t.id = o.taxon_id
               left join taxon_groups g on g.id = o.taxon_group_id
               left join places p on p.id = i.place_id

@@ -104,8 +104,10 @@ class HandReader {
                 }
             } else {
                 Instant now = clock.instant();
-                cases.casesById(custody.listHeld(member, now, now.plusSeconds(1))).values().stream()
-                        .filter(this::isSeen)
+                cases
+                        .casesById(sight.onlySeen("case", custody.listHeld(member, now, now.plusSeconds(1))))
+                        .values()
+                        .stream()
                         .sorted(Comparator.comparing(CaseView::number))
                         .forEach(one -> held.add(new Held(one.id(), named(one, tongue), null, false)));
             }
@@ -323,10 +325,6 @@ class HandReader {
 
     private boolean cares() {
         return sight.viewer().hasAny(Role.CARER, Role.COORDINATOR);
-    }
-
-    private boolean isSeen(CaseView one) {
-        return !sight.seesOwnOnly("case") || sight.isOwn("case", one.id());
     }
 
     private static String named(CaseView told, HandTongue tongue) {
