@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Tag;
 
 /**
  * What the tests of this class look at may hang on the version of PostgreSQL (constraints, locks, the ledger's views, ranges,
- * long queries by hand): {@code deploy/test} runs them once more on the oldest one that the server works with.
+ * long queries by hand): {@code deploy/test} runs them on the oldest one that the server works with.
  */
 @Tag("oldest-database")
 @Target(ElementType.TYPE)
