@@ -12,11 +12,17 @@ import static org.culvert.platform.Role.RECIPIENT;
 import static org.culvert.platform.Role.ROADS_AUTHORITY;
 import static org.hamcrest.Matchers.equalTo;
 
+import io.agroal.api.AgroalDataSource;
 import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import org.culvert.platform.Role;
+import org.culvert.platform.sight.Sight;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
 import org.culvert.support.Request;
@@ -32,6 +38,9 @@ class OccurrenceResourceTest {
     private static final String TENTH = "Rarus decimus";
     private static final String COMMON = "Vulgaris communis";
     private static final String WORDS = "-30.5001230, 150.0476540";
+
+    @Inject
+    AgroalDataSource database;
 
     @BeforeEach
     void makeWorld() {
@@ -158,6 +167,33 @@ class OccurrenceResourceTest {
             assertThat(row).containsEntry("eventDate", Integer.toString(year));
         }
         assertThat(all(null, common.formatted(1992))).isEmpty();
+    }
+
+    /** Single records are asked of one view, lists of the other. */
+    @Test
+    void anIncidentIsAsStrictAloneAsAmongAll() throws SQLException {
+        String hidden = found(one(WITHHELD), "1998-04-05T08:00:00Z");
+        String common = found(one(COMMON), "1998-04-06T08:00:00Z");
+        found("{\"taxonGroup\":\"rare\"}", "1998-04-07T08:00:00Z");
+        found("{\"verbatimIdentification\":\"something\"}", "1998-04-08T08:00:00Z");
+        Api.as(DISPATCHER)
+                .body("{\"incidentId\":\"%s\",\"reason\":\"one animal\"}".formatted(common))
+                .post("/api/incidents/" + hidden + "/joins")
+                .then()
+                .statusCode(200);
+        try (var connection = database.getConnection();
+                var told = connection.createStatement().executeQuery("""
+                        select alone.id, alone.strictness, among.strictness
+                        from incident_strictness alone full join every_incident_strictness among on among.id = alone.id
+                        """)) {
+            Map<String, Double> strictness = new HashMap<>();
+            while (told.next()) {
+                assertThat(told.getObject(3)).as(told.getString(1)).isEqualTo(told.getObject(2));
+                strictness.put(told.getString(1), told.getDouble(3));
+            }
+            assertThat(strictness).containsEntry(common, Sight.WITHHELD).containsEntry(hidden, Sight.WITHHELD);
+            assertThat(new HashSet<>(strictness.values())).hasSizeGreaterThan(2);
+        }
     }
 
     @Test
