@@ -94,17 +94,18 @@ final class CallMaker {
         }
     }
 
-    /** The extra collisions of the six years, and of as much of the present season as has passed. */
+    /** The extra collisions of the six years, and, if they have not ended, of as much of the present season as has passed. */
     private void planted(Plant plant) {
         Dice dice = new Dice(settings.seed(), "collisions of " + plant.id());
         Settings.PlantSpec spec = plant.spec();
         Settings.Group group = settings.group(spec.taxonGroup());
+        LocalDate until = spec.until();
+        LocalDate end = until == null ? settings.sixYearsEnd() : until;
         for (int i = 0; i < spec.extraCollisions(); i++) {
-            plantOne(
-                    dice,
-                    plant,
-                    group,
-                    calendar.day(dice, group, spec.months(), settings.firstDay(), settings.sixYearsEnd()));
+            plantOne(dice, plant, group, calendar.day(dice, group, spec.months(), settings.firstDay(), end));
+        }
+        if (until != null) {
+            return;
         }
         LocalDate now = settings.sixYearsEnd().plusDays(1);
         double before = calendar.weight(group, spec.months(), settings.firstDay(), settings.sixYearsEnd());

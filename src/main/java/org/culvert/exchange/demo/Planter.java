@@ -172,6 +172,7 @@ final class Planter {
                 to - from,
                 0,
                 null,
+                null,
                 note);
         return plant(id, false, spec, road, from, to);
     }

@@ -89,7 +89,12 @@ record Settings(
         }
     }
 
-    /** What shall be planted: where it may lie is chosen later among the roads that fit. */
+    /**
+     * What shall be planted: where it may lie is chosen later among the roads that fit.
+     *
+     * @param extraCollisions in the six years
+     * @param until the last day of them, where they end before the six years do
+     */
     record PlantSpec(
             String id,
             String trait,
@@ -98,6 +103,7 @@ record Settings(
             List<Integer> months,
             double lengthMetres,
             int extraCollisions,
+            @Nullable LocalDate until,
             @Nullable Double wholeKmShare,
             String note) {}
 
@@ -236,6 +242,7 @@ record Settings(
                         .toList(),
                 number(row, "lengthMetres"),
                 (int) number(row, "extraCollisions"),
+                value(row, "until").isEmpty() ? null : LocalDate.parse(value(row, "until")),
                 value(row, "wholeKmShare").isEmpty() ? null : number(row, "wholeKmShare"),
                 value(row, "note"));
     }

@@ -2,13 +2,14 @@ package org.culvert.exchange.demo;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.LocalDate;
+import java.util.Objects;
 import org.culvert.hotspot.works.WorksKind;
 import org.culvert.hotspot.works.WorksService;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Invented works on two of the planted stretches. What is planted there does not lessen with them, so that before and after say
- * what such a comparison says of works that did little.
+ * Invented works on three of the planted stretches: a fence with a crossing after which nothing more is planted, and two beside
+ * which what is planted goes on, so that before and after say what such a comparison says of works that did little.
  */
 @ApplicationScoped
 class WorksLoader {
@@ -23,6 +24,7 @@ class WorksLoader {
 
     void load(DemoRegion region) {
         int last = region.settings().sixYearsEnd().getYear();
+        fence(plant(region, "H16"));
         enter(
                 plant(region, "H03"),
                 WorksKind.reflectors,
@@ -36,6 +38,17 @@ class WorksLoader {
                 "Two signs with lights that flash from October to January. Invented for the demo region.",
                 LocalDate.of(last - 3, 7, 3),
                 LocalDate.of(last - 3, 7, 14),
+                null);
+    }
+
+    private void fence(Plant plant) {
+        LocalDate until = Objects.requireNonNull(plant.spec().until(), "what is planted there goes on");
+        enter(
+                plant,
+                WorksKind.fenceAndCrossing,
+                "A fence along both sides, down into the ground, and a culvert under the road. Invented for the demo region.",
+                until.plusDays(1),
+                until.plusDays(30),
                 null);
     }
 

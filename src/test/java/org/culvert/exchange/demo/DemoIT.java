@@ -263,6 +263,25 @@ class DemoIT {
                 .containsEntry("borderApproval", "pass");
     }
 
+    /** After the fence nothing was planted any more; beside the reflectors and the signs it went on. */
+    @Test
+    @Order(4)
+    void theFenceHelpedAndTheOtherWorksAreNotSaidToHaveHelped() {
+        Json works = ask(Role.ROADS_AUTHORITY, "/api/works", null);
+        Map<String, String> said = new HashMap<>();
+        for (String kind : List.of("fenceAndCrossing", "reflectors", "signs")) {
+            String id = works.getString("items.find { it.kind == '" + kind + "' }.id");
+            Json effect =
+                    ask(Role.COORDINATOR, "/api/works/" + id + "/effect?taxonGroup=turtles&months=10,11,12,1", null);
+            said.put(kind, effect.getString("parts.find { it.part == 'inside' }.verdict"));
+        }
+        note("works", said.toString());
+
+        assertThat(said.get("fenceAndCrossing")).contains("prevent at least");
+        assertThat(said.get("reflectors")).doesNotContain("prevent", "fewer than");
+        assertThat(said.get("signs")).doesNotContain("prevent", "fewer than");
+    }
+
     /** Weeks of care by a template that an invented vet adopted; what was not done reaches the coordinator. */
     @Test
     @Order(4)
