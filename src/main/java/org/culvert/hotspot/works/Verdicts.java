@@ -67,7 +67,7 @@ final class Verdicts {
      */
     static boolean isJudged(WorksEffect effect, List<TreatedStretch> stretches) {
         return isFewer(effect)
-                || effect.method() != WorksEffect.Method.EMPIRICAL_BAYES
+                || !effect.method().isByModel()
                 || stretches.stream().noneMatch(TreatedStretch::isUnlikeItsModel);
     }
 

@@ -278,8 +278,8 @@ class DemoIT {
         note("works", said.toString());
 
         assertThat(said.get("fenceAndCrossing")).contains("prevent at least");
-        assertThat(said.get("reflectors")).doesNotContain("prevent", "fewer than");
-        assertThat(said.get("signs")).doesNotContain("prevent", "fewer than");
+        assertThat(said.get("reflectors")).startsWith("Not judged");
+        assertThat(said.get("signs")).startsWith("Not judged");
     }
 
     /** Weeks of care by a template that an invented vet adopted; what was not done reaches the coordinator. */

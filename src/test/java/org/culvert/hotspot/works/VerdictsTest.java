@@ -5,9 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import org.culvert.hotspot.stats.rate.BeforeAfter;
 import org.culvert.hotspot.stats.rate.BeforeAfter.Study;
+import org.culvert.hotspot.stats.rate.ComparisonGroup;
 import org.culvert.hotspot.stats.rate.TreatedStretch;
 import org.culvert.hotspot.stats.rate.TreatedStretch.Part;
 import org.culvert.hotspot.stats.rate.WorksEffect;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 /** When an effect is told: a rule of our own, which nobody has published; no outside source. */
@@ -18,7 +20,11 @@ class VerdictsTest {
     }
 
     private static WorksEffect effect(TreatedStretch stretch) {
-        return BeforeAfter.of(new Study(List.of(stretch), null, List.of(), 0.95))
+        return effect(stretch, null);
+    }
+
+    private static WorksEffect effect(TreatedStretch stretch, @Nullable ComparisonGroup comparison) {
+        return BeforeAfter.of(new Study(List.of(stretch), comparison, List.of(), 0.95))
                 .part(Part.INSIDE)
                 .best();
     }
@@ -39,6 +45,16 @@ class VerdictsTest {
         TreatedStretch same = stretch(60, 60);
         assertThat(effect(same).interval().low()).isGreaterThan(1);
         assertThat(isJudged(same)).isFalse();
+    }
+
+    /** How others changed says no more of what would have come to a stretch that the model does not describe. */
+    @Test
+    void thatOthersAreComparedWithDoesNotMakeTheModelFit() {
+        TreatedStretch same = stretch(60, 60);
+        WorksEffect effect = effect(same, new ComparisonGroup(200, 210, 1, 0));
+        assertThat(effect.method()).isEqualTo(WorksEffect.Method.EMPIRICAL_BAYES_WITH_COMPARISON);
+        assertThat(effect.interval().low()).isGreaterThan(1);
+        assertThat(Verdicts.isJudged(effect, List.of(same))).isFalse();
     }
 
     @Test

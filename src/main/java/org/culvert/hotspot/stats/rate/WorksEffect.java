@@ -50,6 +50,11 @@ public record WorksEffect(
         public boolean isControlled() {
             return this != NAIVE;
         }
+
+        /** Whether it rests on what a model of other roads expects of the treated stretch. */
+        public boolean isByModel() {
+            return this == EMPIRICAL_BAYES || this == EMPIRICAL_BAYES_WITH_COMPARISON;
+        }
     }
 
     /** Whether no incident came after, so that there is a bound and no estimate. */
