@@ -19,7 +19,11 @@
       return;
     }
     const bar = form.querySelector('progress');
-    const button = form.querySelector('button');
+    const buttons = form.querySelectorAll('button');
+    const body = new FormData(form);
+    if (event.submitter && event.submitter.name) {
+      body.append(event.submitter.name, event.submitter.value);
+    }
     const sending = new XMLHttpRequest();
     sending.upload.addEventListener('progress', function (sent) {
       bar.hidden = false;
@@ -38,11 +42,11 @@
     });
     sending.addEventListener('error', function () {
       bar.hidden = true;
-      button.disabled = false;
+      buttons.forEach(function (button) { button.disabled = false; });
       say(form, form.dataset.failed);
     });
     sending.open('POST', form.action);
-    sending.send(new FormData(form));
-    button.disabled = true;
+    sending.send(body);
+    buttons.forEach(function (button) { button.disabled = true; });
   });
 })();

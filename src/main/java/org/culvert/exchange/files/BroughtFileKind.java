@@ -7,7 +7,8 @@ import java.util.Optional;
 public enum BroughtFileKind {
     roadNetworks("road-networks", RoadFileEntry.class),
     landAreas("land-areas", LandFileEntry.class),
-    releaseSites("release-sites", SiteFileEntry.class);
+    releaseSites("release-sites", SiteFileEntry.class),
+    trafficCounts("traffic-counts", TrafficFileEntry.class);
 
     private final String inAddresses;
     private final Class<?> entry;

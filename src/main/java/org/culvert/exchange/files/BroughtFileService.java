@@ -228,7 +228,9 @@ public class BroughtFileService {
     private BroughtFileView view(BroughtFile row, @Nullable BroughtFileProgress progress, boolean kept) {
         String state = "waiting";
         if (progress != null) {
-            state = progress.finishedAt != null ? "taken" : progress.failedAt != null ? "failed" : "underway";
+            state = progress.result != null
+                    ? progress.result.isOfATrial() ? "tried" : "taken"
+                    : progress.failedAt != null ? "failed" : "underway";
         }
         return new BroughtFileView(
                 row.id(),
@@ -292,7 +294,9 @@ public class BroughtFileService {
                 throw new IllegalStateException("the file was taken by another meanwhile");
             }
             progress.finish(now(), result);
-            forget(order.contentId());
+            if (!result.isOfATrial()) {
+                forget(order.contentId());
+            }
         });
     }
 

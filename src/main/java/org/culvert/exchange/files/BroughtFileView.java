@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  * A file that was brought, and how far its reading is.
  *
  * @param told what was told beside it, as its entry has it
- * @param state {@code waiting}, {@code underway}, {@code taken} or {@code failed}
+ * @param state {@code waiting}, {@code underway}, {@code tried}, {@code taken} or {@code failed}
  * @param step what is done with it now, as {@link org.culvert.platform.file.ReadingWatch} has it
  * @param whole how many there are to be done in the step; 0 where that is not known
  * @param octetsAreKept whether it can be read again without being sent

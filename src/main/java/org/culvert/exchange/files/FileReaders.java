@@ -15,19 +15,27 @@ import org.culvert.road.RoadNetworkService.Format;
 import org.culvert.road.RoadNetworkService.ReadNetwork;
 import org.culvert.road.RoadNetworkView;
 import org.culvert.road.file.SentFile;
+import org.culvert.road.traffic.TrafficFileService;
+import org.culvert.road.traffic.TrafficFileTrial;
+import org.culvert.road.traffic.TrafficFileView;
 
 /** Reads files of each kind through the services that take them from programs. */
 @ApplicationScoped
 class FileReaders {
+    /** Rows of a trial that are kept: more than a page can show make it heavy. */
+    private static final int MOST_ROWS_KEPT = 200;
+
     private static final AttributeNames NO_NAMES = new AttributeNames(
             null, null, null, null, null, null, null, null, null, null, null, null, null, null, null);
 
     private final RoadNetworkService networks;
     private final FeatureFileService features;
+    private final TrafficFileService counts;
 
-    FileReaders(RoadNetworkService networks, FeatureFileService features) {
+    FileReaders(RoadNetworkService networks, FeatureFileService features, TrafficFileService counts) {
         this.networks = networks;
         this.features = features;
+        this.counts = counts;
     }
 
     /**
@@ -68,6 +76,13 @@ class FileReaders {
                     new SentFile(endsWith(name, ".gpkg"), sites.crs(), sites.layer(), octets),
                     watch));
         }
+        if (entry instanceof TrafficFileEntry traffic) {
+            var sent = new SentFile(endsWith(name, ".gpkg"), traffic.crs(), traffic.layer(), octets);
+            return switch (traffic.wanted()) {
+                case trial -> () -> result(counts.tryFile(traffic.said(), sent, watch));
+                case entry -> () -> result(counts.enter(traffic.said(), sent, watch));
+            };
+        }
         throw new IllegalStateException(
                 "there are no files of " + entry.getClass().getSimpleName());
     }
@@ -91,11 +106,22 @@ class FileReaders {
                 made.keptLinks(),
                 made.kilometres(),
                 made.leftOut(),
-                made.notUnderstood());
+                made.notUnderstood(),
+                null);
     }
 
     private static FileResult result(FeatureFileView made) {
         return new FileResult(
-                made.importId(), null, made.features(), made.entered(), null, null, made.leftOut(), Map.of());
+                made.importId(), null, made.features(), made.entered(), null, null, made.leftOut(), Map.of(), null);
+    }
+
+    private static FileResult result(TrafficFileView made) {
+        return new FileResult(
+                made.importId(), null, made.features(), made.entered(), null, null, made.leftOut(), Map.of(), null);
+    }
+
+    private static FileResult result(TrafficFileTrial found) {
+        return new FileResult(
+                null, null, found.features(), 0, null, null, Map.of(), Map.of(), found.withRows(MOST_ROWS_KEPT));
     }
 }

@@ -23,6 +23,7 @@ import org.culvert.platform.Actor;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.RegionService;
+import org.culvert.platform.file.ReadingWatch;
 import org.culvert.platform.file.TemporaryCopy;
 import org.culvert.road.ManyPlaces;
 import org.culvert.road.PlacesOnRoads;
@@ -82,6 +83,12 @@ public class TrafficFileService {
      */
     @Transactional
     public TrafficFileTrial tryFile(TrafficFileSaid said, SentFile sent) {
+        return tryFile(said, sent, ReadingWatch.NOBODY);
+    }
+
+    /** The same, where somebody waits for it. */
+    @Transactional
+    public TrafficFileTrial tryFile(TrafficFileSaid said, SentFile sent, ReadingWatch watch) {
         TrafficFileSettings asked = TrafficFileSettings.of(said);
         try (TemporaryCopy copy = TemporaryCopy.of(sent.octets())) {
             List<String> attributes = FileOfFeatures.columns(mapper, sent, copy);
@@ -92,7 +99,7 @@ public class TrafficFileService {
             List<CountFault> missing = missing(settings);
             int features = 0;
             if (missing.isEmpty()) {
-                features = read(settings, sent, copy, new Rows() {
+                features = read(settings, sent, copy, watch, new Rows() {
                             @Override
                             public void understood(String at, TrafficRowReader.Read read) {
                                 told[0]++;
@@ -125,6 +132,12 @@ public class TrafficFileService {
     /** @throws InvalidException naming the first row that is refused, unless such rows are left out; then nothing is entered */
     @Transactional
     public TrafficFileView enter(TrafficFileSaid said, SentFile sent) {
+        return enter(said, sent, ReadingWatch.NOBODY);
+    }
+
+    /** The same, where somebody waits for it. */
+    @Transactional
+    public TrafficFileView enter(TrafficFileSaid said, SentFile sent, ReadingWatch watch) {
         TrafficFileSettings settings = TrafficFileSettings.of(said);
         settings.requireEnough();
         List<UUID> ids = new ArrayList<>();
@@ -133,7 +146,7 @@ public class TrafficFileService {
         try (TemporaryCopy copy = TemporaryCopy.of(sent.octets())) {
             UUID importId = note(copy.sha256());
             ZoneId zone = regions.zone();
-            FileOfFeatures.Told told = read(settings, sent, copy, new Rows() {
+            FileOfFeatures.Told told = read(settings, sent, copy, watch, new Rows() {
                 @Override
                 public void understood(String at, TrafficRowReader.Read read) {
                     ids.add(counts.add(read.figures(), read.place(), zone, importId)
@@ -159,14 +172,18 @@ public class TrafficFileService {
         }
     }
 
-    private FileOfFeatures.Told read(TrafficFileSettings settings, SentFile sent, TemporaryCopy copy, Rows rows) {
+    private FileOfFeatures.Told read(
+            TrafficFileSettings settings, SentFile sent, TemporaryCopy copy, ReadingWatch watch, Rows rows) {
         PlacesOnRoads onRoads = places.open();
         int network = onRoads.roads().orElseGet(roads::current).number();
         var reader = new TrafficRowReader(settings, onRoads, network, clock, regions.zone());
         Set<List<Object>> known = known();
         var taker = new FileOfFeatures.Taker() {
+            private int taken;
+
             @Override
             public void take(Feature feature) {
+                watch.hear(ReadingWatch.Step.features, ++taken, 0);
                 TrafficRowReader.Read read;
                 try {
                     read = reader.read(feature);

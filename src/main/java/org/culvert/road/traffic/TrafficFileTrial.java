@@ -27,6 +27,22 @@ public record TrafficFileTrial(
         int refused,
         List<CountRow> rows,
         int rowsNotShown) {
+    /** The same with so many rows at most. */
+    public TrafficFileTrial withRows(int most) {
+        return rows.size() <= most
+                ? this
+                : new TrafficFileTrial(
+                        sha256,
+                        features,
+                        attributes,
+                        columns,
+                        stillMissing,
+                        understood,
+                        refused,
+                        List.copyOf(rows.subList(0, most)),
+                        rowsNotShown + rows.size() - most);
+    }
+
     /**
      * What a column holds.
      *

@@ -3,6 +3,7 @@ package org.culvert.web.settings;
 import java.util.Locale;
 import org.culvert.exchange.files.BroughtFileView;
 import org.culvert.exchange.files.FileResult;
+import org.culvert.web.traffic.TriedCounts;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -38,6 +39,12 @@ public record BroughtPage(BroughtFileView file, String size, String done, String
                         said(result.entered()),
                         said(result.keptLinks()),
                         result.kilometres() == null ? "" : String.format(Locale.ROOT, "%.1f", result.kilometres()));
+    }
+
+    /** Null where it was not tried. */
+    public @Nullable TriedCounts tried() {
+        FileResult result = file.result();
+        return result == null || result.trial() == null ? null : TriedCounts.of(result.trial());
     }
 
     private static String said(@Nullable Object figure) {

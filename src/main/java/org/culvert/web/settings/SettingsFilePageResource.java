@@ -18,14 +18,19 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.culvert.exchange.files.BroughtFileService;
 import org.culvert.exchange.files.BroughtFileView;
 import org.culvert.exchange.files.FileFailure;
+import org.culvert.exchange.files.FileResult;
+import org.culvert.exchange.files.TrafficFileEntry.Wanted;
 import org.culvert.platform.FormBodies;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.NotFoundException;
@@ -34,6 +39,7 @@ import org.culvert.platform.Paging;
 import org.culvert.platform.RegionService;
 import org.culvert.platform.Role;
 import org.culvert.platform.account.OwnForm;
+import org.culvert.road.traffic.TrafficFileTrial;
 import org.culvert.web.PageForms;
 import org.culvert.web.acts.ActForms;
 import org.culvert.web.acts.ActRights;
@@ -43,11 +49,12 @@ import org.culvert.web.forms.SentFields;
 import org.culvert.web.forms.SentFile;
 import org.culvert.web.forms.SentForm;
 import org.culvert.web.settings.SheetFiles.FileAct;
+import org.culvert.web.traffic.TriedCounts;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 import org.jspecify.annotations.Nullable;
 
-/** Files of roads, land and release sites: a new one, those that were brought, and how far the reading of one is. */
+/** Files of roads, land, release sites and traffic counts: a new one, those that were brought, and how far the reading of one is. */
 @OwnForm
 @Path("/settings/files/{kind}")
 @Produces(MediaType.TEXT_HTML)
@@ -111,7 +118,7 @@ public class SettingsFilePageResource {
     public TemplateInstance showOne(@PathParam("kind") String kind, @PathParam("id") String id) {
         FileAct act = usable(kind);
         BroughtFileView file = files.getFile(act.kind(), Paging.uuid("id", id));
-        return one(sheets.readable(kind), act, file, told(act, file), failure(act, file));
+        return one(sheets.readable(kind), act, file, told(act, file), wrong(act, file));
     }
 
     /** How far it is; once that is the end, the page is asked for anew. */
@@ -144,6 +151,9 @@ public class SettingsFilePageResource {
         return forms.tried(
                 () -> {
                     EntryBody told = EntryBody.of(fields.shapes(act.act()), typed, SentFields.NOTHING, region.zone());
+                    if (act.isTried()) {
+                        told.told().put(SheetFiles.WANTED, typed.given(SheetFiles.WANTED));
+                    }
                     String path = "/settings/files/" + kind;
                     if (before != null && !isChosen(file)) {
                         return forms.take(
@@ -190,9 +200,33 @@ public class SettingsFilePageResource {
         return act;
     }
 
-    /** What was told beside a file, as a form has it. */
+    /** What was told beside a file, as a form has it; what a trial proposes stands where nothing was told. */
     private SentFields told(FileAct act, BroughtFileView file) {
-        return EntryBody.typed(fields.shapes(act.act()), mapper.valueToTree(file.told()), region.zone());
+        SentFields told = EntryBody.typed(fields.shapes(act.act()), mapper.valueToTree(file.told()), region.zone());
+        Map<String, List<String>> all = new LinkedHashMap<>(told.told());
+        trial(file)
+                .ifPresent(trial -> trial.columns().forEach(column -> {
+                    String attribute = column.attribute();
+                    if (attribute != null) {
+                        all.put(column.parameter(), List.of(attribute));
+                    }
+                }));
+        return new SentFields(all);
+    }
+
+    private static Optional<TrafficFileTrial> trial(BroughtFileView file) {
+        FileResult result = file.result();
+        return result == null ? Optional.empty() : Optional.ofNullable(result.trial());
+    }
+
+    /** What was wrong, or is still missing. */
+    private List<FieldError> wrong(FileAct act, BroughtFileView file) {
+        return Stream.concat(
+                        failure(act, file).stream(),
+                        trial(file).stream()
+                                .flatMap(trial -> trial.stillMissing().stream())
+                                .map(fault -> new FieldError(fault.field(), fault.detail(), fault.wanted(), null)))
+                .toList();
     }
 
     /** What was wrong, beside the field of the form that it is of; what lies in the file itself is said with its place. */
@@ -221,21 +255,55 @@ public class SettingsFilePageResource {
             Sheet sheet, FileAct act, SentFields typed, List<FieldError> errors, @Nullable String before) {
         Page<BroughtFileView> found = files.listFiles(
                 act.kind(), SHOWN, before == null || before.isBlank() ? null : Paging.uuid("before", before));
-        return with(list, sheet, act, typed, errors)
+        return with(list, sheet, act, typed, errors, Map.of())
                 .data("files", found.items().stream().map(BroughtPage::of).toList())
                 .data("older", found.next());
     }
 
     private TemplateInstance one(
             Sheet sheet, FileAct act, BroughtFileView file, SentFields typed, List<FieldError> errors) {
-        return with(one, sheet, act, typed, errors).data("page", BroughtPage.of(file));
+        return with(one, sheet, act, typed, errors, attributes(file))
+                .data("page", BroughtPage.of(file))
+                .data("ready", isReady(act, file));
     }
 
-    private TemplateInstance with(Template page, Sheet sheet, FileAct act, SentFields typed, List<FieldError> errors) {
+    /** Whether somebody has been told what would come of it, or has wanted it entered before. */
+    private static boolean isReady(FileAct act, BroughtFileView file) {
+        return !act.isTried()
+                || Wanted.entry.name().equals(file.told().get(SheetFiles.WANTED))
+                || trial(file).map(TriedCounts::of).filter(TriedCounts::isReady).isPresent();
+    }
+
+    /** Attributes of a file that was tried, for each field that names one. */
+    private Map<String, Map<String, String>> attributes(BroughtFileView file) {
+        Map<String, Map<String, String>> offered = new LinkedHashMap<>();
+        trial(file).ifPresent(trial -> {
+            Map<String, String> attributes = new LinkedHashMap<>();
+            trial.attributes().forEach(attribute -> attributes.put(attribute, attribute));
+            trial.columns().forEach(column -> offered.put(column.parameter(), attributes));
+        });
+        return offered;
+    }
+
+    private TemplateInstance with(
+            Template page,
+            Sheet sheet,
+            FileAct act,
+            SentFields typed,
+            List<FieldError> errors,
+            Map<String, Map<String, String>> offered) {
         return page.data("sheet", sheet.name())
+                .data("canBeTried", act.isTried())
                 .data("key", sheet.key())
                 .data("home", sheet.home())
-                .data("form", fields.form(act.act(), typed, errors, sheet::called, Map.of()))
+                .data(
+                        "form",
+                        fields.form(
+                                act.act(),
+                                typed,
+                                errors,
+                                field -> act.called().getOrDefault(field, sheet.called(field)),
+                                offered))
                 .data("once", UUID.randomUUID().toString());
     }
 }

@@ -243,6 +243,18 @@ public interface ChoiceWords {
     @Message("annual average")
     String annualAverage();
 
+    @Message("share, 0 to 1")
+    String share();
+
+    @Message("per cent")
+    String percent();
+
+    @Message("nothing is entered")
+    String stop();
+
+    @Message("it is left out")
+    String leaveOut();
+
     @Message("average of the days counted")
     String averageOfDaysCounted();
 

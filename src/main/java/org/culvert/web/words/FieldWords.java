@@ -432,6 +432,60 @@ public interface FieldWords {
     @Message("Attribute with the protected area")
     String protectedAreaAttribute();
 
+    @Message("Attribute with vehicles a day")
+    String vehiclesPerDayAttribute();
+
+    @Message("Attribute with the year")
+    String yearAttribute();
+
+    @Message("Attribute with the first day")
+    String fromAttribute();
+
+    @Message("Attribute with the last day")
+    String toAttribute();
+
+    @Message("Attribute with the counting station")
+    String stationAttribute();
+
+    @Message("Attribute with the road")
+    String roadAttribute();
+
+    @Message("Attribute with the direction")
+    String directionAttribute();
+
+    @Message("Attribute that says how it was counted")
+    String kindAttribute();
+
+    @Message("Attribute with the days counted")
+    String daysCountedAttribute();
+
+    @Message("Attribute with the standard error")
+    String standardErrorAttribute();
+
+    @Message("Attribute with heavy vehicles")
+    String heavyVehicleAttribute();
+
+    @Message("Heavy vehicles are told as")
+    String heavyVehicleUnit();
+
+    @Message("What all figures are an average of")
+    String measureOfAll();
+
+    @Message("How all were counted, where no attribute says it")
+    String kindOfAll();
+
+    @Message("Directions of all, where no attribute says them")
+    String directionsOfAll();
+
+    @Message("Year of all, where no attribute says it")
+    String yearOfAll();
+
+    @Message("Known to within metres; left empty: 25")
+    String uncertaintyOfAll();
+
+    @Message("Where a row is refused")
+    String refusedRows();
+
     @Message("Attribute with the name of the road")
     String roadName();
 

@@ -109,8 +109,8 @@ public interface SettingsWords {
     @Message("brought {when} by {who}")
     String broughtBy(String when, String who);
 
-    @Message("{#switch state}{#case 'waiting'}○ waits{#case 'underway'}◐ is being read{#case 'taken'}✓ "
-            + "taken{#case}✗ nothing taken{/switch}")
+    @Message("{#switch state}{#case 'waiting'}○ waits{#case 'underway'}◐ is being read{#case 'tried'}◑ tried, nothing "
+            + "entered yet{#case 'taken'}✓ taken{#case}✗ nothing taken{/switch}")
     String fileState(String state);
 
     @Message("Older files")

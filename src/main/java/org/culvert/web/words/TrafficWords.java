@@ -2,6 +2,7 @@ package org.culvert.web.words;
 
 import io.quarkus.qute.i18n.Message;
 import io.quarkus.qute.i18n.MessageBundle;
+import java.time.LocalDate;
 
 /** What the pages of traffic say. */
 @MessageBundle("traffic")
@@ -17,30 +18,27 @@ public interface TrafficWords {
     @Message("Bring a file of counts")
     String bring();
 
-    @Message("It is tried first: every row is read and looked for on the roads, and nothing is "
-            + "entered before you say so.")
+    @Message("GeoJSON or GeoPackage. A file is tried first: every row is read and looked for on the "
+            + "roads, and nothing is entered before you say so.")
     String bringHint();
 
-    @Message("File (GeoJSON or GeoPackage, at most 200 MB)")
-    String file();
+    @Message("Files of counts: bring one, or look at those that were brought")
+    String toFiles();
+
+    @Message("What is known of the file already, if anything")
+    String knownBefore();
+
+    @Message("{entered} counts entered, of {features} features.")
+    String taken(String entered, String features);
 
     @Message("Try it")
     String tryIt();
-
-    @Message("The file is being sent and tried.")
-    String sending();
-
-    @Message("It could not be sent. Try again when the line is back.")
-    String sendingFailed();
 
     @Message("It was not done.")
     String notDone();
 
     @Message("Entered: {count}.")
     String entered(Object count);
-
-    @Message("Rows left out: {count}.")
-    String leftOut(Object count);
 
     @Message("What is known")
     String known();
@@ -80,7 +78,7 @@ public interface TrafficWords {
     String source();
 
     @Message("{from} to {to}")
-    String fromTo(Object from, Object to);
+    String fromTo(LocalDate from, LocalDate to);
 
     @Message("{value.intValue}")
     String number(Double value);
@@ -151,12 +149,6 @@ public interface TrafficWords {
     @Message("Share of heavy vehicles, 0 to 1")
     String heavyShare();
 
-    @Message("Heavy vehicles in per cent")
-    String heavyPercent();
-
-    @Message("Heavy vehicles are told as")
-    String heavyUnit();
-
     @Message("Who counted or estimated, and where it is published.")
     String sourceHint();
 
@@ -166,11 +158,8 @@ public interface TrafficWords {
     @Message("Enter")
     String enter();
 
-    @Message("A file of counts, tried")
-    String trial();
-
     @Message("Rows: {rows}. Understood: {understood}. Refused: {refused}.")
-    String found(Object rows, Object understood, Object refused);
+    String found(int rows, int understood, int refused);
 
     @Message("Something has to be said before any row can be read.")
     String notEnough();
@@ -181,17 +170,8 @@ public interface TrafficWords {
     @Message("How it is read")
     String howRead();
 
-    @Message("The file")
-    String fileAgain();
-
-    @Message("Without scripts it has to be chosen again: nothing of it was kept.")
-    String fileAgainHint();
-
-    @Message("What holds what")
-    String columns();
-
-    @Message("A proposal rests on the name alone: for entering, each has to be right.")
-    String columnsHint();
+    @Message("Attributes that were told apart by their names alone. Look at each: nothing else speaks for it.")
+    String proposalsHint();
 
     @Message("{#switch parameter}{#case 'stationAttribute'}Station{#case 'roadAttribute'}Road{#case "
             + "'yearAttribute'}Year{#case 'fromAttribute'}First day{#case 'toAttribute'}Last day{#case "
@@ -204,56 +184,20 @@ public interface TrafficWords {
     @Message("no column")
     String noColumn();
 
-    @Message("Proposed by its name.")
+    @Message("proposed by its name.")
     String proposed();
 
     @Message("Perhaps instead:")
     String perhaps();
 
-    @Message("What holds for all rows")
-    String forAll();
-
-    @Message("a column says it")
-    String columnSays();
-
-    @Message("Where no column says it.")
-    String yearHint();
-
-    @Message("Uncertainty of each position, metres")
-    String uncertainty();
-
-    @Message("Left empty: 25.")
-    String uncertaintyHint();
-
-    @Message("Where a row is refused")
-    String refusedRows();
-
-    @Message("nothing is entered")
-    String refusedStop();
-
-    @Message("it is left out")
-    String refusedLeave();
-
-    @Message("Where the file has several layers, or coordinates that it does not name")
-    String ofTheFile();
-
-    @Message("Reference system")
-    String crs();
-
-    @Message("Such as EPSG:28356; left empty, as the file says.")
-    String crsHint();
-
-    @Message("Layer")
-    String layer();
-
-    @Message("Of a GeoPackage with more than one.")
-    String layerHint();
-
     @Message("Try again")
     String tryAgain();
 
     @Message("Enter what was understood: {count}")
-    String enterCounts(Object count);
+    String enterCounts(int count);
+
+    @Message("Enter the counts")
+    String enterAll();
 
     @Message("Row by row")
     String rows();
@@ -271,5 +215,5 @@ public interface TrafficWords {
     String refused();
 
     @Message("{count} more rows are not shown.")
-    String rowsLeft(Object count);
+    String rowsLeft(int count);
 }

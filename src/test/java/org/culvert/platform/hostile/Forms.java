@@ -87,19 +87,7 @@ final class Forms {
             Map.entry("directions", "both"),
             Map.entry("direction", ""),
             Map.entry("heavyVehicleShare", "0.1"),
-            Map.entry("kind", "shortTerm"),
-            Map.entry("year", "2019"),
-            Map.entry("heavyVehicleUnit", "share"),
-            Map.entry("uncertaintyMetres", "20"),
-            Map.entry("refusedRows", "stop"),
-            Map.entry("crs", ""),
-            Map.entry("layer", ""),
-            Map.entry("vehiclesPerDayAttribute", "AADT"),
-            Map.entry(
-                    "file",
-                    "{\"type\":\"FeatureCollection\",\"features\":[{\"type\":\"Feature\",\"properties\":{\"AADT\":900},"
-                            + "\"geometry\":{\"type\":\"Point\",\"coordinates\":[150.02,-30.5]}}]}"),
-            Map.entry("act", "try"));
+            Map.entry("kind", "shortTerm"));
 
     private static final Map<String, String> RULES = Map.ofEntries(
             Map.entry("jurisdiction", "XH"),

@@ -112,8 +112,8 @@ class CapabilitiesResourceTest {
             POST /api/stretch-questions > GET /stretch
             POST /api/tokens > POST /account/tokens
             POST /api/tokens/{id}/revocation > POST /account/tokens/{id}/revocation
-            POST /api/traffic-counts/files > POST /traffic/files
-            POST /api/traffic-counts/files/trials > POST /traffic/files
+            POST /api/traffic-counts/files > POST /settings/files/{kind}
+            POST /api/traffic-counts/files/trials > POST /settings/files/{kind}
             POST /api/visits > POST /cases/{id}/visits
             POST /api/visits/{id}/discharge > POST /cases/{id}/visits/{visitId}/discharge
             POST /api/visits/{id}/drug-orders > POST /cases/{id}/visits/{visitId}/drug-orders

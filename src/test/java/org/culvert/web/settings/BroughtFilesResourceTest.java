@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.culvert.platform.Role.ADMIN;
 import static org.culvert.platform.Role.COORDINATOR;
 import static org.culvert.platform.Role.DISPATCHER;
+import static org.culvert.platform.Role.OFFICER;
+import static org.culvert.platform.Role.ROADS_AUTHORITY;
 
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
@@ -13,6 +15,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.culvert.platform.Patience;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
@@ -20,11 +24,12 @@ import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
-/** Files of roads, land and sites by plain forms: kept, read apart, and all or nothing of them taken. */
+/** Files of roads, land, sites and counts by plain forms: kept, read apart, and all or nothing of them taken. */
 @QuarkusTest
 class BroughtFilesResourceTest {
     private static final String BOUNDARY = "a-boundary-of-forms";
     private static final String LAND = "/settings/files/land-areas";
+    private static final String TRAFFIC = "/settings/files/traffic-counts";
 
     @Inject
     EntityManager entities;
@@ -177,6 +182,78 @@ class BroughtFilesResourceTest {
                         .extract()
                         .asString())
                 .contains("The file is empty.");
+    }
+
+    private static String counts(String station, String... places) {
+        return Stream.of(places)
+                .map(place -> "{\"type\":\"Feature\",\"geometry\":{\"type\":\"Point\",\"coordinates\":[" + place
+                        + "]},\"properties\":{\"SITE_ID\":\"" + station
+                        + "\",\"RD\":\"Mill Road\",\"YEAR\":1932,\"AADT\":4210}}")
+                .collect(Collectors.joining(",", "{\"type\":\"FeatureCollection\",\"features\":[", "]}"));
+    }
+
+    private static int countsOf(String station) {
+        return Api.get(OFFICER, "/api/traffic-counts?station=" + station)
+                .getList("items.id")
+                .size();
+    }
+
+    @Test
+    void countsAreTriedRowByRowBeforeTheyAreEntered() {
+        String station = "T-" + UUID.randomUUID();
+        String file = counts(station, "150.02,-30.5001", "150.02,-31.5");
+        String first = path(send(TRAFFIC, "counts.geojson", file, Map.of("wanted", "trial")));
+        assertThat(ended(first))
+                .contains(
+                        "Something has to be said",
+                        "id=\"f-measure-wrong\"",
+                        "Vehicles a day: AADT, proposed by its name.")
+                .contains("<option value=\"AADT\" selected>")
+                .doesNotContain("value=\"entry\"");
+
+        Map<String, String> said = new HashMap<>(Map.of(
+                "stationAttribute", "SITE_ID",
+                "roadAttribute", "RD",
+                "yearAttribute", "YEAR",
+                "vehiclesPerDayAttribute", "AADT",
+                "measure", "annualAverage",
+                "kind", "shortTerm",
+                "directions", "both",
+                "source", "made for a test",
+                "act.of", first.substring(first.lastIndexOf('/') + 1)));
+        String second = path(send(TRAFFIC, "", "", with(said, "wanted", "trial")));
+        assertThat(ended(second))
+                .contains("Rows: 2. Understood: 1. Refused: 1.", "features.1", "Mill Road, km ")
+                .contains("Nothing is entered yet.", "Enter what was understood: 1");
+        assertThat(page(ADMIN, TRAFFIC)).contains("tried, nothing entered yet", second);
+        assertThat(countsOf(station)).isZero();
+        assertThat(partsKept(second)).as("octets of a file that was tried").isEqualTo(1);
+
+        said.put("wanted", "entry");
+        String stopped = path(send(TRAFFIC, "", "", said));
+        assertThat(ended(stopped)).contains("Nothing was taken of this file.", "At features.1.", "value=\"entry\"");
+        assertThat(countsOf(station)).isZero();
+
+        String entered = path(send(TRAFFIC, "", "", with(said, "refusedRows", "leaveOut")));
+        assertThat(ended(entered)).contains("1 counts entered, of 2 features.", "Left out, and why", ": 1</li>");
+        assertThat(countsOf(station)).isEqualTo(1);
+        assertThat(partsKept(entered)).isZero();
+        assertThat(page(COORDINATOR, second)).as("the trial stays").contains("Rows: 2.", "no longer kept here");
+        Api.as(ROADS_AUTHORITY).get(TRAFFIC).then().statusCode(403);
+        Api.as(OFFICER).get(entered).then().statusCode(403);
+    }
+
+    @Test
+    void whatIsToBeDoneWithAFileOfCountsHasToBeSaid() {
+        String station = "T-" + UUID.randomUUID();
+        String file = counts(station, "150.02,-30.5001");
+        assertThat(send(TRAFFIC, "counts.geojson", file, Map.of("year", "soon"))
+                        .statusCode(400)
+                        .extract()
+                        .asString())
+                .contains("id=\"f-year-wrong\"", "value=\"soon\"");
+        send(TRAFFIC, "counts.geojson", file, Map.of()).statusCode(400);
+        assertThat(page(COORDINATOR, TRAFFIC)).doesNotContain(station);
     }
 
     @Test

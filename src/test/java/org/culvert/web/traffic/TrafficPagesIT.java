@@ -14,14 +14,14 @@ import org.culvert.support.World;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A file of counts in Chromium: chosen once, tried, and entered. */
+/** A file of counts in Chromium: sent once, tried, and entered. */
 @QuarkusTest
 class TrafficPagesIT {
     @TempDir
     Path folder;
 
     @Test
-    void aFileIsChosenOnceTriedAndEntered() throws IOException {
+    void aFileIsSentOnceTriedAndEntered() throws IOException {
         World.shared();
         String station = "B-" + UUID.randomUUID();
         Path file = Files.writeString(folder.resolve("counts.geojson"), """
@@ -38,11 +38,14 @@ class TrafficPagesIT {
             browser.press("main button");
             browser.assertUsable("traffic");
 
+            browser.press("a[href='/settings/files/traffic-counts']");
+            browser.assertUsable("traffic-files");
             browser.find("#file").sendKeys(file.toString());
-            browser.find("form.counts-file button").click();
+            browser.find("main form button").click();
             browser.await(
-                    "it was tried", () -> !browser.list("#stationAttribute").isEmpty());
-            assertThat(browser.find("#vehiclesPerDayAttribute").getAttribute("value"))
+                    "it was tried",
+                    () -> !browser.list("#f-stationAttribute option").isEmpty());
+            assertThat(browser.find("#f-vehiclesPerDayAttribute").getAttribute("value"))
                     .isEqualTo("AADT");
             for (Map.Entry<String, String> chosen : Map.of(
                             "measure",
@@ -55,18 +58,20 @@ class TrafficPagesIT {
                             "leaveOut")
                     .entrySet()) {
                 browser.script(
-                        "document.getElementById(arguments[0]).value = arguments[1]; return true;",
+                        "document.getElementById('f-' + arguments[0]).value = arguments[1]; return true;",
                         chosen.getKey(),
                         chosen.getValue());
             }
-            browser.fill("#source", "made for a test");
-            browser.find("button[value=try]").click();
+            browser.fill("#f-source", "made for a test");
+            browser.find("button[value=trial]").click();
             browser.await("every row is told", () -> !browser.list("#rows").isEmpty());
             assertThat(browser.text("main")).contains("Rows: 2. Understood: 1. Refused: 1.", "Mill Road, km ");
-            browser.assertUsable("traffic-trial");
-            browser.find("button[value=enter]").click();
-            browser.await("it was entered", () -> browser.path().startsWith("/traffic?entered=1"));
-            assertThat(browser.text("main")).contains("Entered: 1. Rows left out: 1.", station);
+            browser.assertUsable("traffic-tried");
+            browser.find("button[value=entry]").click();
+            browser.await("it was entered", () -> browser.text("main").contains("1 counts entered, of 2 features."));
+            browser.assertUsable("traffic-entered");
+            browser.open("/traffic?road=mill+road&year=1934");
+            assertThat(browser.text("main")).contains(station);
             browser.assertNothingRan();
         }
     }
