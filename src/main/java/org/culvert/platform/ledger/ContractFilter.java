@@ -25,6 +25,7 @@ public class ContractFilter implements OASFilter {
     private static final Set<PathItem.HttpMethod> UNSAFE = Set.of(
             PathItem.HttpMethod.POST, PathItem.HttpMethod.PUT, PathItem.HttpMethod.PATCH, PathItem.HttpMethod.DELETE);
     private static final String CHANGE = "Change";
+    private static final Set<String> IN_A_BOX = Set.of("made", "value");
 
     private final Set<String> questions;
     private final Set<String> changes;
@@ -165,7 +166,7 @@ public class ContractFilter implements OASFilter {
             }
         }
         List.copyOf(schemas.keySet()).stream()
-                .filter(name -> name.startsWith(CHANGE))
+                .filter(name -> isBox(name, schemas.get(name)))
                 .forEach(contract.getComponents()::removeSchema);
     }
 
@@ -175,6 +176,15 @@ public class ContractFilter implements OASFilter {
             return null;
         }
         String name = reference.substring(reference.lastIndexOf('/') + 1);
-        return name.startsWith(CHANGE) ? schemas.get(name) : null;
+        Schema schema = schemas.get(name);
+        return isBox(name, schema) ? schema : null;
+    }
+
+    /** Whether it is a {@link Change} of something, and not a record of a room whose name begins with the same word. */
+    private static boolean isBox(String name, @Nullable Schema schema) {
+        return schema != null
+                && name.startsWith(CHANGE)
+                && schema.getProperties() != null
+                && schema.getProperties().keySet().equals(IN_A_BOX);
     }
 }
