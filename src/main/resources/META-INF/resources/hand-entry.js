@@ -54,6 +54,8 @@ self.handEntry = (function () {
       body.kind = given(data, 'kind');
     }
     body.words = given(data, 'words');
+    const shown = given(data, 'photographId');
+    if (shown) { body.photographId = shown; }
     if (act === 'skip') {
       body.skippedBecause = given(data, 'skippedBecause');
       if (!body.skippedBecause) { throw new Wrong('skippedBecause', context.words.sayWhy); }

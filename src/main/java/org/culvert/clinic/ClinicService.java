@@ -395,4 +395,17 @@ public class ClinicService {
     private VisitView view(Visit visit) {
         return reader.view(visit);
     }
+
+    /**
+     * For the rooms above: that a visit is one of a case.
+     *
+     * @throws InvalidException naming {@code field} where it is not so
+     */
+    @Transactional
+    public void requireOfCase(String field, UUID id, UUID caseId) {
+        if (visits.count("id = ?1 and caseId = ?2", id, caseId) == 0) {
+            throw InvalidException.of(
+                    field, "That is no visit of this animal.", "the identifier of a visit of its case, or nothing");
+        }
+    }
 }

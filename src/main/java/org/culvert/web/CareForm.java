@@ -52,6 +52,10 @@ public class CareForm {
     @Nullable
     String at;
 
+    @FormParam("photographId")
+    @Nullable
+    String photographId;
+
     /** As the page gave it: see {@link org.culvert.platform.ledger.FormOnce}. */
     @FormParam("key")
     @Nullable
@@ -85,6 +89,7 @@ public class CareForm {
         typed.put("skippedBecause", Objects.requireNonNullElse(skippedBecause, ""));
         typed.put("at", Objects.requireNonNullElse(at, ""));
         typed.put("kind", Objects.requireNonNullElse(kind, ""));
+        typed.put("photographId", Objects.requireNonNullElse(photographId, ""));
         return typed;
     }
 
@@ -144,6 +149,7 @@ public class CareForm {
                 text -> LocalDateTime.parse(text).atZone(zone).toInstant(),
                 "a day and an hour such as 2026-11-25T18:30",
                 errors);
+        UUID picture = Typed.read("photographId", photographId, UUID::fromString, "a photograph of the list", errors);
         if (!errors.isEmpty()) {
             throw new InvalidException(errors);
         }
@@ -155,7 +161,7 @@ public class CareForm {
                 Objects.equals(act, "yes") ? Boolean.TRUE : Objects.equals(act, "no") ? Boolean.FALSE : null,
                 Typed.given(words),
                 skipped ? reason : null,
-                null,
+                picture,
                 when);
     }
 

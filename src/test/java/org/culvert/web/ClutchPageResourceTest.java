@@ -2,6 +2,7 @@ package org.culvert.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.culvert.platform.Role.ADMIN;
 import static org.culvert.platform.Role.CARER;
 import static org.culvert.platform.Role.CLINIC;
 import static org.culvert.platform.Role.COORDINATOR;
@@ -286,8 +287,24 @@ class ClutchPageResourceTest {
                 "eggs.discarded", "0",
                 "eggs.how", "afterDeath",
                 "callSign", keeper));
+        String elsewhere = Api.make(ADMIN, "/api/organisations", """
+                        {"kind":"clinic","name":"Clinic %s","xRay":false,"surgery":false}
+                        """.formatted(UUID.randomUUID()))
+                .getString("id");
+        String visit = Api.make(COORDINATOR, "/api/visits", """
+                        {"caseId":"%s","clinicId":"%s","arrivedAt":"2025-11-20T09:00:00Z"}
+                        """.formatted(mother.getString("id"), elsewhere))
+                .getString("id");
+        String number = mother.getString("number");
+        assertThat(Api.as(COORDINATOR).get("/cases/" + mother.getString("id")).asString())
+                .contains("/clutches?case=" + number + "#act-new");
+        assertThat(Api.as(COORDINATOR).get("/clutches").asString()).doesNotContain("name=\"visitId\"");
+        assertThat(Api.as(COORDINATOR).get("/clutches?case=" + number).asString())
+                .contains("At which visit they came", "<option value=\"" + visit + "\">");
+        fields.put("visitId", visit);
         send(COORDINATOR, "/clutches", fields)
                 .statusCode(400)
+                .body(containsString("<option value=\"" + visit + "\" selected>"))
                 .body(containsString("do not add up"))
                 .body(containsString("id=\"new-eggs-recovered-wrong\""));
         fields.put("eggs.broken", "1");
@@ -296,6 +313,8 @@ class ClutchPageResourceTest {
         String id = to.substring(to.lastIndexOf('/') + 1);
         assertThat(Api.get(COORDINATOR, "/api/clutches/" + id).getInt("setToIncubate"))
                 .isEqualTo(4);
+        assertThat(Api.get(COORDINATOR, "/api/clutches/" + id).getString("visitId"))
+                .isEqualTo(visit);
         assertThat(Api.as(COORDINATOR)
                         .get("/clutches")
                         .then()

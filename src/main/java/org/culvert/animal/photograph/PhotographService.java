@@ -9,6 +9,7 @@ import jakarta.validation.constraints.Pattern;
 import jakarta.validation.constraints.Size;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import java.util.concurrent.Semaphore;
@@ -22,6 +23,7 @@ import org.culvert.platform.LargestBody;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
 import org.culvert.platform.Role;
+import org.culvert.platform.Rows;
 import org.culvert.platform.SignInException;
 import org.culvert.platform.file.KeptFiles;
 import org.culvert.platform.sight.Sight;
@@ -164,6 +166,24 @@ public class PhotographService {
         List<?> ids = query.getResultList();
         List<Photograph> found = ids.isEmpty() ? List.of() : rows.list("id in ?1 order by id desc", ids);
         return Page.of(found, limit, reader.viewer(found), row -> row.id().toString());
+    }
+
+    /** The newest of each case itself that were not taken back. */
+    @Transactional
+    public List<PhotographView> listNewestOf(Collection<UUID> caseIds, int mostOfEach) {
+        if (caseIds.isEmpty()) {
+            return List.of();
+        }
+        List<UUID> ids = Rows.column(
+                entities.createNativeQuery("""
+                                select id from (
+                                    select p.id, row_number() over (partition by p.case_id order by p.id desc) as place
+                                    from photographs p where p.case_id in (:cases) and p.withdrawn_at is null) newest
+                                where place <= :most
+                                """).setParameter("cases", caseIds).setParameter("most", mostOfEach),
+                UUID.class);
+        List<Photograph> found = ids.isEmpty() ? List.of() : rows.list("id in ?1 order by id desc", ids);
+        return found.stream().map(reader.viewer(found)).toList();
     }
 
     /** The copy to be looked at, or the small one for lists. One that was taken back is there only for who sees them all. */

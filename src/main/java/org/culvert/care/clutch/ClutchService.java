@@ -13,6 +13,7 @@ import org.culvert.animal.CaseService;
 import org.culvert.animal.CaseView;
 import org.culvert.animal.CustodyService;
 import org.culvert.call.CallEntry;
+import org.culvert.clinic.ClinicService;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
@@ -32,6 +33,7 @@ public class ClutchService {
     private final ClutchReader reader;
     private final CaseService cases;
     private final CustodyService custody;
+    private final ClinicService clinic;
     private final RegionService region;
     private final Sight sight;
     private final Clock clock;
@@ -44,6 +46,7 @@ public class ClutchService {
             ClutchReader reader,
             CaseService cases,
             CustodyService custody,
+            ClinicService clinic,
             RegionService region,
             Sight sight,
             Clock clock) {
@@ -54,6 +57,7 @@ public class ClutchService {
         this.reader = reader;
         this.cases = cases;
         this.custody = custody;
+        this.clinic = clinic;
         this.region = region;
         this.sight = sight;
         this.clock = clock;
@@ -63,6 +67,9 @@ public class ClutchService {
     public ClutchViews.ClutchView createClutch(ClutchEntries.ClutchEntry entry) {
         sight.requireSeen("case", entry.motherCaseId());
         cases.getCase(entry.motherCaseId());
+        if (entry.visitId() != null) {
+            clinic.requireOfCase("visitId", entry.visitId(), entry.motherCaseId());
+        }
         requireAccounted(entry.eggs());
         Instant at = at(entry.eggs().at());
         var clutch = new Clutch(entry.motherCaseId(), entry.visitId(), at);
@@ -136,6 +143,10 @@ public class ClutchService {
     @Transactional
     public ClutchViews.ClutchView correct(UUID id, ClutchCorrections.ClutchCorrection correction) {
         Clutch clutch = require(id);
+        UUID visit = correction.visitId().value();
+        if (visit != null) {
+            clinic.requireOfCase("visitId", visit, clutch.motherCaseId);
+        }
         clutch.correct(correction, clock);
         clutches.flush();
         return reader.view(clutch);

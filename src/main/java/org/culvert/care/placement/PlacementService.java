@@ -16,6 +16,7 @@ import org.culvert.animal.CaseService;
 import org.culvert.animal.CaseView;
 import org.culvert.animal.CustodyService;
 import org.culvert.care.matching.Candidacy;
+import org.culvert.clinic.ClinicService;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.NotFoundException;
 import org.culvert.platform.RefusedException;
@@ -76,6 +77,7 @@ public class PlacementService {
     private final KinReader kin;
     private final CaseService cases;
     private final CustodyService custody;
+    private final ClinicService clinic;
     private final RosterService roster;
     private final RecordViews records;
     private final Clock clock;
@@ -87,6 +89,7 @@ public class PlacementService {
             KinReader kin,
             CaseService cases,
             CustodyService custody,
+            ClinicService clinic,
             RosterService roster,
             RecordViews records,
             Clock clock) {
@@ -96,6 +99,7 @@ public class PlacementService {
         this.kin = kin;
         this.cases = cases;
         this.custody = custody;
+        this.clinic = clinic;
         this.roster = roster;
         this.records = records;
         this.clock = clock;
@@ -108,6 +112,9 @@ public class PlacementService {
      */
     @Transactional
     public PlacementView place(UUID caseId, PlacementEntry entry) {
+        if (entry.visitId() != null) {
+            clinic.requireOfCase("visitId", entry.visitId(), caseId);
+        }
         RosterService.MemberView carer = roster.getMember(entry.carerMemberId());
         if (!carer.cares() || carer.leftOn() != null) {
             throw InvalidException.of(
@@ -163,6 +170,10 @@ public class PlacementService {
     @Transactional
     public PlacementView correct(UUID id, PlacementCorrection correction) {
         Placement row = require(id);
+        UUID visit = correction.visitId().value();
+        if (visit != null) {
+            clinic.requireOfCase("visitId", visit, row.caseId);
+        }
         row.correct(correction, clock);
         placements.flush();
         return view(row);

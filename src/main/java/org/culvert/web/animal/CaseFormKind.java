@@ -128,6 +128,7 @@ enum CaseFormKind {
             "placements",
             Set.of(Role.CLINIC, Role.COORDINATOR),
             of(hidden, "carerMemberId"),
+            choice("visitId"),
             of(lines, "conditions"),
             of(text, "despite")),
     hold(

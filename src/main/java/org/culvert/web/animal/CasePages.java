@@ -34,6 +34,7 @@ import org.culvert.web.Languages;
 import org.culvert.web.forms.EntryField.Option;
 import org.culvert.web.forms.Labels;
 import org.culvert.web.kept.KeptLinks;
+import org.culvert.web.kept.NamedRecords;
 import org.culvert.web.words.CaseWords;
 import org.jspecify.annotations.Nullable;
 
@@ -56,6 +57,7 @@ class CasePages {
     private final Labels labels;
     private final RegionService region;
     private final KeptLinks kept;
+    private final NamedRecords named;
     private final Sight sight;
     private final Clock clock;
 
@@ -76,6 +78,7 @@ class CasePages {
             Labels labels,
             RegionService region,
             KeptLinks kept,
+            NamedRecords named,
             Sight sight,
             Clock clock) {
         this.page = page;
@@ -94,6 +97,7 @@ class CasePages {
         this.labels = labels;
         this.region = region;
         this.kept = kept;
+        this.named = named;
         this.sight = sight;
         this.clock = clock;
     }
@@ -160,7 +164,15 @@ class CasePages {
         sight.requireSeen("case", caseId);
         CaseTongue tongue = tongue();
         CaseView told = cases.getCase(caseId);
-        CaseForms forms = new CaseForms(caseId, sight.viewer(), sent, null, tongue, Map.of(), Set.of());
+        List<Option> visits = options(named.visits(caseId));
+        CaseForms forms = new CaseForms(
+                caseId,
+                sight.viewer(),
+                sent,
+                null,
+                tongue,
+                Map.of("visitId", () -> visits),
+                visits.isEmpty() ? Set.of("visitId") : Set.of());
         List<Candidate> candidates = search.findCarers(caseId, null).stream()
                 .map(one -> new Candidate(
                         one,
@@ -190,6 +202,12 @@ class CasePages {
                                 .findFirst()
                                 .orElse(null))
                 .data("key", UUID.randomUUID().toString());
+    }
+
+    private static List<Option> options(Map<String, String> named) {
+        return named.entrySet().stream()
+                .map(one -> new Option(one.getKey(), one.getValue()))
+                .toList();
     }
 
     /** @param form null where it cannot be placed there now */

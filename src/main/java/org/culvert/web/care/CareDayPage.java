@@ -58,13 +58,17 @@ public record CareDayPage(
             List<String> done,
             @Nullable String weight,
             boolean falls,
+            List<Picture> photographs,
             @Nullable Typing typed) {}
+
+    /** A photograph of an animal that an entry may name. */
+    public record Picture(String id, String words) {}
 
     /**
      * A task to be done.
      *
      * @param toCome whether its first day is still to come, so that it cannot be done yet
-     * @param kind {@code number}, {@code answer} or {@code tick}
+     * @param kind {@code number}, {@code answer}, {@code photograph} or {@code tick}
      * @param typed what was sent of it and not taken
      */
     public record TaskCard(
@@ -83,7 +87,13 @@ public record CareDayPage(
 
     /** What was typed into a form that was not taken, and why not. */
     public record Typing(
-            String value, String words, String skippedBecause, String at, String kind, List<FieldError> errors) {}
+            String value,
+            String words,
+            String skippedBecause,
+            String at,
+            String kind,
+            String photographId,
+            List<FieldError> errors) {}
 
     /** Reads a day as a page tells it, in one language. */
     record Teller(
@@ -91,6 +101,7 @@ public record CareDayPage(
             Locale locale,
             ZoneId zone,
             LocalDate today,
+            Map<UUID, Map<String, String>> photographs,
             @Nullable CareForm sent,
             List<FieldError> errors) {
         private String format(String pattern, TemporalAccessor at) {
@@ -134,6 +145,9 @@ public record CareDayPage(
                     animal.entries().stream().map(this::done).toList(),
                     trend == null ? null : weight(trend),
                     animal.entries().stream().anyMatch(entry -> entry.flags().contains(Flag.fallsFast)),
+                    photographs.getOrDefault(animal.id(), Map.of()).entrySet().stream()
+                            .map(one -> new Picture(one.getKey(), one.getValue()))
+                            .toList(),
                     sent != null && sent.isBeside(animal.id()) ? typing(sent) : null);
         }
 
@@ -147,7 +161,11 @@ public record CareDayPage(
                     when(task, overdue),
                     overdue,
                     task.date().isAfter(today),
-                    task.measure().isNumber() ? "number" : task.measure() == Measure.yesNo ? "answer" : "tick",
+                    task.measure().isNumber()
+                            ? "number"
+                            : task.measure() == Measure.yesNo
+                                    ? "answer"
+                                    : task.measure() == Measure.photograph ? "photograph" : "tick",
                     task.unit(),
                     switch (task.measure()) {
                         case minutes -> words.minutes();
@@ -168,6 +186,7 @@ public record CareDayPage(
                     typed.getOrDefault("skippedBecause", ""),
                     typed.getOrDefault("at", ""),
                     typed.getOrDefault("kind", ""),
+                    typed.getOrDefault("photographId", ""),
                     errors);
         }
 

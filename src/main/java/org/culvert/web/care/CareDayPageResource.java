@@ -19,8 +19,10 @@ import java.net.URI;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.culvert.care.calendar.CalendarService;
 import org.culvert.care.day.CareDayService;
+import org.culvert.care.day.CareDayView;
 import org.culvert.care.plan.CareEntryService;
 import org.culvert.care.plan.PlanEntries;
 import org.culvert.platform.ConflictException;
@@ -35,6 +37,7 @@ import org.culvert.web.CareForm;
 import org.culvert.web.Languages;
 import org.culvert.web.PageForms;
 import org.culvert.web.Typed;
+import org.culvert.web.kept.NamedRecords;
 import org.culvert.web.words.CareDayWords;
 import org.jspecify.annotations.Nullable;
 
@@ -55,6 +58,7 @@ public class CareDayPageResource {
     private final CalendarService calendars;
     private final RegionService region;
     private final Languages languages;
+    private final NamedRecords named;
     private final Sight sight;
 
     CareDayPageResource(
@@ -65,6 +69,7 @@ public class CareDayPageResource {
             CalendarService calendars,
             RegionService region,
             Languages languages,
+            NamedRecords named,
             Sight sight) {
         this.template = template;
         this.days = days;
@@ -73,6 +78,7 @@ public class CareDayPageResource {
         this.calendars = calendars;
         this.region = region;
         this.languages = languages;
+        this.named = named;
         this.sight = sight;
     }
 
@@ -172,16 +178,20 @@ public class CareDayPageResource {
         UUID asked = member(member) == null ? days.findOwnMember().orElse(null) : member(member);
         LocalDate day = date(date);
         boolean own = days.findOwnMember().filter(one -> one.equals(asked)).isPresent();
-        CareDayPage page = asked == null
+        CareDayView told = asked == null ? null : days.getDay(asked, day);
+        CareDayPage page = told == null
                 ? null
                 : new CareDayPage.Teller(
                                 languages.words(CareDayWords.class),
                                 languages.ofPage(),
                                 region.zone(),
                                 days.today(),
+                                named.newestPhotographs(told.animals().stream()
+                                        .map(CareDayView.HeldAnimalView::id)
+                                        .collect(Collectors.toSet())),
                                 sent,
                                 errors)
-                        .tell(days.getDay(asked, day), !own && sight.sees("care-day", "callSign"));
+                        .tell(told, !own && sight.sees("care-day", "callSign"));
         boolean keeps = asked != null && (chooses() || own);
         return PageForms.html(
                 status,

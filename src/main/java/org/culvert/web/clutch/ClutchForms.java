@@ -39,6 +39,7 @@ import org.culvert.web.forms.EntryField.Option;
 import org.culvert.web.forms.EntryForm;
 import org.culvert.web.forms.SentFields;
 import org.culvert.web.forms.SentFile;
+import org.culvert.web.kept.NamedRecords;
 import org.culvert.web.words.ClutchWords;
 import org.culvert.web.words.FormsWords;
 import org.jspecify.annotations.Nullable;
@@ -69,6 +70,7 @@ class ClutchForms {
     private final TemperatureService temperatures;
     private final CaseService cases;
     private final HolderNames holders;
+    private final NamedRecords named;
     private final FormBodies bodies;
     private final RegionService region;
     private final Languages languages;
@@ -79,6 +81,7 @@ class ClutchForms {
             TemperatureService temperatures,
             CaseService cases,
             HolderNames holders,
+            NamedRecords named,
             FormBodies bodies,
             RegionService region,
             Languages languages) {
@@ -87,6 +90,7 @@ class ClutchForms {
         this.temperatures = temperatures;
         this.cases = cases;
         this.holders = holders;
+        this.named = named;
         this.bodies = bodies;
         this.region = region;
         this.languages = languages;
@@ -244,9 +248,12 @@ class ClutchForms {
     EntryForm opening(SentFields sent, List<FieldError> wrong) {
         ClutchWords words = languages.words(ClutchWords.class);
         FormsWords usual = languages.words(FormsWords.class);
-        return new EntryForm("new", sent, wrong, ClutchForms::beside)
-                .count(MOTHER, words.motherCase(), "", true)
-                .count("eggs.recovered", words.recoveredCount(), words.moreEggsLead(), true)
+        var form = new EntryForm("new", sent, wrong, ClutchForms::beside).count(MOTHER, words.motherCase(), "", true);
+        List<Option> visits = visitsOf(sent.given(MOTHER));
+        if (!visits.isEmpty()) {
+            form.choice("visitId", words.visit(), "", false, visits);
+        }
+        return form.count("eggs.recovered", words.recoveredCount(), words.moreEggsLead(), true)
                 .count("eggs.setToIncubate", words.setCount(), "", true)
                 .count("eggs.broken", words.brokenCount(), "", true)
                 .count("eggs.discarded", words.discardedCount(), "", true)
@@ -254,6 +261,16 @@ class ClutchForms {
                 .text(CALL_SIGN, usual.callSign(), "", false)
                 .choice("organisationId", usual.orOrganisation(), "", false, organisations())
                 .moment("eggs.at", usual.whenIfNotNow(), "");
+    }
+
+    /** Visits of a mother, once somebody has said who she is. */
+    private List<Option> visitsOf(@Nullable String number) {
+        if (number == null || !number.matches("\\d{1,9}")) {
+            return List.of();
+        }
+        return cases.findByNumber(Long.parseLong(number)).map(named::visits).orElse(Map.of()).entrySet().stream()
+                .map(visit -> new Option(visit.getKey(), visit.getValue()))
+                .toList();
     }
 
     /** Opens a clutch from the case of its mother. */

@@ -63,7 +63,10 @@ public final class HandPages {
         }
     }
 
-    /** @param kind {@code number}, {@code answer} or {@code tick} */
+    /**
+     * @param kind {@code number}, {@code answer}, {@code photograph} or {@code tick}
+     * @param photographs that may be named, where the task is one
+     */
     public record TaskForm(
             String id,
             UUID caseId,
@@ -75,6 +78,7 @@ public final class HandPages {
             @Nullable String limits,
             @Nullable String low,
             @Nullable String high,
+            List<Choice> photographs,
             Sent sent) {}
 
     public record TakeForm(UUID handOverId, Sent sent) {}
@@ -159,6 +163,7 @@ public final class HandPages {
             @Nullable String offered,
             List<Choice> organisations,
             Picture picture,
+            List<Choice> photographs,
             Sent beside,
             Sent give,
             Sent giveByName) {}

@@ -10,6 +10,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -24,6 +25,7 @@ import org.culvert.care.day.CareDayService;
 import org.culvert.care.day.CareDayView;
 import org.culvert.care.plan.AftercarePlanView.TaskState;
 import org.culvert.care.plan.AftercarePlanView.TaskView;
+import org.culvert.care.schedule.Measure;
 import org.culvert.dispatch.DispatchService;
 import org.culvert.dispatch.DispatchService.AttendanceView;
 import org.culvert.platform.NotFoundException;
@@ -36,6 +38,7 @@ import org.culvert.roster.RosterService;
 import org.culvert.web.hand.HandPages.Card;
 import org.culvert.web.hand.HandPages.Choice;
 import org.culvert.web.hand.HandPages.Held;
+import org.culvert.web.kept.NamedRecords;
 import org.jspecify.annotations.Nullable;
 
 /** Gathers what waits for whoever asks, from all rooms. */
@@ -50,6 +53,7 @@ class HandReader {
     private final CaseService cases;
     private final CareDayService days;
     private final PhotographService photographs;
+    private final NamedRecords named;
     private final RosterService roster;
     private final RegionService region;
     private final Sight sight;
@@ -63,6 +67,7 @@ class HandReader {
             CaseService cases,
             CareDayService days,
             PhotographService photographs,
+            NamedRecords named,
             RosterService roster,
             RegionService region,
             Sight sight,
@@ -74,6 +79,7 @@ class HandReader {
         this.cases = cases;
         this.days = days;
         this.photographs = photographs;
+        this.named = named;
         this.roster = roster;
         this.region = region;
         this.sight = sight;
@@ -184,7 +190,7 @@ class HandReader {
         }
     }
 
-    private static void tasks(CareDayView day, TaskWords words, Sent sent, List<Card> due, List<Card> later) {
+    private void tasks(CareDayView day, TaskWords words, Sent sent, List<Card> due, List<Card> later) {
         record Open(CareDayView.HeldAnimalView animal, TaskView task) {}
         List<Open> open = day.animals().stream()
                 .flatMap(animal -> animal.tasks().stream()
@@ -195,8 +201,15 @@ class HandReader {
                 .sorted(Comparator.comparing((Open one) -> words.isOverdue(one.task()) ? 0 : 1)
                         .thenComparing(one -> one.task().dueFrom()))
                 .toList();
+        Map<UUID, Map<String, String>> photographsOf = named.newestPhotographs(open.stream()
+                .filter(one -> one.task().measure() == Measure.photograph)
+                .map(one -> one.animal().id())
+                .collect(Collectors.toSet()));
         for (Open one : open) {
-            (words.isLater(one.task()) ? later : due).add(words.card(one.animal(), one.task(), sent));
+            Map<String, String> offered = one.task().measure() == Measure.photograph
+                    ? photographsOf.getOrDefault(one.animal().id(), Map.of())
+                    : Map.of();
+            (words.isLater(one.task()) ? later : due).add(words.card(one.animal(), one.task(), sent, offered));
         }
     }
 
@@ -288,6 +301,11 @@ class HandReader {
                         "/api/cases/" + caseId + "/photographs",
                         photographs.listOfCase(caseId, MOST, null).items().size(),
                         sent.of("p-" + caseId)),
+                cares()
+                        ? TaskWords.photographs(
+                                named.newestPhotographs(Set.of(caseId)).getOrDefault(caseId, Map.of()),
+                                sent.of("b-" + caseId))
+                        : List.of(),
                 sent.of("b-" + caseId),
                 sent.of("g-" + caseId),
                 sent.of("n-" + caseId));

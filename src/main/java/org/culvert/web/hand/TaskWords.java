@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.culvert.care.day.CareDayView;
 import org.culvert.care.plan.AftercarePlanView.TaskState;
 import org.culvert.care.plan.AftercarePlanView.TaskView;
@@ -21,7 +22,7 @@ record TaskWords(HandTongue tongue, LocalDate day, Instant now) {
         return task.dueFrom().isAfter(now);
     }
 
-    HandPages.Card card(CareDayView.HeldAnimalView animal, TaskView task, Sent sent) {
+    HandPages.Card card(CareDayView.HeldAnimalView animal, TaskView task, Sent sent, Map<String, String> photographs) {
         String id = "t-" + animal.id() + "-" + task.stepKey() + "-" + task.day();
         HandWords words = tongue.words();
         return new HandPages.Card(
@@ -36,7 +37,11 @@ record TaskWords(HandTongue tongue, LocalDate day, Instant now) {
                         animal.id(),
                         task.stepKey(),
                         task.day(),
-                        task.measure().isNumber() ? "number" : task.measure() == Measure.yesNo ? "answer" : "tick",
+                        task.measure().isNumber()
+                                ? "number"
+                                : task.measure() == Measure.yesNo
+                                        ? "answer"
+                                        : task.measure() == Measure.photograph ? "photograph" : "tick",
                         task.unit(),
                         switch (task.measure()) {
                             case minutes -> words.minutes();
@@ -48,8 +53,16 @@ record TaskWords(HandTongue tongue, LocalDate day, Instant now) {
                         limits(task),
                         task.low() == null ? null : task.low().toString(),
                         task.high() == null ? null : task.high().toString(),
+                        photographs(photographs, sent.of(id)),
                         sent.of(id)),
                 null);
+    }
+
+    static List<HandPages.Choice> photographs(Map<String, String> named, Sent sent) {
+        return named.entrySet().stream()
+                .map(one -> new HandPages.Choice(
+                        one.getKey(), one.getValue(), one.getKey().equals(sent.typed("photographId"))))
+                .toList();
     }
 
     private String when(TaskView task) {

@@ -63,14 +63,15 @@ class AnimalWholes implements WholeSource {
                                         .flatMap(List::stream)
                                         .toList())
                         .naming(Map.of(
-                                "visitId", named::visits,
-                                "photographId", named::photographs,
-                                "attendanceId", named::attendances,
+                                "visitId", id -> Offered.all(named.visits(id)),
+                                "photographId", id -> Offered.all(named.photographs(id)),
+                                "attendanceId", id -> Offered.all(named.attendances(id)),
                                 "motherId", named::mothers)),
                 new Whole("clutches", "clutch", "/clutches/{id}", clutches::getClutch, clutchKinds())
                         .naming(Map.of(
                                 "visitId",
-                                id -> named.visits(clutches.getClutch(id).motherCaseId()))),
+                                id -> Offered.all(
+                                        named.visits(clutches.getClutch(id).motherCaseId())))),
                 new Whole(
                         "releases",
                         "release",

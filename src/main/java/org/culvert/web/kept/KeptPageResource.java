@@ -149,7 +149,7 @@ public class KeptPageResource {
         EntryBody told = EntryBody.of(fields.shapes(act), typed, shown, region.zone());
         pages.chosen(whole, about, act).forEach((field, offered) -> {
             String chosen = typed.given(field);
-            if (chosen != null && !offered.containsKey(chosen) && !chosen.equals(shown.text(field))) {
+            if (chosen != null && !offered.words().containsKey(chosen) && !chosen.equals(shown.text(field))) {
                 told.refuse(field, "It is none of those that there are.", "one of the list");
             }
         });

@@ -61,10 +61,11 @@ class KeptPages {
 
         /** Empty for what whoever asks does not see. */
         String of(String field, String record) {
-            Function<UUID, Map<String, String>> named = whole.named().get(field);
+            Function<UUID, Offered> named = whole.named().get(field);
             return named == null
                     ? ""
-                    : read.computeIfAbsent(field, one -> named.apply(id)).getOrDefault(record, "");
+                    : read.computeIfAbsent(field, one -> named.apply(id).words())
+                            .getOrDefault(record, "");
         }
     }
 
@@ -196,6 +197,9 @@ class KeptPages {
             List<FieldError> errors) {
         Act<?> act = deed.act();
         String tag = act.tag();
+        Map<String, Offered> chosen = chosen(whole, id, act);
+        Map<String, Map<String, String>> words = new HashMap<>();
+        chosen.forEach((field, offered) -> words.put(field, offered.words()));
         return about(form, whole, id)
                 .data("kind", kind.name())
                 .data("key", kind.key())
@@ -209,22 +213,18 @@ class KeptPages {
                                 : seen.tag(
                                         tag,
                                         Wholes.tagged(whole, act, kept.ids()).toString()))
+                .data("form", forms.form(act, typed == null ? shown(act, kept) : typed, errors, field -> field, words))
                 .data(
-                        "form",
-                        forms.form(
-                                act,
-                                typed == null ? shown(act, kept) : typed,
-                                errors,
-                                field -> field,
-                                chosen(whole, id, act)))
+                        "most",
+                        chosen.values().stream().mapToInt(Offered::most).max().orElse(0))
                 .data("once", UUID.randomUUID().toString());
     }
 
     /** By the fields of a form that name records of the whole, what there is to choose from. */
-    Map<String, Map<String, String>> chosen(Whole whole, UUID id, Act<?> act) {
-        Map<String, Map<String, String>> chosen = new HashMap<>();
+    Map<String, Offered> chosen(Whole whole, UUID id, Act<?> act) {
+        Map<String, Offered> chosen = new HashMap<>();
         for (FieldShape shape : forms.shapes(act)) {
-            Function<UUID, Map<String, String>> named = whole.named().get(shape.name());
+            Function<UUID, Offered> named = whole.named().get(shape.name());
             if (named != null) {
                 chosen.put(shape.name(), named.apply(id));
             }

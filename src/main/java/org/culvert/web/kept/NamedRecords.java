@@ -3,6 +3,7 @@ package org.culvert.web.kept;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -34,6 +35,9 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 public class NamedRecords {
     private static final int MOST_MOTHERS = 200;
+
+    /** On pages of a day, where it is of what was photographed just now. */
+    private static final int MOST_OF_EACH = 12;
 
     private final ClinicService clinic;
     private final PhotographService photographs;
@@ -97,6 +101,24 @@ public class NamedRecords {
         return named("/api/photographs", all, PhotographView::id, this::said);
     }
 
+    /** The newest of each animal itself that were not taken back, by case. */
+    public Map<UUID, Map<String, String>> newestPhotographs(Set<UUID> caseIds) {
+        if (!rights.may("GET /api/cases/{id}/photographs")) {
+            return Map.of();
+        }
+        List<PhotographView> all = photographs.listNewestOf(caseIds, MOST_OF_EACH);
+        Map<String, String> named = named("/api/photographs", all, PhotographView::id, this::said);
+        Map<UUID, Map<String, String>> byCase = new HashMap<>();
+        for (PhotographView one : all) {
+            String words = named.get(one.id().toString());
+            if (words != null && one.caseId() != null) {
+                byCase.computeIfAbsent(one.caseId(), id -> new LinkedHashMap<>())
+                        .put(one.id().toString(), words);
+            }
+        }
+        return byCase;
+    }
+
     private String said(PhotographView photograph) {
         Instant at = Objects.requireNonNullElse(
                 photograph.takenAt(), photograph.record().recordedAt());
@@ -124,13 +146,17 @@ public class NamedRecords {
     }
 
     /** Animals that may be its mother, by their own identifiers: she herself where she is known, then those of the same incident. */
-    Map<String, String> mothers(UUID caseId) {
-        return named(
-                "/api/cases",
-                cases.listPossibleMothers(caseId, MOST_MOTHERS),
-                CaseView::id,
-                one -> one.animal().id(),
-                this::said);
+    Offered mothers(UUID caseId) {
+        List<CaseView> found = cases.listPossibleMothers(caseId, MOST_MOTHERS + 1);
+        boolean more = found.size() > MOST_MOTHERS;
+        return new Offered(
+                named(
+                        "/api/cases",
+                        more ? found.subList(0, MOST_MOTHERS) : found,
+                        CaseView::id,
+                        one -> one.animal().id(),
+                        this::said),
+                more ? MOST_MOTHERS : 0);
     }
 
     private String said(CaseView mother) {

@@ -13,7 +13,7 @@ import java.util.function.Function;
  * @param tag its kind, as the API tells whether it has changed
  * @param page address of its page, with {@code {id}}
  * @param reader reads it as the API does
- * @param named by the fields that refer to records of it, what these are: in words, by their identifiers
+ * @param named by the fields that refer to records of it, what these are
  */
 record Whole(
         String name,
@@ -21,13 +21,13 @@ record Whole(
         String page,
         Function<UUID, Object> reader,
         List<KeptKind> kinds,
-        Map<String, Function<UUID, Map<String, String>>> named) {
+        Map<String, Function<UUID, Offered>> named) {
     Whole(String name, String tag, String page, Function<UUID, Object> reader, List<KeptKind> kinds) {
         this(name, tag, page, reader, kinds, Map.of());
     }
 
     /** The same, with records that its fields refer to. */
-    Whole naming(Map<String, Function<UUID, Map<String, String>>> records) {
+    Whole naming(Map<String, Function<UUID, Offered>> records) {
         return new Whole(name, tag, page, reader, kinds, records);
     }
 

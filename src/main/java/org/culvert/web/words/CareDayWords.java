@@ -131,6 +131,18 @@ public interface CareDayWords {
     @Message("In words")
     String inWords();
 
+    @Message("The photograph that shows it")
+    String photograph();
+
+    @Message("none of these")
+    String noneOfThese();
+
+    @Message("No photograph of the animal is kept that could be named here.")
+    String noPhotograph();
+
+    @Message("Add one first")
+    String addPhotograph();
+
     @Message("Add")
     String add();
 

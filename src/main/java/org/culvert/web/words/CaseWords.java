@@ -424,6 +424,9 @@ public interface CaseWords {
     @Message("{recovered} eggs recovered, {left} incubating")
     String clutchOf(Object recovered, Object left);
 
+    @Message("Eggs of hers: open a clutch")
+    String openClutch();
+
     @Message("How it ended")
     String endHead();
 
@@ -612,44 +615,45 @@ public interface CaseWords {
             + "tays. Check your local code.{/switch}")
     String caution(String value);
 
-    @Message("{#switch value}{#case 'clinicId'}Clinic{#case 'arrivedAt'}It came{#case 'weightGrams'}We"
-            + "ight in grams{#case 'bodyCondition'}Body condition{#case 'diagnosis'}Diagnosis{#case 'gr"
-            + "avid'}Carries eggs or young{#case 'causeOfDeath'}Cause of death{#case 'stabilisedAt'}Sta"
-            + "ble since{#case 'part'}Part of the body{#case 'bodyPart'}Where, in your own words{#case "
-            + "'side'}Side{#case 'findingKind'}What kind of finding{#case 'finding'}What was found{#cas"
-            + "e 'what'}What the film shows{#case 'counted'}How many were counted{#case 'reader'}Who re"
-            + "ad it{#case 'confidence'}How sure{#case 'procedure'}What was done{#case 'vetName'}Vet's "
-            + "name{#case 'vetRegistration'}Vet's registration{#case 'drug'}Drug{#case 'dose'}Dose, as "
-            + "the vet says{#case 'route'}How it is given{#case 'times'}When or how often{#case 'from'}"
-            + "First day{#case 'until'}Last day{#case 'controlled'}Each use is accounted for{#case 'pla"
-            + "n'}What is to be done from now on{#case 'limits'}What must not be{#case 'mayHold'}Who ma"
-            + "y hold it{#case 'reviewOn'}To be seen again by{#case 'at'}When{#case 'templateId'}Templa"
-            + "te{#case 'dayZero'}Day 0{#case 'words'}In words{#case 'measure'}What is measured{#case '"
-            + "value'}Value{#case 'organisationId'}Organisation{#case 'callSign'}Call sign of a member{"
-            + "#case 'reason'}Why{#case 'conditions'}On what conditions{#case 'despite'}Why in spite of"
-            + " the network's own rule{#case 'kind'}Why it is held{#case 'since'}Since{#case 'askedBy'}"
-            + "Who asked for it{#case 'reference'}Their reference{#case 'by'}Who clears it{#case 'rangB"
-            + "y'}Who rang{#case 'name'}Authority, or the vet's name{#case 'conditionId'}Disease{#case "
-            + "'signs'}What was seen{#case 'suspectedBy'}Who suspects it{#case 'to'}Who was told{#case "
-            + "'movement'}Movement{#case 'senses'}Senses{#case 'coat'}Coat, skin or shell{#case 'condit"
-            + "ion'}Condition{#case 'woundsHealed'}Wounds healed{#case 'feedsItself'}Feeds itself{#case"
-            + " 'knowsItsKind'}Knows its kind{#case 'fearsPeople'}Fears people{#case 'reproduction'}Can"
-            + " reproduce{#case 'housedWithPets'}Was kept with or near pets{#case 'fate'}How it ended{#"
-            + "case 'deathConfirmedBy'}Who confirmed that it is dead{#case 'deathConfirmedAt'}When that"
-            + " was confirmed{#case 'method'}How it was put down{#case 'authority'}Under what authority"
-            + "{#case 'approvedBy'}Who approved it{#case 'barbiturate'}Barbiturate was given{#case 'dis"
-            + "posal'}What became of it{#case 'scientificName'}What it is{#case 'firstHolder'}Who has i"
-            + "t first{#case 'foundAt'}When it was found{#case 'sex'}Sex{#case 'lifeStage'}Life stage{#"
-            + "case 'naturalMarks'}What tells it from others{#case 'dependentYoung'}Young that depends "
-            + "on its mother{#case 'originUnknown'}Nobody knows where it came from{#case 'phone'}Teleph"
-            + "one of the practice{#case 'whenClosed'}What to do when it is closed{#case 'treats'}What "
-            + "it says that it treats{#case 'opening'}When it is open{#else}{value}{/switch}")
+    @Message(
+            "{#switch value}{#case 'clinicId'}Clinic{#case 'arrivedAt'}It came{#case 'weightGrams'}We"
+                    + "ight in grams{#case 'bodyCondition'}Body condition{#case 'diagnosis'}Diagnosis{#case 'gr"
+                    + "avid'}Carries eggs or young{#case 'causeOfDeath'}Cause of death{#case 'stabilisedAt'}Sta"
+                    + "ble since{#case 'part'}Part of the body{#case 'bodyPart'}Where, in your own words{#case "
+                    + "'side'}Side{#case 'findingKind'}What kind of finding{#case 'finding'}What was found{#cas"
+                    + "e 'what'}What the film shows{#case 'counted'}How many were counted{#case 'reader'}Who re"
+                    + "ad it{#case 'confidence'}How sure{#case 'procedure'}What was done{#case 'vetName'}Vet's "
+                    + "name{#case 'vetRegistration'}Vet's registration{#case 'drug'}Drug{#case 'dose'}Dose, as "
+                    + "the vet says{#case 'route'}How it is given{#case 'times'}When or how often{#case 'from'}"
+                    + "First day{#case 'until'}Last day{#case 'controlled'}Each use is accounted for{#case 'pla"
+                    + "n'}What is to be done from now on{#case 'limits'}What must not be{#case 'mayHold'}Who ma"
+                    + "y hold it{#case 'reviewOn'}To be seen again by{#case 'at'}When{#case 'templateId'}Templa"
+                    + "te{#case 'dayZero'}Day 0{#case 'words'}In words{#case 'measure'}What is measured{#case '"
+                    + "value'}Value{#case 'organisationId'}Organisation{#case 'callSign'}Call sign of a member{"
+                    + "#case 'reason'}Why{#case 'conditions'}On what conditions{#case 'despite'}Why in spite of"
+                    + " the network's own rule{#case 'kind'}Why it is held{#case 'since'}Since{#case 'askedBy'}"
+                    + "Who asked for it{#case 'reference'}Their reference{#case 'by'}Who clears it{#case 'rangB"
+                    + "y'}Who rang{#case 'name'}Authority, or the vet's name{#case 'conditionId'}Disease{#case "
+                    + "'signs'}What was seen{#case 'suspectedBy'}Who suspects it{#case 'to'}Who was told{#case "
+                    + "'movement'}Movement{#case 'senses'}Senses{#case 'coat'}Coat, skin or shell{#case 'condit"
+                    + "ion'}Condition{#case 'woundsHealed'}Wounds healed{#case 'feedsItself'}Feeds itself{#case"
+                    + " 'knowsItsKind'}Knows its kind{#case 'fearsPeople'}Fears people{#case 'reproduction'}Can"
+                    + " reproduce{#case 'housedWithPets'}Was kept with or near pets{#case 'fate'}How it ended{#"
+                    + "case 'deathConfirmedBy'}Who confirmed that it is dead{#case 'deathConfirmedAt'}When that"
+                    + " was confirmed{#case 'method'}How it was put down{#case 'authority'}Under what authority"
+                    + "{#case 'approvedBy'}Who approved it{#case 'barbiturate'}Barbiturate was given{#case 'dis"
+                    + "posal'}What became of it{#case 'scientificName'}What it is{#case 'firstHolder'}Who has i"
+                    + "t first{#case 'foundAt'}When it was found{#case 'sex'}Sex{#case 'lifeStage'}Life stage{#"
+                    + "case 'naturalMarks'}What tells it from others{#case 'dependentYoung'}Young that depends "
+                    + "on its mother{#case 'originUnknown'}Nobody knows where it came from{#case 'phone'}Teleph"
+                    + "one of the practice{#case 'whenClosed'}What to do when it is closed{#case 'treats'}What "
+                    + "it says that it treats{#case 'opening'}When it is open{#case 'visitId'}After which visit{#else}{value}{/switch}")
     String label(String value);
 
     @Message("{#switch value}{#case 'at'}now, if left empty{#case 'arrivedAt'}now, if left empty{#case"
             + " 'since'}now, if left empty{#case 'foundAt'}now, if left empty{#case 'bodyCondition'}1 ("
             + "emaciated) to 5 (fat){#case 'side'}of parts of which there are two{#case 'bodyPart'}wher"
-            + "e no part of the list fits{#case 'weightGrams'}a number{#case 'callSign'}instead of an o"
+            + "e no part of the list fits{#case 'visitId'}whose discharge it follows, if any{#case 'weightGrams'}a number{#case 'callSign'}instead of an o"
             + "rganisation, exactly as it is written{#case 'dayZero'}the day that is counted as 0; toda"
             + "y, if left empty{#case 'askedBy'}the authority or the practice; never whom the matter co"
             + "ncerns{#case 'despite'}only where the network's own rule speaks against it; nothing lift"

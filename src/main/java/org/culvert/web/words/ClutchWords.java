@@ -422,6 +422,9 @@ public interface ClutchWords {
     @Message("Number of the mother's case")
     String motherCase();
 
+    @Message("At which visit they came")
+    String visit();
+
     @Message("Open the clutch")
     String open();
 }

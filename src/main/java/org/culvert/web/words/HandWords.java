@@ -232,6 +232,16 @@ public interface HandWords {
     @Message("In words")
     String inWords();
 
+    @Message("The photograph that shows it")
+    String whichPhotograph();
+
+    @Message("none of these")
+    String noneOfThese();
+
+    @Message(
+            "No photograph of the animal is kept that could be named here. Add one on its page first, or tick it without.")
+    String noPhotographYet();
+
     @Message("Write it down")
     String add();
 

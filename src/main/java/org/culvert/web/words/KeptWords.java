@@ -26,6 +26,11 @@ public interface KeptWords {
     @Message("Case {number}: {name}, {sex}, found {when}")
     String animalOfCase(long number, String name, String sex, String when);
 
+    @Message(
+            "The list of animals that may be its mother ends after {most}: she herself where she is known, then those found "
+                    + "with it, then the latest of its kind. One from longer ago is named through the API alone.")
+    String listEnds(int most);
+
     @Message("Kinds of records")
     String kinds();
 

@@ -374,4 +374,26 @@ class ClutchResourceTest {
                 .body("validTo", equalTo("2026-12-01"));
         Api.post(CARER, "/api/incubation-facts", fact.formatted("")).statusCode(403);
     }
+
+    @Test
+    void theVisitAtWhichEggsCameIsOneOfTheirMother() {
+        String mother = turtles.mother(ClutchWorld.LONG_NECKED);
+        String own = turtles.film(mother, 9, "medium", "2025-11-20T12:00:00Z");
+        String another = turtles.film(turtles.mother(ClutchWorld.LONG_NECKED), 9, "medium", "2025-11-20T12:00:00Z");
+        String clutch = """
+                {"motherCaseId":"%s","visitId":"%s","holder":{"memberId":"%s"},
+                 "eggs":{"recovered":1,"setToIncubate":1,"broken":0,"discarded":0,"at":"2025-11-21T02:00:00Z"}}
+                """;
+        Api.post(COORDINATOR, "/api/clutches", clutch.formatted(mother, another, turtles.world.incubatorKeeper))
+                .statusCode(400)
+                .body("errors[0].field", equalTo("visitId"));
+        String id = Api.make(COORDINATOR, "/api/clutches", clutch.formatted(mother, own, turtles.world.incubatorKeeper))
+                .getString("id");
+        Api.correct(
+                        COORDINATOR,
+                        "/api/clutches/" + id,
+                        "{\"visitId\":\"%s\",\"reason\":\"another one\"}".formatted(another))
+                .statusCode(400)
+                .body("errors[0].field", equalTo("visitId"));
+    }
 }

@@ -2,6 +2,7 @@ package org.culvert.care.placement;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.culvert.platform.Role.ADMIN;
+import static org.culvert.platform.Role.CLINIC;
 import static org.culvert.platform.Role.COORDINATOR;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
@@ -291,5 +292,35 @@ class PlacementResourceTest {
     private static String verdict(String caseId, String carer, String at) {
         return Api.get(COORDINATOR, "/api/cases/" + caseId + "/carers?at=" + at)
                 .getString(of(carer) + "tests.find { it.test == 'vaccination' }.verdict");
+    }
+
+    private String visit(String caseId) {
+        return Api.make(
+                        CLINIC,
+                        "/api/visits",
+                        "{\"caseId\":\"%s\",\"clinicId\":\"%s\"}".formatted(caseId, world.clinic))
+                .getString("id");
+    }
+
+    @Test
+    void theVisitThatAPlacementFollowsIsOneOfItsAnimal() {
+        String carer = carer("turtles", "");
+        String turtle = animal(TURTLE);
+        String own = visit(turtle);
+        String another = visit(animal(TURTLE));
+        place(turtle, carer, ",\"visitId\":\"" + another + "\"")
+                .statusCode(400)
+                .body("errors[0].field", equalTo("visitId"));
+        String placement = place(turtle, carer, ",\"visitId\":\"" + own + "\"")
+                .statusCode(201)
+                .body("visitId", equalTo(own))
+                .extract()
+                .path("id");
+        String correction = "{\"visitId\":\"%s\",\"reason\":\"another one\"}";
+        Api.correct(COORDINATOR, "/api/placements/" + placement, correction.formatted(another))
+                .statusCode(400)
+                .body("errors[0].field", equalTo("visitId"));
+        Api.correct(COORDINATOR, "/api/placements/" + placement, correction.formatted(own))
+                .statusCode(200);
     }
 }

@@ -110,11 +110,18 @@ final class Contract {
             ObjectNode body = JSON.createObjectNode();
             body.put("reason", "it was wrong");
             if (!field.getKey().equals("reason")) {
-                body.set(field.getKey(), value(field.getKey(), field.getValue()));
+                body.set(field.getKey(), value(operation, field.getKey(), field.getValue()));
                 bodies.add(body);
             }
         });
         return bodies;
+    }
+
+    /** A placement's visit is of the animal that is placed. */
+    private JsonNode value(Operation operation, String name, JsonNode schema) {
+        return name.equals("visitId") && operation.path().startsWith("/api/placements")
+                ? text("{placedVisit}")
+                : value(name, schema);
     }
 
     private JsonNode resolved(JsonNode schema) {

@@ -254,6 +254,10 @@ final class HostileWorld {
         makers.put("whereabouts", this::whereabouts);
         makers.put("handOver", this::handOver);
         makers.put("placement", this::placement);
+        makers.put("placedVisit", () -> {
+            id("placement");
+            return made.get("placedVisit");
+        });
         makers.put("planTemplate", () -> make(COORDINATOR, "/api/plan-templates", "POST /api/plan-templates"));
         makers.put(
                 "adoptionId",
@@ -771,9 +775,14 @@ final class HostileWorld {
     }
 
     private String placement() {
+        String placed = liveCase();
+        made.put(
+                "placedVisit",
+                Api.make(CLINIC, "/api/visits", filled("{\"caseId\":\"" + placed + "\",\"clinicId\":\"{clinic}\"}"))
+                        .getString("id"));
         return Api.make(
                         COORDINATOR,
-                        "/api/cases/" + liveCase() + "/placements",
+                        "/api/cases/" + placed + "/placements",
                         // Rules of the network's own that came in with other bodies may speak against it
                         filled("{\"carerMemberId\":\"{carer}\",\"despite\":\"the only one near\"}"))
                 .getString("id");

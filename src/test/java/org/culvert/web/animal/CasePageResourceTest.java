@@ -236,7 +236,11 @@ class CasePageResourceTest {
                 .isEqualTo(world.clinic);
         assertThat(page(CLINIC, path)).contains("<svg viewBox=\"0 0 640 56\"", "in 2 parts");
 
+        assertThat(page(CLINIC, path + "/carers")).as("it was at no clinic").doesNotContain("name=\"visitId\"");
+        clinic.send(path + "/visits", "arrivedAt", "2026-01-04T15:10").statusCode(303);
+        String visit = Api.get(CLINIC, "/api" + path + "/visits").getString("[0].id");
         String carers = page(CLINIC, path + "/carers");
+        assertThat(carers).contains("After which visit").containsPattern("<option value=\"" + visit + "\">[^<]*4 Jan");
         assertThat(carers).contains("can take it", "may not hold it, as far as is entered", world.carer);
         assertThat(carers.indexOf("can take it")).isLessThan(carers.indexOf("may not hold it"));
         assertThat(carers).as("who may not hold it has no form").doesNotContain("value=\"" + world.unlicensedCarer);
@@ -246,11 +250,20 @@ class CasePageResourceTest {
         assertThat(Api.get(CLINIC, "/api" + path + "/placements").getList("id")).isEmpty();
         String key = "place-" + UUID.randomUUID();
         for (int times = 0; times < 2; times++) {
-            clinic.sendOnce(path + "/placements", key, "carerMemberId", world.carer, "conditions", "dry for two days")
+            clinic.sendOnce(
+                            path + "/placements",
+                            key,
+                            "carerMemberId",
+                            world.carer,
+                            "conditions",
+                            "dry for two days",
+                            "visitId",
+                            visit)
                     .statusCode(303);
         }
         assertThat(page(CLINIC, path)).contains("dry for two days", "a hand-over waits");
-        assertThat(Api.get(CLINIC, "/api" + path + "/placements").getList("id")).hasSize(1);
+        assertThat(Api.get(CLINIC, "/api" + path + "/placements").<String>getList("visitId"))
+                .containsExactly(visit);
         assertCallSignsAreThoseOfTheApi(path);
     }
 

@@ -21,6 +21,7 @@ import org.culvert.care.CareWorld.Patient;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
 import org.culvert.support.Json;
+import org.culvert.support.Pictures;
 import org.culvert.support.Request;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
@@ -165,6 +166,49 @@ class HandPageResourceTest {
         send(CARER, "/hand/entries", ofTurtle("kind", "food", "act", "add"))
                 .statusCode(400)
                 .body(containsString("It does not say what was seen."));
+    }
+
+    @Test
+    void anEntryNamesAPhotographOfItsAnimal() {
+        String animal = "/hand/animals/" + turtle.caseId();
+        assertThat(page(CARER, animal)).doesNotContain("name=\"photographId\"");
+        String photograph = Api.make(
+                        CARER,
+                        turtle.path() + "/photographs",
+                        Pictures.sent(
+                                "image/png", Pictures.file("png", Pictures.bars(64, 48)), ",\"caption\":\"the rim\""))
+                .getString("id");
+        assertThat(page(CARER, animal)).containsPattern("<option value=\"" + photograph + "\">[^<]+, the rim</option>");
+        String other = care.patient(3).caseId();
+        send(
+                        CARER,
+                        "/hand/entries",
+                        Map.of(
+                                "caseId",
+                                other,
+                                "kind",
+                                "wound",
+                                "words",
+                                "red",
+                                "act",
+                                "add",
+                                "photographId",
+                                photograph,
+                                "key",
+                                UUID.randomUUID().toString()))
+                .statusCode(400)
+                .body(containsString("That case has no such photograph."));
+        send(
+                        CARER,
+                        "/hand/entries",
+                        ofTurtle("kind", "wound", "words", "red", "act", "add", "photographId", photograph))
+                .statusCode(303);
+        assertThat(Api.get(CARER, turtle.path() + "/care-entries").<String>getList("items.photographId"))
+                .containsExactly(photograph);
+        assertThat(Api.as(COORDINATOR)
+                        .get("/care-day?member=" + care.world.carer)
+                        .asString())
+                .contains("<select id=\"photograph-" + turtle.caseId() + "\"", photograph);
     }
 
     @Test
