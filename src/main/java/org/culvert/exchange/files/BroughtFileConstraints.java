@@ -16,6 +16,8 @@ class BroughtFileConstraints implements ConstraintSentences {
                 "A file of which nothing was taken says why.",
                 "a_taken_file_says_what_came_of_it",
                 "A file that was taken says what came of it.",
+                "a_file_that_was_begun_says_when",
+                "A file whose reading was begun says when that was.",
                 "a_file_is_read_to_one_end",
                 "A file is taken, or nothing of it.");
     }

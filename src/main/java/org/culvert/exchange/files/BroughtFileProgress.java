@@ -18,7 +18,10 @@ class BroughtFileProgress {
     UUID broughtFileId;
 
     int timesBegun;
+
+    @Nullable
     Instant begunAt;
+
     String step;
     long done;
     long whole;
@@ -38,6 +41,15 @@ class BroughtFileProgress {
     FileFailure failure;
 
     protected BroughtFileProgress() {}
+
+    /** The end of a file that nobody began to read. */
+    static BroughtFileProgress ofNothing(UUID broughtFileId, Instant at, FileFailure why) {
+        var progress = new BroughtFileProgress();
+        progress.broughtFileId = broughtFileId;
+        progress.step = Step.octets.name();
+        progress.fail(at, why);
+        return progress;
+    }
 
     BroughtFileProgress(UUID broughtFileId, Instant begunAt) {
         this.broughtFileId = broughtFileId;

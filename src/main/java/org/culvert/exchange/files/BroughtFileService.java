@@ -26,6 +26,7 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import javax.sql.DataSource;
+import org.culvert.platform.Actor;
 import org.culvert.platform.ConflictException;
 import org.culvert.platform.InvalidException;
 import org.culvert.platform.JobQueue;
@@ -33,6 +34,7 @@ import org.culvert.platform.NotFoundException;
 import org.culvert.platform.Page;
 import org.culvert.platform.RegionService;
 import org.culvert.platform.Rows;
+import org.culvert.platform.SignInException;
 import org.culvert.platform.file.FileParts;
 import org.culvert.platform.file.ReadingWatch.Step;
 import org.culvert.platform.ledger.RecordViews;
@@ -71,6 +73,7 @@ public class BroughtFileService {
     private final RegionService regions;
     private final RecordViews records;
     private final EntityManager entities;
+    private final Actor actor;
     private final Clock clock;
 
     BroughtFileService(
@@ -81,6 +84,7 @@ public class BroughtFileService {
             RegionService regions,
             RecordViews records,
             EntityManager entities,
+            Actor actor,
             Clock clock) {
         this.files = files;
         this.progresses = progresses;
@@ -89,6 +93,7 @@ public class BroughtFileService {
         this.regions = regions;
         this.records = records;
         this.entities = entities;
+        this.actor = actor;
         this.clock = clock;
     }
 
@@ -154,8 +159,7 @@ public class BroughtFileService {
 
     /** Whoever sends a file a second time, from another page, is told where the first is. */
     private void requireAlone(BroughtFile row) {
-        entities.createNativeQuery("select cast(pg_advisory_xact_lock(hashtext('brought files')) as text)")
-                .getResultList();
+        lock();
         List<UUID> same = Rows.column(
                 entities.createNativeQuery("select f.id from brought_files f"
                                 + " left join brought_file_progress p on p.brought_file_id = f.id"
@@ -167,6 +171,33 @@ public class BroughtFileService {
         if (!same.isEmpty()) {
             throw new ConflictException("The same file is being read now: brought file " + same.get(0) + ".");
         }
+    }
+
+    /** Orders are given, begun and called off one after the other. */
+    private void lock() {
+        entities.createNativeQuery("select cast(pg_advisory_xact_lock(hashtext('brought files')) as text)")
+                .getResultList();
+    }
+
+    /**
+     * Calls off a file that nobody has begun to read. Its octets stay for another reading.
+     *
+     * @throws SignInException when somebody else brought it
+     * @throws ConflictException when its reading was begun
+     */
+    @Transactional
+    public BroughtFileView callOff(BroughtFileKind kind, UUID id) {
+        BroughtFile row = require(kind, id);
+        if (!row.recordedBy().equals(actor.accountId())) {
+            throw SignInException.notTheirs("Somebody else brought that file: whoever brought it calls it off.");
+        }
+        lock();
+        if (progresses.findByIdOptional(id).isPresent()) {
+            throw new ConflictException("The reading of that file was begun: it is taken whole, or nothing of it is.");
+        }
+        progresses.persistAndFlush(BroughtFileProgress.ofNothing(
+                id, now(), FileFailure.of("It was called off before anybody began to read it.")));
+        return getFile(kind, id);
     }
 
     /** @throws NotFoundException where there is none of the kind */
@@ -256,6 +287,7 @@ public class BroughtFileService {
     @Nullable
     Order begin(UUID id) {
         return QuarkusTransaction.requiringNew().call(() -> {
+            lock();
             BroughtFile row = files.findById(id);
             BroughtFileProgress before = progresses.findById(id);
             if (row == null || before != null && before.isOver()) {

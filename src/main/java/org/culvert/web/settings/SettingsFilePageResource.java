@@ -21,6 +21,7 @@ import java.net.URI;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -39,6 +40,7 @@ import org.culvert.platform.Paging;
 import org.culvert.platform.RegionService;
 import org.culvert.platform.Role;
 import org.culvert.platform.account.OwnForm;
+import org.culvert.platform.sight.Sight;
 import org.culvert.road.traffic.TrafficFileTrial;
 import org.culvert.web.PageForms;
 import org.culvert.web.acts.ActForms;
@@ -76,6 +78,7 @@ public class SettingsFilePageResource {
     private final ObjectMapper mapper;
     private final FormBodies bodies;
     private final PageForms forms;
+    private final Sight sight;
 
     SettingsFilePageResource(
             @Location("settings-file.html") Template list,
@@ -89,7 +92,8 @@ public class SettingsFilePageResource {
             RegionService region,
             ObjectMapper mapper,
             FormBodies bodies,
-            PageForms forms) {
+            PageForms forms,
+            Sight sight) {
         this.list = list;
         this.one = one;
         this.progress = progress;
@@ -102,6 +106,7 @@ public class SettingsFilePageResource {
         this.mapper = mapper;
         this.bodies = bodies;
         this.forms = forms;
+        this.sight = sight;
     }
 
     /** @param before files that were brought before this one alone */
@@ -132,6 +137,29 @@ public class SettingsFilePageResource {
                         progress.data("page", BroughtPage.of(file)).data("sheet", kind))
                 .type(MediaType.TEXT_HTML_TYPE);
         return (file.isRunning() ? answer : answer.header("HX-Refresh", "true")).build();
+    }
+
+    /** Calls off a file that nobody has begun to read. */
+    @POST
+    @Path("/{id}/calling-off")
+    @RolesAllowed({Role.COORDINATOR, Role.ADMIN})
+    public Response callOff(
+            @PathParam("kind") String kind,
+            @PathParam("id") String id,
+            @FormParam("key") @Nullable String key,
+            @FormParam("csrf") @Nullable String csrf) {
+        Sheet sheet = sheets.readable(kind);
+        FileAct act = usable(kind);
+        UUID file = Paging.uuid("id", id);
+        return forms.once(
+                "/settings/files/" + kind + "/" + file + "/calling-off",
+                key,
+                SentFields.NOTHING,
+                () -> address(files.callOff(act.kind(), file)),
+                (why, errors) -> {
+                    BroughtFileView told = files.getFile(act.kind(), file);
+                    return PageForms.html(why.status(), one(sheet, act, told, told(act, told), errors));
+                });
     }
 
     /** Keeps a file that was chosen, or takes one that is there, and has it read. */
@@ -264,7 +292,12 @@ public class SettingsFilePageResource {
             Sheet sheet, FileAct act, BroughtFileView file, SentFields typed, List<FieldError> errors) {
         return with(one, sheet, act, typed, errors, attributes(file))
                 .data("page", BroughtPage.of(file))
-                .data("ready", isReady(act, file));
+                .data("ready", isReady(act, file))
+                .data(
+                        "mayCallOff",
+                        file.state().equals("waiting")
+                                && Objects.equals(
+                                        sight.viewer().username(), file.record().recordedBy()));
     }
 
     /** Whether somebody has been told what would come of it, or has wanted it entered before. */

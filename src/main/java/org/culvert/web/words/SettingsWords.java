@@ -124,6 +124,12 @@ public interface SettingsWords {
             + "{whole}{/if}{/switch}")
     String step(String step, String done, String whole);
 
+    @Message("You brought it, and nobody has begun to read it: it can still be called off. The file stays here.")
+    String callOffMeans();
+
+    @Message("Call it off")
+    String callOff();
+
     @Message("Look how far it is")
     String lookHowFar();
 

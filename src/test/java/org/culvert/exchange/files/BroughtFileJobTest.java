@@ -7,6 +7,7 @@ import io.quarkus.test.junit.QuarkusTest;
 import jakarta.persistence.EntityManager;
 import java.nio.charset.StandardCharsets;
 import java.util.UUID;
+import org.culvert.platform.Actor;
 import org.culvert.platform.Rows;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
@@ -55,11 +56,13 @@ class BroughtFileJobTest {
                     octets,
                     content,
                     "{\"kind\":\"water\",\"nameAttribute\":\"NAME\",\"source\":\"made for a test\",\"from\":\"2024-01-01\"}");
-            run(
-                    "insert into brought_file_progress (brought_file_id, times_begun, begun_at, step) values (?1, ?2, now(),"
-                            + " 'octets')",
-                    id,
-                    times);
+            if (times > 0) {
+                run(
+                        "insert into brought_file_progress (brought_file_id, times_begun, begun_at, step)"
+                                + " values (?1, ?2, now(), 'octets')",
+                        id,
+                        times);
+            }
         });
         return id;
     }
@@ -103,6 +106,25 @@ class BroughtFileJobTest {
         BroughtFileView file = files.getFile(BroughtFileKind.landAreas, id);
         assertThat(file.state()).isEqualTo("failed");
         assertThat(file.failure().wrong().get(0).detail()).contains("The server stopped 5 times");
+        assertThat(file.octetsAreKept()).isTrue();
+        assertThat(entered(name)).isZero();
+    }
+
+    @Test
+    void aFileThatWasCalledOffIsNotReadByAJobThatComesLater() {
+        String name = "tarn " + UUID.randomUUID();
+        UUID id = begun(0, name);
+        UUID account = QuarkusTransaction.requiringNew()
+                .call(() -> Rows.column(
+                                entities.createNativeQuery("select recorded_by from brought_files where id = ?1")
+                                        .setParameter(1, id),
+                                UUID.class)
+                        .get(0));
+        Actor.actFor(account, () -> files.callOff(BroughtFileKind.landAreas, id));
+        job.run(id);
+        BroughtFileView file = files.getFile(BroughtFileKind.landAreas, id);
+        assertThat(file.state()).isEqualTo("failed");
+        assertThat(file.failure().wrong().get(0).detail()).contains("called off");
         assertThat(file.octetsAreKept()).isTrue();
         assertThat(entered(name)).isZero();
     }

@@ -7,6 +7,7 @@ import static org.culvert.platform.Role.DISPATCHER;
 import static org.culvert.platform.Role.OFFICER;
 import static org.culvert.platform.Role.ROADS_AUTHORITY;
 
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -20,6 +21,7 @@ import java.util.stream.Stream;
 import org.culvert.platform.Patience;
 import org.culvert.support.Answer;
 import org.culvert.support.Api;
+import org.culvert.support.Request;
 import org.culvert.support.World;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -254,6 +256,48 @@ class BroughtFilesResourceTest {
                 .contains("id=\"f-year-wrong\"", "value=\"soon\"");
         send(TRAFFIC, "counts.geojson", file, Map.of()).statusCode(400);
         assertThat(page(COORDINATOR, TRAFFIC)).doesNotContain(station);
+    }
+
+    /** Another order to read what was brought, of which no job knows. */
+    private String waiting(String path) {
+        UUID id = UUID.randomUUID();
+        QuarkusTransaction.requiringNew()
+                .run(() -> entities.createNativeQuery(
+                                "insert into brought_files (id, kind, file_name, octets, sha256, content_id, told, recorded_at,"
+                                        + " recorded_by) select ?1, kind, file_name, octets, sha256, content_id, told, recorded_at,"
+                                        + " recorded_by from brought_files where id = ?2")
+                        .setParameter(1, id)
+                        .setParameter(2, UUID.fromString(path.substring(path.lastIndexOf('/') + 1)))
+                        .executeUpdate());
+        return LAND + "/" + id;
+    }
+
+    private Answer callOff(String role, String path) {
+        return Api.as(role)
+                .contentType(Request.FORM)
+                .cookie("culvert-form", secret)
+                .withoutRedirects()
+                .formParam("csrf", secret)
+                .formParam("key", UUID.randomUUID().toString())
+                .post(path + "/calling-off")
+                .then();
+    }
+
+    @Test
+    void whoeverBroughtAFileCallsItOffUntilItIsBegun() {
+        String name = "bog " + UUID.randomUUID();
+        String read = path(send(LAND, "bogs.geojson", features("\"NAME\":\"" + name + "\""), land("KIND")));
+        ended(read);
+        callOff(COORDINATOR, read).statusCode(409);
+        String waiting = waiting(read);
+        assertThat(page(COORDINATOR, waiting)).contains(waiting + "/calling-off");
+        assertThat(page(ADMIN, waiting)).doesNotContain("/calling-off");
+        callOff(ADMIN, waiting).statusCode(403);
+        assertThat(path(callOff(COORDINATOR, waiting))).isEqualTo(waiting);
+        assertThat(page(COORDINATOR, waiting))
+                .contains("called off before anybody began to read it", "The file is still here")
+                .doesNotContain("/calling-off");
+        callOff(COORDINATOR, waiting).statusCode(409);
     }
 
     @Test
