@@ -196,6 +196,9 @@ public interface TrafficWords {
     @Message("Enter what was understood: {count}")
     String enterCounts(int count);
 
+    @Message("As long as it is not said below that refused rows are left out, one of them, and nothing is entered.")
+    String refusedHint();
+
     @Message("Enter the counts")
     String enterAll();
 

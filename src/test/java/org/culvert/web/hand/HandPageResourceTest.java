@@ -179,7 +179,8 @@ class HandPageResourceTest {
                                 "image/png", Pictures.file("png", Pictures.bars(64, 48)), ",\"caption\":\"the rim\""))
                 .getString("id");
         assertThat(page(CARER, animal)).containsPattern("<option value=\"" + photograph + "\">[^<]+, the rim</option>");
-        String other = care.patient(3).caseId();
+        Patient second = care.patient(3);
+        String other = second.caseId();
         send(
                         CARER,
                         "/hand/entries",
@@ -209,6 +210,21 @@ class HandPageResourceTest {
                         .get("/care-day?member=" + care.world.carer)
                         .asString())
                 .contains("<select id=\"photograph-" + turtle.caseId() + "\"", photograph);
+
+        second.plan(care.today.minusDays(3), CareWorld.step("picture", 3, 15, "daily", "photograph", ""));
+        String task = "t-" + other + "-picture-3-photograph";
+        assertThat(page(CARER, "/hand"))
+                .contains("No photograph of the animal is kept that could be named here.")
+                .doesNotContain(task);
+        Api.make(
+                CARER,
+                second.path() + "/photographs",
+                Pictures.sent("image/png", Pictures.file("png", Pictures.bars(64, 48)), ""));
+        assertThat(page(CARER, "/hand")).contains("<select id=\"" + task + "Id\"");
+        assertThat(Api.as(COORDINATOR)
+                        .get("/care-day?member=" + care.world.carer)
+                        .asString())
+                .contains("<select id=\"" + task + "\"");
     }
 
     @Test
