@@ -18,7 +18,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.culvert.animal.CaseEntries;
 import org.culvert.animal.CaseService;
 import org.culvert.animal.CaseView;
@@ -358,6 +360,24 @@ public class ClinicService {
                 clinicId,
                 from,
                 until));
+    }
+
+    /** Of some cases those that a clinic wanted to see again before a day, and that came to no clinic since their last visit. */
+    @Transactional
+    public Set<UUID> notSeenAgain(Collection<UUID> caseIds, LocalDate before) {
+        return caseIds.isEmpty()
+                ? Set.of()
+                : visits
+                        .list(
+                                "from Visit v where v.caseId in ?1 and v.id in"
+                                        + " (select d.visitId from Discharge d where d.reviewOn < ?2)"
+                                        + " and not exists (select 1 from Visit w where w.caseId = v.caseId"
+                                        + " and w.happenedAt > v.happenedAt)",
+                                caseIds,
+                                before)
+                        .stream()
+                        .map(visit -> visit.caseId)
+                        .collect(Collectors.toSet());
     }
 
     /** What an animal was last sent on with, and by which clinic. */

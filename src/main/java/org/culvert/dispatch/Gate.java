@@ -97,8 +97,9 @@ final class Gate {
                 pass ? "pass" : "fail",
                 String.format(
                         Locale.ROOT,
-                        "sun %.1f degrees above the horizon (%s); %d going",
-                        elevation,
+                        "sun %.1f degrees %s the horizon (%s); %d going",
+                        Math.abs(elevation),
+                        elevation < 0 ? "below" : "above",
                         light.name().toLowerCase(Locale.ROOT).replace('_', ' '),
                         facts.people()),
                 light == Light.DAY ? "" : words);

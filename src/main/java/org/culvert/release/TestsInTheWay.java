@@ -119,8 +119,9 @@ class TestsInTheWay {
         String of = finding.rule() == null
                 ? ""
                 : " (" + finding.rule().kind() + ", " + finding.rule().jurisdiction() + ")";
-        return "Case " + told.number() + ", " + finding.test() + of + " with key " + finding.key() + ": "
-                + finding.words() + " " + by;
+        // Only a test of a rule goes by another name than its own
+        String key = finding.key().equals(finding.test()) ? "" : " with key " + finding.key();
+        return "Case " + told.number() + ", " + finding.test() + of + key + ": " + finding.words() + " " + by;
     }
 
     private static void requireKnown(String field, Set<String> keys, Set<String> liftable) {

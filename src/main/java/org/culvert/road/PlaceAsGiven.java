@@ -28,6 +28,20 @@ public record PlaceAsGiven(
         @Nullable String roadName,
         @Nullable String direction) {
 
+    /** The same with the caller's own doubt. */
+    PlaceAsGiven knownWithin(double metres) {
+        return new PlaceAsGiven(
+                decimalDegrees,
+                degreesMinutesSeconds,
+                grid,
+                plusCode,
+                roadAndChainage,
+                crossingRoads,
+                metres,
+                roadName,
+                direction);
+    }
+
     public record DecimalDegrees(String latitude, String longitude) {
         public DecimalDegrees {
             require("latitude", latitude);

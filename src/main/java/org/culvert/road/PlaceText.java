@@ -58,6 +58,9 @@ final class PlaceText {
     private static final Pattern BETWEEN_ROADS = Pattern.compile(
             "(?i)\\s*[/&]\\s*|\\s+(?:and|x|crossing|crosses|corner of|meets|at|with|junction with|und)\\s+");
 
+    private static final Pattern DOUBT =
+            Pattern.compile("(?i)(.+?)[\\s,;]*(?:±|\\+/?-)\\s*(\\d{1,6})\\s*(k?)m(?:et(?:re|er)s?)?");
+
     private PlaceText() {}
 
     /**
@@ -68,6 +71,11 @@ final class PlaceText {
         String text = said.strip().replace('−', '-').replaceAll("\\s+", " ");
         if (text.isEmpty() || text.length() > LONGEST) {
             throw InvalidException.of("place", text.isEmpty() ? "No place is given." : "This is too long.", FORMS);
+        }
+        Matcher doubt = DOUBT.matcher(text);
+        if (doubt.matches()) {
+            double metres = Double.parseDouble(doubt.group(2)) * (doubt.group(3).isEmpty() ? 1 : 1000);
+            return read(doubt.group(1), isRoad).knownWithin(metres);
         }
         PlaceAsGiven coordinates = coordinates(text);
         if (coordinates != null) {

@@ -36,7 +36,7 @@ public record ProblemPage(String type, int status, String title, String meaning,
                     403,
                     "Your role does not reach that",
                     "The account is known, but none of its roles may do this or see this.",
-                    "Ask a coordinator; what says nothing about a role is refused."),
+                    "Ask a coordinator for the role; what no role of yours is given is refused."),
             new ProblemPage(
                     "not-found",
                     404,

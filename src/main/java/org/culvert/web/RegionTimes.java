@@ -66,7 +66,7 @@ public class RegionTimes {
     }
 
     /** The same in the language of the page that is asked for, for what is no bean. */
-    static String plain(LocalDate day) {
+    public static String plain(LocalDate day) {
         return format("d MMM yyyy", Languages.now().toLanguageTag()).format(day);
     }
 
@@ -81,7 +81,7 @@ public class RegionTimes {
     }
 
     /** In German a point stands behind the day. */
-    static DateTimeFormatter format(String pattern, String language) {
+    public static DateTimeFormatter format(String pattern, String language) {
         Locale locale = Locale.forLanguageTag(language);
         return DateTimeFormatter.ofPattern(
                 locale.getLanguage().equals("de") ? pattern.replace("d MMM", "d. MMM") : pattern, locale);

@@ -33,7 +33,12 @@ public record Rose(List<Petal> petals, List<String> rings) {
             String path,
             boolean outlined,
             String labelX,
-            String labelY) {}
+            String labelY) {
+        /** Whether its count is not told, so that no petal does not mean none. */
+        public boolean isWithheld() {
+            return incidents.equals(NOT_TOLD);
+        }
+    }
 
     static final String NOT_TOLD = "–";
     private static final double MIDDLE = 130;
@@ -107,6 +112,11 @@ public record Rose(List<Petal> petals, List<String> rings) {
     public boolean hasOutlined() {
         return petals.stream()
                 .anyMatch(petal -> petal.outlined() && !petal.path().isEmpty());
+    }
+
+    /** Whether some counts are not told. */
+    public boolean isWithheld() {
+        return petals.stream().anyMatch(Petal::isWithheld);
     }
 
     /** The counts that are not nought, in words. */

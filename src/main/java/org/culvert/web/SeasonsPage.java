@@ -2,7 +2,6 @@ package org.culvert.web;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -151,7 +150,8 @@ public record SeasonsPage(
             }
             String mean = year.meanDay() == null
                     ? words.none()
-                    : DateTimeFormatter.ofPattern("d MMMM", Languages.now()).format(year.meanDay());
+                    : RegionTimes.format("d MMMM", Languages.now().toLanguageTag())
+                            .format(year.meanDay());
             return new Circle(
                     year.meanDayHalfWidthDays() == null
                             ? mean

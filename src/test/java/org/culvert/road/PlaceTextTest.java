@@ -100,6 +100,22 @@ class PlaceTextTest {
         assertThat(read("8FVC2222+22").plusCode()).isEqualTo("8FVC2222+22");
     }
 
+    /** The sign for a plus-minus of metres is that of ISO 80000-1; the rest are ways to type it, from memory. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "-33.8688, 151.2093 ± 50 m|50",
+                "Mill Road 12.4 +/- 200 m|200",
+                "Mill Road / Creek Street, ±1 km|1000",
+                "8FVC2222+22 ±30m|30"
+            })
+    void howSureIsSaidBehindIt(String said, double metres) {
+        assertThat(read(said).uncertaintyMetres()).isEqualTo(metres);
+        assertThat(read(said.replaceFirst("[ ,]*(±|\\+/-).*", "")).uncertaintyMetres())
+                .isNull();
+    }
+
     /** A number before a road without a word for kilometres is a house's. */
     @ParameterizedTest
     @ValueSource(strings = {"12 Mill Road", "the old mill", "?", "Mill Road"})

@@ -217,7 +217,7 @@ class HostileTextsIT {
         browser.assertUsable("hostile-works");
         browser.open("/works/" + works + "?taxonGroup=hostile&yearsBefore=1&yearsAfter=1");
         browser.assertNothingRan();
-        assertThat(browser.find("h1").getDomProperty("textContent")).isEqualTo(TEXT + ": did it help?");
+        assertThat(browser.find("h1").getDomProperty("textContent")).isEqualTo("Did it help? " + TEXT);
         assertThat(browser.words()).contains("effort: effort" + TEXT, "publicity: publicity" + TEXT);
         browser.assertUsable("hostile-effect");
         shows(

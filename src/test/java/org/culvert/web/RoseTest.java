@@ -29,6 +29,9 @@ class RoseTest {
         assertThat(area(rose.petals().get(3)) / most).isCloseTo(0.125, within(0.01));
         assertThat(rose.petals().get(4).path()).isEmpty();
         assertThat(rose.petals().get(9).path()).isEmpty();
+        assertThat(rose.isWithheld()).isTrue();
+        assertThat(rose.petals().get(9).isWithheld()).isTrue();
+        assertThat(rose.petals().get(4).isWithheld()).as("none is told").isFalse();
         assertThat(rose.words()).isEqualTo("January: 8; February: 4; March: 2; April: 1; October: –");
     }
 

@@ -121,7 +121,7 @@ class RulePageResourceTest {
         assertThat(asked("jurisdiction", jurisdiction, "words", "KILOMETRE and a half"))
                 .contains("id=\"rule-" + id + "\"", "due for review</strong>")
                 .containsPattern(
-                        "2021-03-04: since then its source is to be read again[^<]*<a href=\"/release-rules/" + id)
+                        "4 Mar 2021: since then its source is to be read again[^<]*<a href=\"/release-rules/" + id)
                 .doesNotContain("<details open>");
         assertThat(asked("jurisdiction", jurisdiction, "words", "nobody wrote this"))
                 .doesNotContain(id)
@@ -210,10 +210,10 @@ class RulePageResourceTest {
                         "once that is approved",
                         "of whoever owns the pond",
                         "made for a test, section 3",
-                        "<dt>Read on</dt><dd>2020-01-02</dd>",
-                        "<dt>Review by</dt><dd>2021-03-04</dd>",
-                        "From 2019-05-06 until the day before 2090-07-08.")
-                .contains("Due for review since 2021-03-04")
+                        "<dt>Read on</dt><dd>2 Jan 2020</dd>",
+                        "<dt>Review by</dt><dd>4 Mar 2021</dd>",
+                        "From 6 May 2019 until the day before 8 Jul 2090.")
+                .contains("Due for review since 4 Mar 2021")
                 .doesNotContain("no longer holds")
                 .doesNotContainPattern("(?i)lawful|legal|\\bsafe");
         assertThat(html).as("no inline scripts or styles").doesNotContain("<script", "style=\"", "onclick");
@@ -232,7 +232,7 @@ class RulePageResourceTest {
                 .statusCode(303)
                 .header("Location", containsString("/release-rules/" + id));
         assertThat(card(page(OFFICER), id))
-                .contains("<dd>2026-01-02</dd>", "<dd>2089-01-02</dd>", "made for a test, section 3")
+                .contains("<dd>2 Jan 2026</dd>", "<dd>2 Jan 2089</dd>", "made for a test, section 3")
                 .doesNotContain("Due for review");
 
         // Whoever saw it before that is told so, and what was typed stands

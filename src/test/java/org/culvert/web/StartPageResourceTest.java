@@ -36,6 +36,7 @@ class StartPageResourceTest {
             "/sign-in",
             "/desk/open",
             "/desk/reading",
+            "/places/reading",
             "/hand/standing",
             "/hand/offline",
             "/hand/signed-out",

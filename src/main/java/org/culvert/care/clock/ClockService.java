@@ -223,7 +223,8 @@ public class ClockService {
                             + " PUT /api/region names the jurisdiction.");
         }
         if (jurisdiction != null && here.stream().allMatch(row -> row.jurisdiction.equals(LimitService.NETWORK))) {
-            said.add("No limit of " + jurisdiction + " is entered here, which does not mean that there is none.");
+            said.add("No limit of time is entered here for " + jurisdiction
+                    + ", which does not mean that there is none.");
         }
         return said;
     }

@@ -7,11 +7,14 @@ import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.web.forms.BodyShapes;
 import org.culvert.web.forms.EntryField.Option;
 import org.culvert.web.forms.EntryForm;
 import org.culvert.web.forms.FieldShape;
+import org.culvert.web.forms.FieldShape.Cell;
+import org.culvert.web.forms.FieldShape.Column;
 import org.culvert.web.forms.FieldShape.Kind;
 import org.culvert.web.forms.Labels;
 import org.culvert.web.forms.Reference;
@@ -129,15 +132,33 @@ public class ActForms {
                 : said + " "
                         + String.join(
                                 " | ",
-                                shape.columns().stream()
-                                        .map(column -> labels.field(column.name()))
-                                        .toList());
+                                shape.columns().stream().map(this::column).toList());
+    }
+
+    /** What stands in a part of a line, with the words that are taken there and what they mean. */
+    private String column(Column column) {
+        String label = labels.field(column.name());
+        List<String> taken = column.cell() == Cell.truth ? List.of("true", "false") : column.values();
+        return taken.isEmpty()
+                ? label
+                : label
+                        + taken.stream()
+                                .map(value -> meaning(value, column.cell()))
+                                .collect(Collectors.joining(", ", " (", ")"));
+    }
+
+    private String meaning(String value, Cell cell) {
+        String means = labels.choice(cell == Cell.truth ? value.equals("true") ? "yes" : "no" : value);
+        return means.equalsIgnoreCase(value) ? value : value + " = " + means;
     }
 
     /** Name of its hint, empty where it has none. */
     public static String hintName(FieldShape shape) {
         if (shape.kind() == Kind.monthDay) {
             return "monthDay";
+        }
+        if (shape.kind() == Kind.place) {
+            return "saidPlace";
         }
         if (HINTS.contains(shape.last())) {
             return shape.last();

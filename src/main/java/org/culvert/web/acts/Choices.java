@@ -17,7 +17,9 @@ import org.culvert.care.health.SyndromeView;
 import org.culvert.platform.sight.Sight;
 import org.culvert.roster.RosterService;
 import org.culvert.taxon.TaxonService;
+import org.culvert.web.Languages;
 import org.culvert.web.forms.Reference;
+import org.culvert.web.words.CaseWords;
 
 /** Names of things that fields refer to, read once for a page. */
 @RequestScoped
@@ -30,6 +32,7 @@ public class Choices {
     private final SuspicionService suspicions;
     private final LimitService limits;
     private final CallService calls;
+    private final Languages languages;
     private final Sight sight;
     private final Map<Reference, Map<String, String>> read = new EnumMap<>(Reference.class);
 
@@ -40,6 +43,7 @@ public class Choices {
             SuspicionService suspicions,
             LimitService limits,
             CallService calls,
+            Languages languages,
             Sight sight) {
         this.taxa = taxa;
         this.roster = roster;
@@ -47,6 +51,7 @@ public class Choices {
         this.suspicions = suspicions;
         this.limits = limits;
         this.calls = calls;
+        this.languages = languages;
         this.sight = sight;
     }
 
@@ -86,8 +91,19 @@ public class Choices {
                                 .toList(),
                         limit -> limit.id().toString(),
                         limit -> limit.jurisdiction() + ": " + limit.words());
-            case causes -> calls.listCauses();
+            case causes -> causes();
         };
+    }
+
+    /** In the language of the page, as far as there are words for them there. */
+    private Map<String, String> causes() {
+        CaseWords words = languages.words(CaseWords.class);
+        Map<String, String> causes = new LinkedHashMap<>(calls.listCauses());
+        causes.replaceAll((key, entered) -> {
+            String said = words.cause(key);
+            return said.equals(key) ? entered : said;
+        });
+        return causes;
     }
 
     /** Who sees no call signs has a choice of themselves. */

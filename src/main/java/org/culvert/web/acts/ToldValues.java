@@ -50,7 +50,7 @@ public class ToldValues {
 
     /** No more of its digits than anybody can have measured: decimetres, and the same in degrees. */
     private static String figure(String field, BigDecimal value) {
-        int places = field.endsWith("Metres") ? 1 : 6;
+        int places = field.endsWith("Metres") || field.endsWith("InMeters") ? 1 : 6;
         return value.setScale(Math.min(Math.max(value.scale(), 0), places), RoundingMode.HALF_UP)
                 .stripTrailingZeros()
                 .toPlainString();

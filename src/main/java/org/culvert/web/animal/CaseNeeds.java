@@ -1,6 +1,7 @@
 package org.culvert.web.animal;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Clock;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
@@ -12,6 +13,8 @@ import org.culvert.animal.CaseView;
 import org.culvert.care.clock.ClockService;
 import org.culvert.care.clock.ClockViews.CaseClockView;
 import org.culvert.care.plan.CarePlans;
+import org.culvert.clinic.ClinicService;
+import org.culvert.platform.RegionService;
 import org.culvert.platform.sight.Sight;
 import org.culvert.release.holds.HoldService;
 import org.culvert.release.rules.Hold;
@@ -29,18 +32,32 @@ class CaseNeeds {
         offered,
         limitSoon,
         taskMissed,
+        seeAgainOver,
         inCare
     }
 
     private final ClockService clocks;
     private final HoldService holds;
     private final CarePlans plans;
+    private final ClinicService clinic;
+    private final RegionService region;
+    private final Clock clock;
     private final Sight sight;
 
-    CaseNeeds(ClockService clocks, HoldService holds, CarePlans plans, Sight sight) {
+    CaseNeeds(
+            ClockService clocks,
+            HoldService holds,
+            CarePlans plans,
+            ClinicService clinic,
+            RegionService region,
+            Clock clock,
+            Sight sight) {
         this.clocks = clocks;
         this.holds = holds;
         this.plans = plans;
+        this.clinic = clinic;
+        this.region = region;
+        this.clock = clock;
         this.sight = sight;
     }
 
@@ -50,6 +67,10 @@ class CaseNeeds {
         Map<UUID, Need> needs = new HashMap<>();
         if (ids.isEmpty()) {
             return needs;
+        }
+        if (sight.sees("visit.discharge", "reviewOn")) {
+            clinic.notSeenAgain(ids, clock.instant().atZone(region.zone()).toLocalDate())
+                    .forEach(id -> needs.put(id, Need.seeAgainOver));
         }
         if (sight.sees("aftercare-plan", "tasks")) {
             plans.listMissed().stream()

@@ -4,8 +4,8 @@ import java.text.NumberFormat;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import org.culvert.web.RegionTimes;
 import org.culvert.web.forms.Labels;
 import org.culvert.web.words.CaseWords;
 
@@ -17,11 +17,11 @@ public record CaseTongue(CaseWords words, Labels labels, Locale locale, ZoneId z
     }
 
     public String at(Instant at) {
-        return DateTimeFormatter.ofPattern("d MMM yyyy, HH:mm", locale).format(at.atZone(zone));
+        return RegionTimes.format("d MMM yyyy, HH:mm", locale.toLanguageTag()).format(at.atZone(zone));
     }
 
     public String day(LocalDate day) {
-        return DateTimeFormatter.ofPattern("d MMM yyyy", locale).format(day);
+        return RegionTimes.format("d MMM yyyy", locale.toLanguageTag()).format(day);
     }
 
     public LocalDate dayOf(Instant at) {

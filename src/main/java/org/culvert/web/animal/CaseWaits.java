@@ -138,7 +138,11 @@ final class CaseWaits {
                 ? null
                 : last.discharge().reviewOn();
         if (told.fate() == null && review != null && !review.isAfter(today.plusDays(1))) {
-            waits.add(CaseWait.of(review.isBefore(today) ? "overdue" : "warned", words.seeAgain(tongue.day(review)))
+            waits.add(CaseWait.of(
+                            review.isBefore(today) ? "overdue" : "warned",
+                            review.isBefore(today)
+                                    ? words.wasToBeSeen(tongue.day(review))
+                                    : words.seeAgain(tongue.day(review)))
                     .leadsTo("#clinic", words.toClinic()));
         }
         if (parts.release() != null && told.fate() == null) {

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import java.time.DayOfWeek;
+import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.format.TextStyle;
 import java.util.Arrays;
@@ -15,6 +16,7 @@ import java.util.TreeMap;
 import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.culvert.clinic.profile.ProfileService.ClinicProfileView;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.web.forms.EntryBody;
@@ -70,6 +72,25 @@ final class ClinicForm {
         return form;
     }
 
+    /** When it is open, as it is read: a line a span. */
+    static String openingSaid(@Nullable ClinicProfileView kept, CaseTongue tongue) {
+        return kept == null
+                ? ""
+                : kept.opening().stream()
+                        .map(span -> dayOf(span, tongue.locale()) + " "
+                                + (isWholeDay(span) ? tongue.words().allDay() : span.opens() + "–" + span.closes()))
+                        .collect(Collectors.joining("\n"));
+    }
+
+    /** Midnight at its end is that of the next day. */
+    private static boolean isWholeDay(ClinicProfileView.Opening span) {
+        return span.opens().equals(LocalTime.MIDNIGHT) && span.closes().equals(LocalTime.MIDNIGHT);
+    }
+
+    private static String dayOf(ClinicProfileView.Opening span, Locale locale) {
+        return DayOfWeek.valueOf(span.day()).getDisplayName(TextStyle.FULL, locale);
+    }
+
     /** What is kept, as it would be typed. */
     static SentFields typed(@Nullable ClinicProfileView kept, Locale locale) {
         if (kept == null) {
@@ -85,8 +106,7 @@ final class ClinicForm {
                 List.of(String.join(
                         "\n",
                         kept.opening().stream()
-                                .map(span -> DayOfWeek.valueOf(span.day()).getDisplayName(TextStyle.FULL, locale) + " "
-                                        + span.opens() + "-" + span.closes())
+                                .map(span -> dayOf(span, locale) + " " + span.opens() + "-" + span.closes())
                                 .toList())));
         return new SentFields(typed);
     }

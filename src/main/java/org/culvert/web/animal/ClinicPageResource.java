@@ -147,10 +147,6 @@ public class ClinicPageResource {
         return id;
     }
 
-    private static String openingSaid(String typed, CaseTongue tongue) {
-        return typed.replace("00:00-00:00", tongue.words().allDay());
-    }
-
     /** @param sent what was typed into the form and not taken */
     private Response page(int status, @Nullable UUID clinic, @Nullable SentFields sent, List<FieldError> errors) {
         Viewer asker = sight.viewer();
@@ -170,7 +166,7 @@ public class ClinicPageResource {
                                         ? null
                                         : pages.waiting(clinic, tongue))
                         .data("profile", profile)
-                        .data("opening", openingSaid(kept.text("opening"), tongue))
+                        .data("opening", ClinicForm.openingSaid(profile, tongue))
                         .data("groups", groups)
                         .data(
                                 "form",

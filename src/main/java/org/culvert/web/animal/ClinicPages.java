@@ -30,7 +30,7 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 class ClinicPages {
     /** Nobody is asked for longer than that. */
-    private static final int REVIEWS_BACK_DAYS = 60;
+    private static final int REVIEWS_BACK_DAYS = 400;
 
     private static final int REVIEWS_AHEAD_DAYS = 2;
 
@@ -38,7 +38,7 @@ class ClinicPages {
      * An animal, or a body.
      *
      * @param since from when it is offered, there, or waited for
-     * @param need what is most pressing, where something is
+     * @param need what is most pressing, in words, where something is
      * @param notes what is next, and what is not kept yet
      * @param href where that is done, in one tap
      */
@@ -266,11 +266,13 @@ class ClinicPages {
         void review(CaseView one, VisitView visit) {
             VisitView.DischargeView discharge = visit.discharge();
             LocalDate day = discharge == null ? null : discharge.reviewOn();
+            boolean most = pressing.get(one.id()) == CaseNeeds.Need.seeAgainOver;
             waiting.again()
                     .add(row(
                             one,
                             visit.leftAt(),
-                            day == null ? List.of() : List.of(again(day)),
+                            most && day != null ? again(day) : pressing(one),
+                            most || day == null ? List.of() : List.of(again(day)),
                             "?form=visit#form-visit",
                             words.form("visit")));
         }
@@ -279,15 +281,29 @@ class ClinicPages {
             return day.isBefore(today) ? words.wasToBeSeen(tongue.day(day)) : words.seeAgain(tongue.day(day));
         }
 
-        private Row row(CaseView one, @Nullable Instant since, List<String> notes, String to, String link) {
+        private @Nullable String pressing(CaseView one) {
             CaseNeeds.Need need = pressing.get(one.id());
+            return need == null || need == CaseNeeds.Need.inCare || need == CaseNeeds.Need.offered
+                    ? null
+                    : words.need(need.name());
+        }
+
+        private Row row(CaseView one, @Nullable Instant since, List<String> notes, String to, String link) {
+            return row(one, since, pressing(one), notes, to, link);
+        }
+
+        private Row row(
+                CaseView one,
+                @Nullable Instant since,
+                @Nullable String need,
+                List<String> notes,
+                String to,
+                String link) {
             return new Row(
                     one.id(),
                     words.caseOf(one.number(), one.animal().vernacularName()),
                     since == null ? one.foundAt() : since,
-                    need == null || need == CaseNeeds.Need.inCare || need == CaseNeeds.Need.offered
-                            ? null
-                            : need.name(),
+                    need,
                     notes,
                     "/cases/" + one.id() + to,
                     link);

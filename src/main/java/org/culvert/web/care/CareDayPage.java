@@ -3,7 +3,6 @@ package org.culvert.web.care;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.time.temporal.TemporalAccessor;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,6 +19,7 @@ import org.culvert.care.plan.CareEntryView.Flag;
 import org.culvert.care.schedule.Measure;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.web.CareForm;
+import org.culvert.web.RegionTimes;
 import org.culvert.web.words.CareDayWords;
 import org.jspecify.annotations.Nullable;
 
@@ -50,6 +50,7 @@ public record CareDayPage(
             String scientificName,
             @Nullable String limits,
             @Nullable String review,
+            boolean reviewOver,
             @Nullable String clinic,
             @Nullable String dischargeWords,
             @Nullable String planWords,
@@ -105,7 +106,7 @@ public record CareDayPage(
             @Nullable CareForm sent,
             List<FieldError> errors) {
         private String format(String pattern, TemporalAccessor at) {
-            return DateTimeFormatter.ofPattern(pattern, locale).format(at);
+            return RegionTimes.format(pattern, locale.toLanguageTag()).format(at);
         }
 
         CareDayPage tell(CareDayView day, boolean namesMember) {
@@ -113,7 +114,7 @@ public record CareDayPage(
                     day.memberId(),
                     namesMember ? day.callSign() : null,
                     day.date(),
-                    format(locale.equals(Locale.GERMAN) ? "EEEE, d. MMMM yyyy" : "EEEE d MMMM yyyy", day.date()),
+                    format(locale.getLanguage().equals("de") ? "EEEE, d MMMM yyyy" : "EEEE d MMMM yyyy", day.date()),
                     day.date().equals(today),
                     day.date().isAfter(today),
                     UUID.randomUUID().toString(),
@@ -134,6 +135,7 @@ public record CareDayPage(
                     animal.scientificName(),
                     animal.limits(),
                     animal.reviewOn() == null ? null : format("d MMMM yyyy", animal.reviewOn()),
+                    animal.reviewOn() != null && animal.reviewOn().isBefore(date),
                     animal.clinicName(),
                     animal.dischargePlan(),
                     animal.planWords(),
@@ -191,7 +193,7 @@ public record CareDayPage(
         }
 
         private String shortDay(LocalDate day) {
-            return format(locale.equals(Locale.GERMAN) ? "EEEE, d. MMMM" : "EEEE d MMMM", day);
+            return format(locale.getLanguage().equals("de") ? "EEEE, d MMMM" : "EEEE d MMMM", day);
         }
 
         private String when(TaskView task, boolean overdue) {

@@ -4,15 +4,15 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import org.culvert.care.clutch.ClutchViews.HatchWindowView;
+import org.culvert.web.RegionTimes;
 import org.culvert.web.words.ClutchWords;
 
 /** How a page of clutches speaks: its words, its days, its figures. */
 record ClutchTongue(ClutchWords words, Locale locale, ZoneId zone) {
     String day(LocalDate day) {
-        return DateTimeFormatter.ofPattern("d MMM yyyy", locale).format(day);
+        return RegionTimes.format("d MMM yyyy", locale.toLanguageTag()).format(day);
     }
 
     String day(Instant at) {
@@ -20,7 +20,7 @@ record ClutchTongue(ClutchWords words, Locale locale, ZoneId zone) {
     }
 
     String moment(Instant at) {
-        return DateTimeFormatter.ofPattern("d MMM yyyy HH:mm", locale).format(at.atZone(zone));
+        return RegionTimes.format("d MMM yyyy HH:mm", locale.toLanguageTag()).format(at.atZone(zone));
     }
 
     /** In hours, and from three days on in days (h, d: SI Brochure, table 8). */

@@ -23,14 +23,9 @@ import org.culvert.call.CallService;
 import org.culvert.dispatch.OpenIncidentService;
 import org.culvert.dispatch.OpenIncidentService.OpenIncidentView;
 import org.culvert.geo.Position;
-import org.culvert.platform.InvalidException;
 import org.culvert.platform.InvalidException.FieldError;
 import org.culvert.platform.Role;
 import org.culvert.platform.account.OwnForm;
-import org.culvert.road.PlaceReading;
-import org.culvert.road.PlaceUnderstood;
-import org.culvert.road.RoadService;
-import org.culvert.road.SaidPlaces;
 import org.culvert.web.PageForms;
 import org.culvert.web.Typed;
 import org.jspecify.annotations.Nullable;
@@ -40,7 +35,6 @@ import org.jspecify.annotations.Nullable;
 @Path("/desk")
 @Produces(MediaType.TEXT_HTML)
 public class DeskPageResource {
-    private static final int MOST_SUGGESTIONS = 12;
     private static final int MOST_OPEN = 40;
 
     private final Template desk;
@@ -50,9 +44,7 @@ public class DeskPageResource {
     private final CallService calls;
     private final AnimalNames animals;
     private final OpenIncidentService incidents;
-    private final SaidPlaces said;
-    private final PlaceReading places;
-    private final RoadService roads;
+    private final DeskReading reading;
     private final PageForms forms;
     private final Clock clock;
 
@@ -64,9 +56,7 @@ public class DeskPageResource {
             CallService calls,
             AnimalNames animals,
             OpenIncidentService incidents,
-            SaidPlaces said,
-            PlaceReading places,
-            RoadService roads,
+            DeskReading reading,
             PageForms forms,
             Clock clock) {
         this.desk = desk;
@@ -76,9 +66,7 @@ public class DeskPageResource {
         this.calls = calls;
         this.animals = animals;
         this.incidents = incidents;
-        this.said = said;
-        this.places = places;
-        this.roads = roads;
+        this.reading = reading;
         this.forms = forms;
         this.clock = clock;
     }
@@ -110,32 +98,22 @@ public class DeskPageResource {
     @RolesAllowed({Role.DISPATCHER, Role.COORDINATOR})
     public TemplateInstance read(
             @QueryParam("place") @Nullable String place, @QueryParam("animal") @Nullable String animal) {
-        String text = Typed.given(place);
-        List<SaidPlaces.Suggestion> suggested = text == null ? List.of() : said.suggest(text, MOST_SUGGESTIONS);
-        DeskWhere understood = null;
-        List<FieldError> errors = List.of();
-        if (text != null) {
-            try {
-                PlaceUnderstood at = places.understand(said.read(text));
-                String called = Typed.given(animal);
-                AnimalNames.Meant meant = called == null ? null : animals.find(called);
-                Set<UUID> groups = meant == null || meant.groupOf() == null
-                        ? Set.of()
-                        : Set.of(meant.groupOf().id());
-                understood = DeskWhere.of(
-                        at,
-                        roads.findCurrent().orElse(null),
-                        calls.listNear(
-                                new Position(at.decimalLatitude(), at.decimalLongitude()),
-                                at.coordinateUncertaintyInMeters(),
-                                groups));
-            } catch (InvalidException notYet) {
-                errors = notYet.errors();
-            }
-        }
-        return where.data("where", understood)
-                .data("placeErrors", errors)
-                .data("suggested", suggested)
+        DeskReading.SoFar read = reading.read(place, at -> {
+            String called = Typed.given(animal);
+            AnimalNames.Meant meant = called == null ? null : animals.find(called);
+            Set<UUID> groups = meant == null || meant.groupOf() == null
+                    ? Set.of()
+                    : Set.of(meant.groupOf().id());
+            return calls.listNear(
+                    new Position(at.decimalLatitude(), at.decimalLongitude()),
+                    at.coordinateUncertaintyInMeters(),
+                    groups);
+        });
+        return where.data("where", read.where())
+                .data("placeErrors", read.errors())
+                .data("suggested", read.suggested())
+                .data("list", "places")
+                .data("ofCall", true)
                 .data("fragment", true);
     }
 

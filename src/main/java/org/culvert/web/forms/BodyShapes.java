@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import org.culvert.platform.ledger.Change;
+import org.culvert.road.PlaceAsGiven;
 import org.culvert.roster.RosterService;
 import org.culvert.web.forms.FieldShape.Cell;
 import org.culvert.web.forms.FieldShape.Column;
@@ -29,6 +30,9 @@ import org.jspecify.annotations.Nullable;
 public final class BodyShapes {
     /** Texts that are longer than this get some lines. */
     private static final int LONG = 900;
+
+    /** What people say has no end that the body tells of. */
+    private static final String WORDS = "words";
 
     /** Names that things of other rooms go by. */
     private static final Map<String, Reference> REFERENCES = Map.ofEntries(
@@ -82,7 +86,7 @@ public final class BodyShapes {
                             || field.isAnnotationPresent(NotBlank.class)
                             || field.isAnnotationPresent(NotEmpty.class)
                             || component.getType().isPrimitive());
-            if (type instanceof Class<?> one && one.isRecord() && !isGeometry(one)) {
+            if (type instanceof Class<?> one && one.isRecord() && !isGeometry(one) && one != PlaceAsGiven.class) {
                 add(one, name + ".", wanted, leftOut, shapes);
             } else {
                 shapes.add(shape(name, component.getName(), type, field)
@@ -105,7 +109,7 @@ public final class BodyShapes {
         List<String> values = values(type, field);
         return new FieldShape(
                 name,
-                kind(type, reference, values, most),
+                kind(own, type, reference, values, most),
                 false,
                 false,
                 false,
@@ -115,7 +119,7 @@ public final class BodyShapes {
                 most);
     }
 
-    private static Kind kind(Type type, @Nullable Reference reference, List<String> values, int most) {
+    private static Kind kind(String name, Type type, @Nullable Reference reference, List<String> values, int most) {
         if (isOf(type, List.class)) {
             return reference != null || !values.isEmpty()
                     ? Kind.ticks
@@ -139,13 +143,16 @@ public final class BodyShapes {
         if (type == Instant.class) {
             return Kind.moment;
         }
+        if (type == PlaceAsGiven.class) {
+            return Kind.place;
+        }
         if (type instanceof Class<?> one && one.isRecord()) {
             return Kind.geometry;
         }
         if (isFigure(type)) {
             return Kind.number;
         }
-        return most > LONG ? Kind.lines : Kind.text;
+        return most > LONG || most == 0 && name.equals(WORDS) ? Kind.lines : Kind.text;
     }
 
     private static List<Column> columns(Type type, @Nullable Reference reference) {
@@ -154,7 +161,7 @@ public final class BodyShapes {
                         && argument(type, 0) instanceof Class<?> row
                         && row.isRecord()
                 ? Arrays.stream(row.getRecordComponents())
-                        .map(one -> new Column(one.getName(), cell(one.getType())))
+                        .map(one -> new Column(one.getName(), cell(one.getType()), constants(one.getType())))
                         .toList()
                 : List.of();
     }
@@ -171,12 +178,16 @@ public final class BodyShapes {
 
     private static List<String> values(Type type, Field field) {
         Type one = isOf(type, List.class) ? argument(type, 0) : type;
-        if (one instanceof Class<?> choice && choice.isEnum()) {
-            return Arrays.stream(choice.getEnumConstants())
-                    .map(value -> ((Enum<?>) value).name())
-                    .toList();
-        }
-        return type == String.class ? alternatives(field) : List.of();
+        List<String> constants = constants(one);
+        return constants.isEmpty() && type == String.class ? alternatives(field) : constants;
+    }
+
+    private static List<String> constants(Type type) {
+        return type instanceof Class<?> choice && choice.isEnum()
+                ? Arrays.stream(choice.getEnumConstants())
+                        .map(value -> ((Enum<?>) value).name())
+                        .toList()
+                : List.of();
     }
 
     /** Texts that may be one of some words alone. */

@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import org.culvert.platform.FormBodies;
@@ -104,6 +105,24 @@ public record EntryBody(ObjectNode told, List<FieldError> wrong, UnaryOperator<S
     /** Says of one more field what is wrong with it. */
     public void refuse(String field, String detail, String wanted) {
         wrong.add(new FieldError(field, detail, wanted, null));
+    }
+
+    /** Puts what a reader makes of a text into its place, or says of the field what the reader says of it. */
+    public void readAs(String field, Function<String, JsonNode> reader) {
+        JsonNode part = told;
+        String[] steps = field.split("\\.", -1);
+        for (int i = 0; i < steps.length - 1; i++) {
+            part = part.path(steps[i]);
+        }
+        String last = steps[steps.length - 1];
+        if (part instanceof ObjectNode object && object.path(last).isTextual()) {
+            try {
+                object.set(last, reader.apply(object.path(last).asText()));
+            } catch (InvalidException e) {
+                object.remove(last);
+                e.errors().forEach(error -> wrong.add(error.at(field)));
+            }
+        }
     }
 
     /** Takes out what was typed into a field that the body does not have there; null where nothing was. */

@@ -47,6 +47,11 @@ public final class EntryForm {
         return name;
     }
 
+    /** Whether a place is typed into it. */
+    public boolean hasPlace() {
+        return fields.stream().anyMatch(field -> field.shape().kind() == Kind.place);
+    }
+
     /** Those that are mostly told. */
     public List<EntryField> fields() {
         return fields.stream().filter(field -> !field.shape().rare()).toList();

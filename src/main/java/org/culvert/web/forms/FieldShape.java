@@ -53,11 +53,17 @@ public record FieldShape(
         table,
         /** A geometry of GeoJSON. */
         geometry,
+        /** A place in one line, however it is said. */
+        place,
         file
     }
 
-    /** A part of each line of a table. */
-    public record Column(String name, Cell cell) {}
+    /**
+     * A part of each line of a table.
+     *
+     * @param values those to choose from, where these are always the same
+     */
+    public record Column(String name, Cell cell, List<String> values) {}
 
     /** What stands in a part of a line. */
     public enum Cell {

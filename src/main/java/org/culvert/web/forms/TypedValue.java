@@ -70,6 +70,7 @@ final class TypedValue {
             case table -> "lines of " + shape.columns().size() + " parts with | between them";
             case geometry -> "a geometry of GeoJSON (RFC 7946)";
             case text, lines, list -> "some words";
+            case place -> "a place in one line, such as a road and its kilometre";
             case file -> "a file";
             case hidden -> "a value";
         };
@@ -83,7 +84,7 @@ final class TypedValue {
     static JsonNode read(FieldShape shape, List<String> texts, ZoneId zone) throws UnreadableException {
         String text = texts.isEmpty() ? "" : texts.get(0);
         return switch (shape.kind()) {
-            case hidden, text, lines, file -> NODES.textNode(text);
+            case hidden, text, lines, place, file -> NODES.textNode(text);
             case choice -> NODES.textNode(known(shape, text));
             case ticks -> {
                 ArrayNode chosen = NODES.arrayNode();
@@ -263,6 +264,7 @@ final class TypedValue {
                 yield List.of(String.join("\n", lines));
             }
             case geometry -> List.of(value.toString());
+            case place -> List.of(value.path("verbatim").asText(""));
             default -> List.of(value.asText());
         };
     }

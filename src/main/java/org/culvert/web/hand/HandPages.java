@@ -155,6 +155,7 @@ public final class HandPages {
             String scientificName,
             boolean cares,
             @Nullable String limits,
+            @Nullable String reviewOver,
             List<String> more,
             boolean hasPlan,
             boolean falls,

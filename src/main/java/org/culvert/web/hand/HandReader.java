@@ -265,7 +265,9 @@ class HandReader {
             more.add(tongue.words().withPlan(care.planWords()));
         }
         LocalDate review = care == null ? null : care.reviewOn();
-        if (review != null) {
+        boolean reviewOver =
+                review != null && review.isBefore(now.atZone(region.zone()).toLocalDate());
+        if (review != null && !reviewOver) {
             more.add(tongue.words().reviewBy(tongue.date(review)));
         }
         CaseView.HandOverView pending = told.pendingHandOver();
@@ -278,6 +280,7 @@ class HandReader {
                 told.animal().scientificName(),
                 cares(),
                 care == null ? null : care.limits(),
+                review != null && reviewOver ? tongue.words().reviewOver(tongue.date(review)) : null,
                 more,
                 care != null && care.planId() != null,
                 care != null && EntryWords.falls(care.entries()),

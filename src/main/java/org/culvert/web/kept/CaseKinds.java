@@ -39,16 +39,6 @@ class CaseKinds {
     private static final String READS = "GET /api/cases/{id}";
     private static final String READS_KIN = "GET /api/cases/{id}/kin";
 
-    /** Of the ways to give a place those that one types: degrees, or a road and its chainage. */
-    static final String[] NOT_TYPED = {
-        "foundPlace.degreesMinutesSeconds",
-        "foundPlace.grid",
-        "foundPlace.plusCode",
-        "foundPlace.crossingRoads",
-        "foundPlace.roadName",
-        "foundPlace.direction"
-    };
-
     private final CaseService cases;
     private final CaseCorrector corrector;
     private final CustodyService custody;
@@ -142,8 +132,7 @@ class CaseKinds {
                         CASE,
                         "case",
                         CaseCorrections.CaseCorrection.class,
-                        (ids, entry) -> corrector.correctCase(ids.id(), entry),
-                        NOT_TYPED)
+                        (ids, entry) -> corrector.correctCase(ids.id(), entry))
                 .act(
                         "notices",
                         "POST " + CASE + "/notices",

@@ -30,6 +30,7 @@ import org.culvert.platform.ledger.SeenRecords;
 import org.culvert.web.PageForms;
 import org.culvert.web.acts.Act;
 import org.culvert.web.acts.ActForms;
+import org.culvert.web.acts.PlaceFields;
 import org.culvert.web.forms.EntryBody;
 import org.culvert.web.forms.PictureForm;
 import org.culvert.web.forms.SentFields;
@@ -51,6 +52,7 @@ public class KeptPageResource {
     private final Wholes wholes;
     private final KeptPages pages;
     private final ActForms fields;
+    private final PlaceFields places;
     private final RegionService region;
     private final FormBodies bodies;
     private final PageForms forms;
@@ -60,6 +62,7 @@ public class KeptPageResource {
             Wholes wholes,
             KeptPages pages,
             ActForms fields,
+            PlaceFields places,
             RegionService region,
             FormBodies bodies,
             PageForms forms,
@@ -67,6 +70,7 @@ public class KeptPageResource {
         this.wholes = wholes;
         this.pages = pages;
         this.fields = fields;
+        this.places = places;
         this.region = region;
         this.bodies = bodies;
         this.forms = forms;
@@ -147,6 +151,7 @@ public class KeptPageResource {
         }
         SentFields shown = pages.shown(act, kept);
         EntryBody told = EntryBody.of(fields.shapes(act), typed, shown, region.zone());
+        places.read(fields.shapes(act), told);
         pages.chosen(whole, about, act).forEach((field, offered) -> {
             String chosen = typed.given(field);
             if (chosen != null && !offered.words().containsKey(chosen) && !chosen.equals(shown.text(field))) {

@@ -242,6 +242,7 @@ class KeptPages {
             if (part.getGenericType() instanceof ParameterizedType of
                     && of.getRawType() == Change.class
                     && body.path(part.getName()).isObject()
+                    && !typed.told().containsKey(part.getName())
                     && under(part, typed).equals(under(part, shown))) {
                 body.remove(part.getName());
             }

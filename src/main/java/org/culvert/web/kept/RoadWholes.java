@@ -9,6 +9,7 @@ import org.culvert.animal.photograph.PhotographService;
 import org.culvert.call.CallCorrections;
 import org.culvert.call.CallCorrector;
 import org.culvert.call.CallEntry;
+import org.culvert.call.CallResource;
 import org.culvert.call.CallService;
 import org.culvert.call.IncidentService;
 import org.culvert.call.IncidentView;
@@ -104,6 +105,12 @@ class RoadWholes implements WholeSource {
                         "incident",
                         CallCorrections.IncidentCorrection.class,
                         (ids, entry) -> corrector.correctIncident(ids.id(), entry))
+                .act(
+                        "place",
+                        "PUT " + INCIDENT + "/place",
+                        "incident",
+                        CallResource.PlaceChange.class,
+                        (ids, change) -> incidents.movePlace(ids.id(), change.place(), change.reason(), true))
                 .act(
                         "exposures",
                         "POST /api/exposures",

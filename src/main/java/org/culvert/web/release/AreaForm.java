@@ -44,10 +44,14 @@ public class AreaForm {
         return form;
     }
 
-    /** The form as it stands on the page. */
-    EntryForm form(ReleaseWords words, List<FieldError> wrong) {
+    /**
+     * The form as it stands on the page.
+     *
+     * @param number of the case, by which people know it; null where there is none
+     */
+    EntryForm form(ReleaseWords words, @Nullable Long number, List<FieldError> wrong) {
         Map<String, List<String>> typed = new HashMap<>();
-        put(typed, "caseId", caseId);
+        put(typed, "caseId", number == null ? caseId : number.toString());
         put(typed, "jurisdiction", jurisdiction);
         put(typed, "withinMetres", withinMetres);
         return new EntryForm("ask", new SentFields(typed), wrong)

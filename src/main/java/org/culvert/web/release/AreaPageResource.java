@@ -222,7 +222,12 @@ public class AreaPageResource {
                         .data("page", area)
                         .data("cuts", area == null ? List.of() : area.cuts())
                         .data("errors", errors)
-                        .data("ask", form.form(languages.words(ReleaseWords.class), errors))
+                        .data(
+                                "ask",
+                                form.form(
+                                        languages.words(ReleaseWords.class),
+                                        plan == null ? null : plan.number(),
+                                        errors))
                         .data("key", UUID.randomUUID().toString()));
     }
 }

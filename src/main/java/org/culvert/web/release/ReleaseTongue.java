@@ -3,18 +3,18 @@ package org.culvert.web.release;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import org.culvert.web.RegionTimes;
 import org.culvert.web.words.ReleaseWords;
 
 /** How pages of releases speak: their words, days and figures. */
 record ReleaseTongue(ReleaseWords words, Locale locale, ZoneId zone) {
     String day(LocalDate day) {
-        return DateTimeFormatter.ofPattern("d MMM yyyy", locale).format(day);
+        return RegionTimes.format("d MMM yyyy", locale.toLanguageTag()).format(day);
     }
 
     String moment(Instant at) {
-        return DateTimeFormatter.ofPattern("d MMM yyyy, HH:mm", locale).format(at.atZone(zone));
+        return RegionTimes.format("d MMM yyyy, HH:mm", locale.toLanguageTag()).format(at.atZone(zone));
     }
 
     String size(double squareMetres) {

@@ -58,8 +58,8 @@ public record RuleCard(
                         ? null
                         : words.ofUnknown(rule.unknownOrigin().name()),
                 known == null ? null : words.knownWithin(metres(known, tongue)),
-                rule.isDueForReview(day) ? words.dueSince(rule.reviewBy()) : null,
-                holds(rule, day, words),
+                rule.isDueForReview(day) ? words.dueSince(tongue.day(rule.reviewBy())) : null,
+                holds(rule, day, words, tongue),
                 State.of(rule, day).name());
     }
 
@@ -77,10 +77,10 @@ public record RuleCard(
                 : words.butNot(about, String.join(", ", rule.exceptScientificNames()));
     }
 
-    private static String holds(Rule rule, LocalDate day, RuleWords words) {
+    private static String holds(Rule rule, LocalDate day, RuleWords words, ReleaseTongue tongue) {
         String span = rule.validTo() == null
-                ? words.fromNoEnd(rule.validFrom())
-                : words.fromTo(rule.validFrom(), rule.validTo());
+                ? words.fromNoEnd(tongue.day(rule.validFrom()))
+                : words.fromTo(tongue.day(rule.validFrom()), tongue.day(rule.validTo()));
         if (rule.holdsOn(day)) {
             return span;
         }

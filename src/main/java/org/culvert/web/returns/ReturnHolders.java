@@ -18,6 +18,7 @@ import org.culvert.platform.sight.Viewer;
 import org.culvert.platform.sight.Viewers;
 import org.culvert.roster.AuthorisationService;
 import org.culvert.roster.RosterService;
+import org.culvert.web.RegionTimes;
 import org.jspecify.annotations.Nullable;
 
 /** Whose returns may be asked for, and for which periods. */
@@ -122,7 +123,8 @@ class ReturnHolders {
                     String value = one.form().id() + ":" + one.from();
                     return new Choice(
                             value,
-                            one.form().title() + " (" + one.form().jurisdiction() + "), " + one.from(),
+                            one.form().title() + " (" + one.form().jurisdiction() + "), "
+                                    + RegionTimes.plain(one.from()),
                             value.equals(chosen));
                 })
                 .toList();

@@ -162,14 +162,7 @@ class RoadSheets implements SheetSource {
                         .one(counts::getCount)
                         .entered(
                                 TrafficCountService.TrafficCountEntry.class,
-                                entry -> counts.enter(entry).id(),
-                                "place.decimalDegrees",
-                                "place.degreesMinutesSeconds",
-                                "place.grid",
-                                "place.plusCode",
-                                "place.crossingRoads",
-                                "place.roadName",
-                                "place.direction")
+                                entry -> counts.enter(entry).id())
                         .corrected(
                                 "traffic-count",
                                 TrafficCountService.TrafficCountCorrection.class,

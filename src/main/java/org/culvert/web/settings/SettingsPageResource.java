@@ -28,6 +28,7 @@ import org.culvert.platform.ledger.SeenRecords;
 import org.culvert.web.PageForms;
 import org.culvert.web.acts.Act;
 import org.culvert.web.acts.ActForms;
+import org.culvert.web.acts.PlaceFields;
 import org.culvert.web.forms.EntryBody;
 import org.culvert.web.forms.SentFields;
 import org.culvert.web.forms.SentForm;
@@ -44,6 +45,7 @@ public class SettingsPageResource {
     private final Sheets sheets;
     private final SettingsPages pages;
     private final ActForms fields;
+    private final PlaceFields places;
     private final RegionService region;
     private final FormBodies bodies;
     private final PageForms forms;
@@ -53,6 +55,7 @@ public class SettingsPageResource {
             Sheets sheets,
             SettingsPages pages,
             ActForms fields,
+            PlaceFields places,
             RegionService region,
             FormBodies bodies,
             PageForms forms,
@@ -60,6 +63,7 @@ public class SettingsPageResource {
         this.sheets = sheets;
         this.pages = pages;
         this.fields = fields;
+        this.places = places;
         this.region = region;
         this.bodies = bodies;
         this.forms = forms;
@@ -141,6 +145,7 @@ public class SettingsPageResource {
             seen.requireUnchanged(changes, sheet.isAlone() ? "" : id.toString(), typed.given("act.seen"));
         }
         EntryBody told = EntryBody.of(fields.shapes(act), typed, pages.shown(sheet, act, id), region.zone());
+        places.read(fields.shapes(act), told);
         Object result = usable.carryOut(id, told, bodies);
         made.set(result);
         UUID one = result instanceof UUID changed ? changed : id;

@@ -14,7 +14,12 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.UUID;
+import java.util.regex.Pattern;
+import org.culvert.animal.CaseService;
+import org.culvert.animal.CaseView;
 import org.culvert.platform.RegionService;
+import org.culvert.platform.sight.Sight;
 import org.culvert.web.acts.ActForms;
 import org.culvert.web.acts.Choices;
 import org.culvert.web.acts.ToldThing;
@@ -50,6 +55,7 @@ class SheetItems {
             "vocabulary");
 
     private static final int MOST_ELEMENTS = 12;
+    private static final Pattern IDENTIFIER = Pattern.compile("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}");
 
     /** Of how many degrees; none means that no place is told. */
     private static final String GRID = "sensitivityGridDegrees";
@@ -71,6 +77,9 @@ class SheetItems {
     private final Choices choices;
     private final Labels labels;
     private final ToldValues values;
+    private final AreaWords areas;
+    private final CaseService cases;
+    private final Sight sight;
     private final RegionService region;
     private final Clock clock;
 
@@ -80,6 +89,9 @@ class SheetItems {
             Choices choices,
             Labels labels,
             ToldValues values,
+            AreaWords areas,
+            CaseService cases,
+            Sight sight,
             RegionService region,
             Clock clock) {
         this.mapper = mapper;
@@ -87,6 +99,9 @@ class SheetItems {
         this.choices = choices;
         this.labels = labels;
         this.values = values;
+        this.areas = areas;
+        this.cases = cases;
+        this.sight = sight;
         this.region = region;
         this.clock = clock;
     }
@@ -131,10 +146,10 @@ class SheetItems {
                         && !field.getKey().equals("placesByGroup")) {
                     field.getValue()
                             .fields()
-                            .forEachRemaining(
-                                    part -> cells.add(cell(sheet, part.getKey(), part.getValue(), worded, references)));
+                            .forEachRemaining(part ->
+                                    add(cells, cell(sheet, part.getKey(), part.getValue(), worded, references)));
                 } else {
-                    cells.add(cell(sheet, field.getKey(), field.getValue(), worded, references));
+                    add(cells, cell(sheet, field.getKey(), field.getValue(), worded, references));
                 }
             }
         });
@@ -148,8 +163,18 @@ class SheetItems {
                 acts);
     }
 
+    /** What is no words of people is left out. */
+    private static void add(List<Cell> cells, Cell cell) {
+        if (!cell.text().isEmpty()) {
+            cells.add(cell);
+        }
+    }
+
     private Cell cell(
             Sheet sheet, String field, JsonNode value, Set<String> worded, Map<String, Reference> references) {
+        if (field.equals("caseId") && value.isTextual()) {
+            return new Cell(labels.field("caseNumber"), named(value.asText()));
+        }
         String label = label(sheet.called(field));
         Reference reference = references.get(field);
         if (reference == Reference.clinics) {
@@ -167,12 +192,21 @@ class SheetItems {
             Map<String, String> names = choices.of(reference);
             texts.replaceAll(text -> names.getOrDefault(text, text));
         }
+        texts.removeIf(text -> text.isEmpty() || IDENTIFIER.matcher(text).matches());
         int all = texts.size();
+        String between = value.isArray() && !value.isEmpty() && value.get(0).isContainerNode() ? "\n" : "; ";
         return new Cell(
                 label,
                 all > MOST_ELEMENTS
-                        ? String.join("; ", texts.subList(0, MOST_ELEMENTS)) + " … (" + all + ")"
-                        : String.join("; ", texts));
+                        ? String.join(between, texts.subList(0, MOST_ELEMENTS)) + " … (" + all + ")"
+                        : String.join(between, texts));
+    }
+
+    /** A case as people know it; empty for one that whoever asks does not see. */
+    private String named(String caseId) {
+        UUID id = UUID.fromString(caseId);
+        CaseView one = cases.casesById(sight.onlySeen("case", List.of(id))).get(id);
+        return one == null ? "" : one.number() + ", " + one.animal().vernacularName();
     }
 
     String label(String field) {
@@ -199,13 +233,19 @@ class SheetItems {
     }
 
     private String text(String field, JsonNode value) {
+        if (value.isNull()) {
+            return "";
+        }
         if (!value.isContainerNode()) {
             return values.said(field, value);
+        }
+        if (value.path("coordinates").isArray()) {
+            return areas.said(value);
         }
         List<String> parts = new ArrayList<>();
         if (value.isObject()) {
             value.fields().forEachRemaining(part -> {
-                if (!part.getValue().isNull()) {
+                if (!part.getValue().isNull() && !NOT_SHOWN.contains(part.getKey())) {
                     parts.add(
                             part.getValue().isNumber()
                                     ? label(part.getKey()) + ": "
@@ -216,7 +256,20 @@ class SheetItems {
         } else {
             value.forEach(part -> parts.add(text(field, part)));
         }
-        return String.join(", ", parts);
+        parts.removeIf(part -> part.isEmpty() || IDENTIFIER.matcher(part).matches());
+        return joined(parts);
+    }
+
+    /** A sentence needs no comma behind it. */
+    private static String joined(List<String> parts) {
+        StringBuilder all = new StringBuilder();
+        for (String part : parts) {
+            if (all.length() > 0) {
+                all.append(".?!".indexOf(all.charAt(all.length() - 1)) < 0 ? ", " : " ");
+            }
+            all.append(part);
+        }
+        return all.toString();
     }
 
     /** The same of a thing of which nothing is shown, so that no more than its days is written. */

@@ -104,7 +104,7 @@ class SurgeSheets implements SheetSource {
                                 null,
                                 true,
                                 SurgeEntries.IntakeAnimal.class,
-                                Set.of("place", "finder")),
+                                Set.of("finder")),
                         (id, animal) -> intakes.takeIn(id, new SurgeEntries.IntakeEntry(null, null, List.of(animal))))
                 .act(
                         new Act<>(
@@ -126,14 +126,7 @@ class SurgeSheets implements SheetSource {
                         surges::addSector)
                 .entered(
                         SurgeEntries.SurgeEntry.class,
-                        entry -> surges.declare(entry).id(),
-                        "tent.degreesMinutesSeconds",
-                        "tent.grid",
-                        "tent.plusCode",
-                        "tent.crossingRoads",
-                        "tent.roadAndChainage",
-                        "tent.roadName",
-                        "tent.direction")
+                        entry -> surges.declare(entry).id())
                 .corrected("surge", SurgeEntries.SurgeCorrection.class, surges::correct)
                 .changed("ending", "surge", SurgeEntries.SurgeEnding.class, surges::end);
     }

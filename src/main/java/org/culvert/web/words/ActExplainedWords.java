@@ -23,6 +23,10 @@ public interface ActExplainedWords {
     @Message("What is left as it stands stays. What stood before is kept with the reason.")
     String correction();
 
+    @Message(
+            "Where it was after all. The cases of it that have no other place of their own go with it; what stood before is kept with the reason.")
+    String place();
+
     @Message("Ring the number yourself before you enter it. The one before stays on record.")
     String hotline();
 

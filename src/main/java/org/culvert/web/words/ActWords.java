@@ -21,6 +21,9 @@ public interface ActWords {
     @Message("Correct it")
     String correction();
 
+    @Message("It was somewhere else")
+    String place();
+
     @Message("Say whom to ring")
     String hotline();
 

@@ -66,6 +66,9 @@ public interface CareDayWords {
     @Message("Seen there again by {day}.")
     String reviewBy(String day);
 
+    @Message("It was to be seen there again by {day}. If it was not, ring the clinic.")
+    String reviewOver(String day);
+
     @Message("No plan is in force for it. If you do not know what to do, ring the clinic.")
     String noPlan();
 

@@ -62,11 +62,12 @@ public interface CaseWords {
     @Message("taken in as {number}")
     String takenInAs(Object number);
 
-    @Message("{#switch value}{#case 'limitOver'}A limit of time has run out{#case 'held'}Held: neither"
-            + " moved on nor let go nor disposed of{#case 'nobodyAnswers'}Nobody answers for it{#case '"
-            + "offered'}A hand-over waits for its taker{#case 'limitSoon'}A limit of time runs out soon"
-            + "{#case 'taskMissed'}A task of its plan was missed{#case 'inCare'}In care, nothing presse"
-            + "s{#else}{value}{/switch}")
+    @Message(
+            "{#switch value}{#case 'limitOver'}A limit of time has run out{#case 'held'}Held: neither moved on nor let go nor"
+                    + " disposed of{#case 'nobodyAnswers'}Nobody answers for it{#case 'offered'}A hand-over waits for its taker{#case"
+                    + " 'limitSoon'}A limit of time runs out soon{#case 'taskMissed'}A task of its plan was missed{#case"
+                    + " 'seeAgainOver'}Should have been seen again at the clinic{#case 'inCare'}In care, none of these"
+                    + " presses{#else}{value}{/switch}")
     String need(String value);
 
     @Message("{#switch value}{#case 'found'}found, with nobody yet{#case 'inCare'}in care{#case 'handO"
@@ -286,6 +287,9 @@ public interface CaseWords {
 
     @Message("On a film:")
     String film();
+
+    @Message("none seen")
+    String noneSeen();
 
     @Message("{#switch value}{#case 'low'}little sure{#case 'medium'}fairly sure{#case 'high'}sure{#el"
             + "se}{value}{/switch}")

@@ -420,6 +420,48 @@ public interface ChoiceWords {
     @Message("right")
     String right();
 
+    @Message("closed")
+    String closed();
+
+    @Message("underway")
+    String underway();
+
+    @Message("offered")
+    String offered();
+
+    @Message("logged")
+    String logged();
+
+    @Message("on the road")
+    String on();
+
+    @Message("grid")
+    String grid();
+
+    @Message("Plus Code")
+    String plusCode();
+
+    @Message("two roads that meet")
+    String crossingRoads();
+
+    @Message("road and chainage")
+    String roadAndChainage();
+
+    @Message("degrees, minutes and seconds")
+    String degreesMinutesSeconds();
+
+    @Message("decimal degrees")
+    String decimalDegrees();
+
+    @Message("ended")
+    String ended();
+
+    @Message("in care")
+    String inCare();
+
+    @Message("in care, a hand-over waits")
+    String handOverPending();
+
     @Message("in the middle")
     String middle();
 

@@ -530,6 +530,9 @@ public interface EvidenceWords {
     @Message("Collisions by year; – is a small number that is not told.")
     String yearsCaption();
 
+    @Message("– is a small number that is not told.")
+    String dashNotTold();
+
     @Message("Dashed with a letter: when building began (see the works below).")
     String worksMarked();
 
@@ -652,7 +655,7 @@ public interface EvidenceWords {
     @Message("All works")
     String allWorks();
 
-    @Message("{words}: did it help?")
+    @Message("Did it help? {words}")
     String didItHelp(String words);
 
     @Message("{kind} on {road} from {stretch} m, built from {built}. Their ends reach {ends} m " + "further.")

@@ -405,6 +405,18 @@ public interface FieldWords {
     @Message("Road")
     String road();
 
+    @Message("Where it was")
+    String place();
+
+    @Message("Case")
+    String caseNumber();
+
+    @Message("Where it was found")
+    String foundPlace();
+
+    @Message("Where the tent is, as a place")
+    String tent();
+
     @Message("Kilometre of the road")
     String chainageKilometres();
 

@@ -208,6 +208,9 @@ public interface HandWords {
     @Message("Seen at the clinic again by {day}")
     String reviewBy(String day);
 
+    @Message("It was to be seen again at the clinic by {day}. If it was not, ring the clinic.")
+    String reviewOver(String day);
+
     @Message("Write down what you saw")
     String writeDown();
 
@@ -306,6 +309,10 @@ public interface HandWords {
     @Message("These are the usual cautions; what your local code and your licensed vet say goes before them.")
     String cautionsAre();
 
+    @Message(
+            "That a condition is met does not say that the verge is safe. Look at the traffic first, and turn back if in doubt.")
+    String gateMeans();
+
     @Message("The gate was set aside by a named person: {why}")
     String gateSetAside(String why);
 
@@ -318,7 +325,7 @@ public interface HandWords {
     @Message("cannot tell")
     String gateCannotTell();
 
-    @Message("passed")
+    @Message("met")
     String gatePassed();
 
     @Message("to mind")

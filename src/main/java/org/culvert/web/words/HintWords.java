@@ -21,6 +21,10 @@ public interface HintWords {
     @Message("one a line")
     String oneALine();
 
+    @Message(
+            "road and kilometre, two roads that meet, coordinates, Plus Code: as it is said; behind it, where it is told, how sure: ± 50 m")
+    String saidPlace();
+
     @Message("one word such as threatened")
     String listedAs();
 

@@ -198,7 +198,7 @@ public interface RecordFieldWords {
     @Message("How many")
     String individualCount();
 
-    @Message("Alive")
+    @Message("Alive or dead")
     String vitality();
 
     @Message("Condition")

@@ -19,7 +19,7 @@ public interface ReleaseWords {
     String notAnswered();
 
     @Message("by the rules of {jurisdiction} on {day}")
-    String byRules(String jurisdiction, Object day);
+    String byRules(String jurisdiction, String day);
 
     @Message("Culvert says what the rules and maps entered here rule out. Whether this animal goes, and where, "
             + "somebody who knows both decides.")

@@ -8,7 +8,7 @@ import io.quarkus.qute.i18n.MessageBundle;
 public interface ReturnWords {
     @Message("What a holder tells the authority for a year: what was there at the beginning, what came "
             + "in, what went out and how, what was left. A draft shows it as it stands now; what is signed "
-            + "is frozen to the octet.")
+            + "is kept to the letter.")
     String intro();
 
     @Message("A draft")

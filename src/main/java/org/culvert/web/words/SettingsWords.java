@@ -184,6 +184,12 @@ public interface SettingsWords {
             + "what is to be looked at again.")
     String nothingYet();
 
+    @Message("within {metres} m of {middle}")
+    String areaWithin(Object metres, Object middle);
+
+    @Message("near it {road}")
+    String areaNear(Object road);
+
     @Message("The first of them. The rest can be had through the API.")
     String firstOnes();
 

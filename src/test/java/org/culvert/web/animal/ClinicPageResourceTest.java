@@ -121,9 +121,10 @@ class ClinicPageResourceTest {
                 "opening", "Monday 8:00-18:30\nTuesday noon"));
         assertThat(keep("/clinic/profile", form).statusCode(400).extract().asString())
                 .contains("This cannot be read: Tuesday noon", "Monday 8:00-18:30");
-        form.put("opening", "Monday 8:00-18:30\nDienstag 09:00 - 12:00");
+        form.put("opening", "Monday 8:00-18:30\nDienstag 09:00 - 12:00\nSunday 00:00-00:00");
         keep("/clinic/profile", form).statusCode(303);
-        assertThat(page(COORDINATOR, path)).contains("ring the desk", "Monday 08:00-18:30", "Tuesday 09:00-12:00");
+        assertThat(page(COORDINATOR, path))
+                .contains("ring the desk", "Monday 08:00–18:30", "Tuesday 09:00–12:00", "Sunday all day");
         form.put("phone", "another one");
         assertThat(keep("/clinic/profile", form).statusCode(400).extract().asString())
                 .as("a change of what stands has its reason")

@@ -146,6 +146,95 @@ class KeptPageResourceTest {
     }
 
     @Test
+    void aPlaceIsPutRightHoweverItIsSaid() {
+        String id = caseOfTheRescuer();
+        String cause = Api.get(RESCUER, "/api/cases/" + id).getString("cause");
+        String path = "/kept/cases/" + id + "/cases/correction";
+        String form = page(RESCUER, path + "?of=" + id);
+        assertThat(form).contains("id=\"f-foundPlace\"", "hx-get=\"/places/reading?field=foundPlace");
+        String wrong = send(
+                        RESCUER,
+                        path,
+                        id,
+                        hidden(form, "act.seen"),
+                        "foundPlace",
+                        "Nowhere Road km 3",
+                        "foundAt",
+                        hidden(form, "foundAt"),
+                        "cause",
+                        cause,
+                        "dependentYoung",
+                        "false",
+                        "reason",
+                        "the finder says")
+                .statusCode(400)
+                .extract()
+                .asString();
+        assertThat(wrong).contains("id=\"f-foundPlace-wrong\"", "value=\"Nowhere Road km 3\"");
+        send(
+                        RESCUER,
+                        path,
+                        id,
+                        hidden(form, "act.seen"),
+                        "foundPlace",
+                        "Mill Road / River Lane",
+                        "foundAt",
+                        hidden(form, "foundAt"),
+                        "cause",
+                        cause,
+                        "dependentYoung",
+                        "false",
+                        "reason",
+                        "the finder says")
+                .statusCode(303);
+        var now = Api.get(RESCUER, "/api/cases/" + id);
+        assertThat(now.getString("foundPlace.givenAs")).isEqualTo("crossingRoads");
+        // What is shown there can be left as it stands
+        form = page(RESCUER, path + "?of=" + id);
+        send(
+                        RESCUER,
+                        path,
+                        id,
+                        hidden(form, "act.seen"),
+                        "foundPlace",
+                        hidden(form, "foundPlace"),
+                        "foundAt",
+                        hidden(form, "foundAt"),
+                        "cause",
+                        cause,
+                        "dependentYoung",
+                        "true",
+                        "reason",
+                        "seen again")
+                .statusCode(303);
+        assertThat(Api.get(RESCUER, "/api/cases/" + id).getString("foundPlace.id"))
+                .isEqualTo(now.getString("foundPlace.id"));
+        String incident = now.getString("incidentId");
+        path = "/kept/incidents/" + incident + "/incidents/place";
+        form = page(DISPATCHER, path + "?of=" + incident);
+        send(DISPATCHER, path, incident, hidden(form, "act.seen"), "place", "Mill Road 5.2", "reason", "rang again")
+                .statusCode(303);
+        assertThat(Api.get(DISPATCHER, "/api/incidents/" + incident).getDouble("place.chainageMetres"))
+                .isEqualTo(5200);
+        Api.as(RESCUER).get(path + "?of=" + incident).then().statusCode(403);
+    }
+
+    /** What is near stays the desk's. */
+    @Test
+    void aPlaceIsReadWhileItIsTypedIntoAForm() {
+        World.call("Chelodina longicollis", 150.0512, "");
+        String reading =
+                page(CARER, "/places/reading?field=foundPlace&list=f-foundPlace-places&foundPlace=Mill+Road+5.2");
+        assertThat(reading)
+                .contains("Mill Road, km 5.20", "<svg", "<datalist id=\"f-foundPlace-places\"")
+                .doesNotContain("/desk/incidents/", "The call can be kept");
+        Api.as(CARER)
+                .get("/places/reading?field=foundPlace&list=%22x&foundPlace=a")
+                .then()
+                .statusCode(400);
+    }
+
+    @Test
     void whatWasEnteredInErrorIsTakenBackAndStaysOnRecord() {
         CareWorld care = new CareWorld();
         CareWorld.Patient turtle = care.patient(3);

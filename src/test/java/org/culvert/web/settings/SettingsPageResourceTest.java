@@ -326,6 +326,38 @@ class SettingsPageResourceTest {
     }
 
     @Test
+    void aSurgeTellsItsPlacesInWords() {
+        World world = World.shared();
+        String name = "The fire by Mill Road " + UUID.randomUUID();
+        String[] told = {
+            "name", name,
+            "kind", "fire",
+            "from", "2026-01-01T08:00",
+            "tentWords", "on the oval",
+            "tent", "Mill Road 5.2 ± 80 m",
+            "holderMemberId", world.rescuer
+        };
+        String[] nowhere = told.clone();
+        nowhere[9] = "Nowhere Road km 3";
+        assertThat(send(COORDINATOR, "/settings/surges/entry", nowhere)
+                        .statusCode(400)
+                        .extract()
+                        .asString())
+                .contains("id=\"f-tent-wrong\"", "no road called Nowhere Road", "value=\"Nowhere Road km 3\"");
+        send(COORDINATOR, "/settings/surges/entry", told).statusCode(303);
+        String surge = Api.get(COORDINATOR, "/api/surges").getString("find { it.name == '" + name + "' }.id");
+        assertThat(Api.get(COORDINATOR, "/api/surges/" + surge).getDouble("coordinateUncertaintyInMeters"))
+                .isGreaterThanOrEqualTo(80);
+        Api.make(COORDINATOR, "/api/surges/" + surge + "/sectors", """
+                {"code":"B","words":"the creek","area":{"type":"Polygon","coordinates":
+                 [[[150.03,-30.51],[150.05,-30.51],[150.05,-30.49],[150.03,-30.49],[150.03,-30.51]]]}}
+                """);
+        String page = page(COORDINATOR, "/settings/surges");
+        assertThat(page).contains("B, the creek, within 1", "m of -30.5000, 150.0400");
+        assertThat(page).doesNotContain("150.03, -30.51", surge + ",");
+    }
+
+    @Test
     void manyAnimalsOfASurgeAreTakenInByALineEach() {
         World world = World.shared();
         String surge = Api.make(COORDINATOR, "/api/surges", """
@@ -345,7 +377,7 @@ class SettingsPageResourceTest {
                         .statusCode(400)
                         .extract()
                         .asString())
-                .contains("A | asleep", "f-animals-wrong");
+                .contains("A | asleep", "f-animals-wrong", "Alive or dead (alive, dead)");
         String intakes = "/api/surges/" + surge + "/intakes";
         assertThat(Api.get(COORDINATOR, intakes).getList("items"))
                 .as("all or none")
@@ -388,7 +420,10 @@ class SettingsPageResourceTest {
         for (Sheet sheet : sheets.all()) {
             for (String role : List.of(COORDINATOR, ADMIN)) {
                 if (SightTable.load().rolesOf(sheet.reads()).contains(role)) {
-                    page(role, "/settings/" + sheet.name());
+                    assertThat(page(role, "/settings/" + sheet.name()))
+                            .as("only words of people")
+                            .doesNotContain("<dd>null</dd>")
+                            .doesNotContainPattern("<dd>[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}</dd>");
                     for (SheetAct<?> one : sheet.acts()) {
                         Act<?> act = one.act();
                         if (!act.ofOne()
