@@ -164,7 +164,7 @@ public interface CaseWords {
     @Message("Nobody is recorded as answering for it. Whoever has it is offered it below and accepts.")
     String noCustody();
 
-    @Message("Who answered for it from being found to now, in {parts} parts; the same in words below")
+    @Message("Who answered for it from being found to now; holders: {parts}, the same in words below")
     String chainWords(Object parts);
 
     @Message("Found")
