@@ -234,7 +234,7 @@ class CasePageResourceTest {
         clinic.send(path + "/hand-overs/" + offered + "/acceptance").statusCode(303);
         assertThat(Api.get(CLINIC, "/api" + path).getString("custody[1].holder.organisationId"))
                 .isEqualTo(world.clinic);
-        assertThat(page(CLINIC, path)).contains("<svg viewBox=\"0 0 640 56\"", "in 2 parts");
+        assertThat(page(CLINIC, path)).contains("<svg viewBox=\"0 0 640 56\"", "holders: 2");
 
         assertThat(page(CLINIC, path + "/carers")).as("it was at no clinic").doesNotContain("name=\"visitId\"");
         clinic.send(path + "/visits", "arrivedAt", "2026-01-04T15:10").statusCode(303);
