@@ -21,7 +21,7 @@ public final class PackagedServer implements AutoCloseable {
 
     /** It lives for seconds, on a machine that is busy: the second compiler takes twice what it gives back. */
     private static final List<String> SHORT_LIVED =
-            List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Xshare:auto");
+            List.of("-XX:TieredStopAtLevel=1", "-XX:ReservedCodeCacheSize=240m", "-XX:+UseSerialGC", "-Xshare:auto");
 
     private static final Path JAR =
             Path.of("target", "quarkus-app", "quarkus-run.jar").toAbsolutePath();
