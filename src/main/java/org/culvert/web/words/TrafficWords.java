@@ -2,7 +2,6 @@ package org.culvert.web.words;
 
 import io.quarkus.qute.i18n.Message;
 import io.quarkus.qute.i18n.MessageBundle;
-import java.time.LocalDate;
 
 /** What the pages of traffic say. */
 @MessageBundle("traffic")
@@ -78,7 +77,7 @@ public interface TrafficWords {
     String source();
 
     @Message("{from} to {to}")
-    String fromTo(LocalDate from, LocalDate to);
+    String fromTo(String from, String to);
 
     @Message("{value.intValue}")
     String number(Double value);
