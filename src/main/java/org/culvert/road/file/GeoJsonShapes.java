@@ -26,15 +26,15 @@ final class GeoJsonShapes {
         List<List<double[]>> parts = new ArrayList<>();
         switch (geometry.path("type").asText()) {
             case "Point" -> parts.add(List.of(position(where, coordinates)));
-            case "Polygon" -> parts.add(rings(where, coordinates));
-            case "MultiPolygon" -> list(where, coordinates).forEach(polygon -> parts.add(rings(where, polygon)));
+            case "Polygon" -> addPolygon(where, coordinates, parts);
+            case "MultiPolygon" -> list(where, coordinates).forEach(polygon -> addPolygon(where, polygon, parts));
             case "LineString" -> {
-                return new GeoPackageGeometry(Kind.LINE, List.of(List.of(line(where, coordinates))));
+                addLine(where, coordinates, parts);
+                return new GeoPackageGeometry(Kind.LINE, parts);
             }
             case "MultiLineString" -> {
-                List<List<double[]>> lines = new ArrayList<>();
-                list(where, coordinates).forEach(line -> lines.add(List.of(line(where, line))));
-                return new GeoPackageGeometry(Kind.LINE, lines);
+                list(where, coordinates).forEach(line -> addLine(where, line, parts));
+                return new GeoPackageGeometry(Kind.LINE, parts);
             }
             default -> {
                 return new GeoPackageGeometry(Kind.OTHER, List.of());
@@ -44,12 +44,29 @@ final class GeoJsonShapes {
         return new GeoPackageGeometry(point ? Kind.POINT : Kind.POLYGON, parts);
     }
 
-    private static List<double[]> rings(String where, JsonNode polygon) {
+    /** What is empty is none (section 3.1), but a polygon of which a ring is empty says nothing that can be meant. */
+    private static void addPolygon(String where, JsonNode polygon, List<List<double[]>> parts) {
         List<double[]> rings = new ArrayList<>();
         for (JsonNode ring : list(where, polygon)) {
-            rings.add(line(where, ring));
+            double[] positions = line(where, ring);
+            if (positions.length == 0) {
+                throw InvalidException.of(
+                        where,
+                        "A ring has no position.",
+                        "four positions or more, the last the same as the first (RFC 7946, section 3.1.6)");
+            }
+            rings.add(positions);
         }
-        return rings;
+        if (!rings.isEmpty()) {
+            parts.add(rings);
+        }
+    }
+
+    private static void addLine(String where, JsonNode line, List<List<double[]>> parts) {
+        double[] positions = line(where, line);
+        if (positions.length > 0) {
+            parts.add(List.of(positions));
+        }
     }
 
     private static double[] line(String where, JsonNode line) {

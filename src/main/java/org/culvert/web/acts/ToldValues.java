@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.MonthDay;
@@ -38,6 +39,15 @@ public class ToldValues {
             return figure(field, value.decimalValue());
         }
         String text = value.asText();
+        try {
+            return inTheLanguage(text);
+        } catch (DateTimeException noSuchDay) {
+            return text;
+        }
+    }
+
+    /** @throws DateTimeException of words that look like a day that there is not */
+    private String inTheLanguage(String text) {
         String language = languages.ofPage().toLanguageTag();
         if (DAY.matcher(text).matches()) {
             return times.date(LocalDate.parse(text), language);

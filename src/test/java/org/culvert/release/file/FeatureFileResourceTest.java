@@ -85,6 +85,22 @@ class FeatureFileResourceTest {
         assertThat(second.getDouble("bbox[2]")).isCloseTo(151.31, within(1e-6));
     }
 
+    /** RFC 7946, section 3.1: a geometry without positions may be taken as none; 3.1.6: a ring has four positions or more. */
+    @Test
+    void whatIsEmptyIsNoSite() {
+        World.shared();
+        for (String nothing : List.of("Polygon", "MultiPolygon")) {
+            Json made = sendAll(SITES, feature(name(), nothing, "[]"), feature(name(), "Polygon", square(151.4, -31.1)))
+                    .statusCode(201)
+                    .extract()
+                    .jsonPath();
+            assertThat(made.<Integer>getMap("leftOut")).containsOnly(Map.entry("no geometry", 1));
+        }
+        sendAll(SITES, feature(name(), "Polygon", "[[]]"))
+                .statusCode(400)
+                .body("errors[0].field", equalTo("features.0.geometry.coordinates"));
+    }
+
     /** A square kilometre in Map Grid of Australia zone 56 (GDA2020); its corners are our own projection of it. */
     @Test
     void aFileInAGridIsLaidOnTheEarth() {

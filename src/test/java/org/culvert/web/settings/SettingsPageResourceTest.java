@@ -358,6 +358,18 @@ class SettingsPageResourceTest {
     }
 
     @Test
+    void wordsThatLookLikeADayAreWords() {
+        World world = World.shared();
+        String surge = Api.make(COORDINATOR, "/api/surges", """
+                        {"name":"2026-02-30","kind":"flood","from":"2026-01-01T00:00:00Z","tentWords":"2026-02-30T10:00:00Z",
+                         "holderMemberId":"%s"}
+                        """.formatted(world.rescuer))
+                .getString("id");
+        Api.make(COORDINATOR, "/api/surges/" + surge + "/sectors", "{\"code\":\"A\",\"words\":\"--02-30\"}");
+        assertThat(page(COORDINATOR, "/settings/surges")).contains("2026-02-30T10:00:00Z", "--02-30");
+    }
+
+    @Test
     void manyAnimalsOfASurgeAreTakenInByALineEach() {
         World world = World.shared();
         String surge = Api.make(COORDINATOR, "/api/surges", """
