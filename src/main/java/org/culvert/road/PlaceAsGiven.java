@@ -1,5 +1,6 @@
 package org.culvert.road;
 
+import java.util.Locale;
 import org.culvert.platform.InvalidException;
 import org.jspecify.annotations.Nullable;
 
@@ -27,6 +28,27 @@ public record PlaceAsGiven(
         @Nullable Double uncertaintyMetres,
         @Nullable String roadName,
         @Nullable String direction) {
+
+    /**
+     * A position that is known in degrees of WGS 84, to the sixth digit, which is 0.1 m.
+     *
+     * @param uncertaintyMetres how well it is known, or null
+     * @param roadName a road it is said to be on, or null
+     */
+    public static PlaceAsGiven at(
+            double latitude, double longitude, @Nullable Double uncertaintyMetres, @Nullable String roadName) {
+        return new PlaceAsGiven(
+                new DecimalDegrees(
+                        String.format(Locale.ROOT, "%.6f", latitude), String.format(Locale.ROOT, "%.6f", longitude)),
+                null,
+                null,
+                null,
+                null,
+                null,
+                uncertaintyMetres,
+                roadName,
+                null);
+    }
 
     /** The same with the caller's own doubt. */
     PlaceAsGiven knownWithin(double metres) {

@@ -240,17 +240,7 @@ class DeskIncidentPages {
         if (place.otherRoads().stream().noneMatch(other -> other.roadName().equals(road))) {
             throw InvalidException.of("road", "It is not one of the roads that it may be on.", "one of the page");
         }
-        return new PlaceAsGiven(
-                new PlaceAsGiven.DecimalDegrees(
-                        String.format(Locale.ROOT, "%.6f", place.decimalLatitude()),
-                        String.format(Locale.ROOT, "%.6f", place.decimalLongitude())),
-                null,
-                null,
-                null,
-                null,
-                null,
-                place.coordinateUncertaintyInMeters(),
-                road,
-                null);
+        return PlaceAsGiven.at(
+                place.decimalLatitude(), place.decimalLongitude(), place.coordinateUncertaintyInMeters(), road);
     }
 }

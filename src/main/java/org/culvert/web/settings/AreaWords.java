@@ -59,18 +59,8 @@ class AreaWords {
     /** Empty where no road is near, or the place is outside of the region. */
     private String road(Position middle) {
         try {
-            PlaceUnderstood.OnRoad near = places.understand(new PlaceAsGiven(
-                            new PlaceAsGiven.DecimalDegrees(
-                                    String.format(Locale.ROOT, "%.6f", middle.latitude()),
-                                    String.format(Locale.ROOT, "%.6f", middle.longitude())),
-                            null,
-                            null,
-                            null,
-                            null,
-                            null,
-                            null,
-                            null,
-                            null))
+            PlaceUnderstood.OnRoad near = places.understand(
+                            PlaceAsGiven.at(middle.latitude(), middle.longitude(), null, null))
                     .onRoad();
             return near == null
                     ? ""
